@@ -47,6 +47,7 @@ export const CODES = {
   'name.kind': broken("'{name}' is a {found}, but a {wanted} is wanted here."),
   // Files
   'use.missing': broken("There is no file '{path}'."),
+  'use.unreadable': broken("'{path}' cannot be read: {why}."),
   'use.outside': broken("'{path}' lies outside the workspace and was not read."),
   'use.cycle': broken('These files use each other in a circle: {links}.'),
   // Facts

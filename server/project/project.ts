@@ -12,6 +12,7 @@ export interface Host {
   /**
    * The text behind a `use` path (relative to the file that names it), or why there is none.
    * `outside`: not below the workspace, also not through a link; then nothing has been read.
+   * With `from` empty, `path` is a key: the judged file itself.
    */
   read(from: string, path: string): Promise<HostFile>;
 }
@@ -19,10 +20,15 @@ export interface Host {
 export type HostFile =
   | { readonly kind: 'file'; readonly file: string; readonly text: string }
   | { readonly kind: 'missing'; readonly file: string }
+  /** It is there, but no text can be had from it; `why` is a clause: `it is a folder`. */
+  | { readonly kind: 'unreadable'; readonly file: string; readonly why: string }
   | { readonly kind: 'outside' };
 
 /** How a `use` line was resolved. */
-export type UseTarget = { readonly kind: 'file' | 'missing'; readonly file: string } | { readonly kind: 'outside' };
+export type UseTarget =
+  | { readonly kind: 'file' | 'missing'; readonly file: string }
+  | { readonly kind: 'unreadable'; readonly file: string; readonly why: string }
+  | { readonly kind: 'outside' };
 
 /** The files that a judged file reaches, and how each `use` was resolved. */
 export interface Sources {
