@@ -1,0 +1,80 @@
+/**
+ * The benchmark: tables of figures, measured beside peers in the same run. Nothing here passes or fails.
+ * `--quick` takes fewer edits.
+ */
+import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import path from 'node:path';
+import { measureCopes } from './copes';
+import { measureHeap } from './heap';
+import { measureReruns } from './reruns';
+import { measurePull, measureYaml, schemaText, useSchema, type TypingRow } from './typing';
+
+const quick = process.argv.includes('--quick');
+const print = (line = ''): void => {
+  process.stdout.write(`${line}\n`);
+};
+const ms = (value: number): string => value.toFixed(value < 10 ? 2 : 1);
+
+/** A Markdown table. */
+const table = (head: readonly string[], rows: readonly (readonly string[])[]): void => {
+  print(`| ${head.join(' | ')} |`);
+  print(`| ${head.map(() => '---').join(' | ')} |`);
+  for (const row of rows) print(`| ${row.join(' | ')} |`);
+  print();
+};
+
+async function typing(): Promise<void> {
+  print('## Keystroke to diagnostics, over stdio, milliseconds');
+  print();
+  const yamlServer = path.resolve('node_modules/yaml-language-server/bin/yaml-language-server');
+  const rows: TypingRow[] = [];
+  for (const lines of [300, 3000, 30000]) {
+    const edits = Math.max(20, Math.round((quick ? 100 : 400) / (lines > 3000 ? 4 : 1)));
+    rows.push(await measurePull('answers with nothing (floor)', ['.build/bench/idle-server.js', '--stdio'], lines, edits));
+    rows.push(await measurePull('cagewright', ['server/dist/server.js', '--stdio'], lines, edits));
+    if (existsSync(yamlServer)) {
+      rows.push(await measureYaml([yamlServer, '--stdio'], lines, lines > 3000 ? 5 : quick ? 10 : 30));
+    }
+  }
+  table(
+    ['server', 'lines', 'edits', 'median', 'p95', 'start to first diagnostics'],
+    rows.map((row) => [row.server, String(row.lines), String(row.edits), ms(row.median), ms(row.p95), ms(row.coldStart)]),
+  );
+  print("The YAML server waits 200 ms of its own before it validates; its figures hold that delay.");
+  print();
+}
+
+async function main(): Promise<void> {
+  mkdirSync('.build/bench', { recursive: true });
+  writeFileSync('.build/bench/schema.json', schemaText());
+  useSchema(path.resolve('.build/bench/schema.json'));
+  print(`# Cagewright benchmark, Node ${process.version}, ${cpus().length} cores`);
+  print();
+  await typing();
+  print('## Copes');
+  print();
+  table(['what', 'copes', 'per second', 'ratio'], await measureCopes(quick));
+  print('## Stages that ran again after one edit, 3,000 lines');
+  print();
+  table(['edit', 'ran again'], await measureReruns());
+  print('## Heap of the server, after a forced collection');
+  print();
+  table(['after edits', 'heap, MB', 'against 1,000'], await measureHeap(quick ? [100, 1000] : [1000, 10000]));
+  print('## Size');
+  print();
+  const sizes = ['cagewright.vsix', 'client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js'].filter((f) =>
+    existsSync(f),
+  );
+  table(
+    ['file', 'kB'],
+    sizes.map((file) => [file, (statSync(file).size / 1000).toFixed(0)]),
+  );
+  if (!existsSync('cagewright.vsix')) print('(`npm run package` makes the .vsix)');
+  print(`Machine: ${cpus()[0]?.model ?? 'unknown'}.`);
+}
+
+main().catch((error: unknown) => {
+  process.stderr.write(`bench: ${error instanceof Error ? error.message : String(error)}\n`);
+  process.exitCode = 1;
+});
