@@ -1,0 +1,48 @@
+/** What the client can do, read once from its `initialize`. */
+import type { InitializeParams } from 'vscode-languageserver/node.js';
+
+export interface ClientFeatures {
+  /** Problems are asked for by the client (`textDocument/diagnostic`); otherwise they are sent. Never both for a document. */
+  readonly pullDiagnostics: boolean;
+  readonly refreshDiagnostics: boolean;
+  readonly relatedInformation: boolean;
+  readonly snippets: boolean;
+  readonly labelDetails: boolean;
+  readonly documentChanges: boolean;
+  readonly resolveCodeActionEdit: boolean;
+  readonly codeActionLiterals: boolean;
+  readonly hierarchicalSymbols: boolean;
+  readonly markdownHover: boolean;
+  readonly definitionLinks: boolean;
+  readonly watchFiles: boolean;
+  readonly workspaceFolders: boolean;
+  /** Our own extension reads files of other file systems for the server. */
+  readonly readFiles: boolean;
+}
+
+const offersFileReading = (options: unknown): boolean =>
+  typeof options === 'object' && options !== null && 'readFiles' in options && options.readFiles === true;
+
+export const readClientFeatures = ({ capabilities, initializationOptions }: InitializeParams): ClientFeatures => {
+  const { textDocument, workspace } = capabilities;
+  const options: unknown = initializationOptions;
+  return {
+    pullDiagnostics: textDocument?.diagnostic !== undefined,
+    refreshDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    relatedInformation:
+      textDocument?.publishDiagnostics?.relatedInformation === true || textDocument?.diagnostic !== undefined,
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+    labelDetails: textDocument?.completion?.completionItem?.labelDetailsSupport === true,
+    documentChanges: workspace?.workspaceEdit?.documentChanges === true,
+    resolveCodeActionEdit:
+      textDocument?.codeAction?.dataSupport === true &&
+      textDocument.codeAction.resolveSupport?.properties.includes('edit') === true,
+    codeActionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    hierarchicalSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    markdownHover: textDocument?.hover?.contentFormat?.includes('markdown') !== false,
+    definitionLinks: textDocument?.definition?.linkSupport === true,
+    watchFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    workspaceFolders: workspace?.workspaceFolders === true,
+    readFiles: offersFileReading(options),
+  };
+};
