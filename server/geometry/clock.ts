@@ -44,7 +44,7 @@ export function clockFrame(travel: Vec3): ClockFrame {
 /** The clock (radians, 0 up to a full turn) of a direction; its part along the leg does not count. */
 export function clockOf(frame: ClockFrame, direction: Vec3): number {
   const clock = Math.atan2(dot(direction, frame.quarter), dot(direction, frame.zero.vector));
-  if (clock >= 0) return clock;
+  if (clock >= 0) return clock + 0;
   const positive = clock + 2 * Math.PI;
   return positive >= 2 * Math.PI - FULL_TURN_SLACK ? 0 : positive;
 }
@@ -74,7 +74,8 @@ export interface EndLeg {
 export function endLeg(c: Centreline, which: Which): EndLeg {
   const first = which === 'first';
   const on = pointAt(c, first ? 0 : c.length);
-  const bend = first ? c.pieces.find((p) => p.kind === 'arc') : c.pieces.findLast((p) => p.kind === 'arc');
+  const arcs = c.pieces.filter((p) => p.kind === 'arc');
+  const bend = first ? arcs[0] : arcs[arcs.length - 1];
   const straight = bend === undefined ? c.length : first ? bend.start : c.length - (bend.start + bend.length);
   return {
     origin: on.point,

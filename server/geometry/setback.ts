@@ -1,8 +1,9 @@
 /**
- * Set-backs: how far up a child's leg each of its generators last leaves its hosts. Millimetres, radians.
+ * What a set-back is measured on: the child's end and its hosts, as plain data. Millimetres, radians.
  *
  * A generator is the line E + ρ·d(φ) + s·u on the child's leg: E the end point, u the leg's direction away from the
- * joint, d(φ) = zero·cos φ + quarter·sin φ across it, ρ between the inner and the outer radius.
+ * joint, d(φ) = zero·cos φ + quarter·sin φ across it, ρ between the inner and the outer radius. Its set-back is the s
+ * where it last leaves a host, near E, on the child's side.
  */
 import type { Centreline } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
@@ -27,7 +28,7 @@ export interface ChildEnd {
 
 /**
  * A tube that an end is cut to: the solid (not the bore) of the whole bent tube. Its end legs go on straight beyond its
- * ends unless `from` or `to` cut them: whether a footprint runs past the end is asked with {@link footprint}.
+ * ends unless `from` or `to` cut them: whether a footprint runs past the end is asked of it afterwards.
  */
 export interface TubeHost {
   readonly kind: 'tube';
@@ -53,3 +54,32 @@ export interface PlaneHost {
 }
 
 export type Host = TubeHost | PlaneHost;
+
+/** Where a generator comes nearest to a body that it misses. */
+export interface Approach {
+  /** By how much it misses, mm; negative: it does not. */
+  readonly miss: number;
+  /** Set-back there. */
+  readonly at: number;
+}
+
+/**
+ * One host seen from one child's end, prepared for many generators. A clock is handed in as its cosine and sine.
+ * NaN says that the generator does not leave this host; nothing throws.
+ */
+export interface HostField {
+  /** Set-back at radius `rho`: the last exit, or the closest approach of a miss by {@link NEAR_MISS} or less. */
+  at(rho: number, cos: number, sin: number): number;
+  /** The largest set-back over the wall, from the child's inner radius to its outer. */
+  most(cos: number, sin: number): number;
+  /** By how much the generator misses the host, mm; zero or less where it does not. */
+  miss(rho: number, cos: number, sin: number): number;
+  /** Distance of a point to the solid near E, mm; negative inside. */
+  clearance(p: Vec3): number;
+  /** Station of the host nearest to a point near E (beyond its ends: below 0, above its length); NaN on a plane. */
+  station(p: Vec3): number;
+  /** Distance of a point to the host's centreline near E, flats or no flats, mm; NaN on a plane. */
+  axisDistance(p: Vec3): number;
+  /** How far along the host and the leg a footprint may lie, mm. */
+  readonly reach: number;
+}
