@@ -1,4 +1,5 @@
 /** Draws the extension's icon (client/media/icon.png): a hoop with its stays, diagonal and harness bar, seen from behind. */
+import { Buffer } from 'node:buffer';
 import { writeFileSync } from 'node:fs';
 import { deflateSync } from 'node:zlib';
 
