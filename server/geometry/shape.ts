@@ -7,6 +7,7 @@ import type { Angle, Length } from '../../grammar/units';
 import type { Cage, Role, Side, Tube } from '../cage/cage';
 import type { Centreline } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
+import type { CopeCurve } from './cope';
 
 export interface SectionFigures {
   /** mm². */
@@ -81,6 +82,8 @@ export interface End {
   readonly maxCut: Length | null;
   /** 0, 10, … 360 degrees. */
   readonly ordinates: readonly Ordinate[];
+  /** Set-backs at any clock, for wraps with another division (16 of 22.5°), templates and meshes; null where nothing is cut or known. */
+  readonly curve: CopeCurve | null;
 }
 
 /** A tube as it is cut and bent: one for each tube, two for a split one. */
@@ -107,9 +110,18 @@ export interface Part {
 export interface SeatFigures {
   readonly name: string;
   readonly gap: Length | null;
-  /** The nearest tube. */
+  /** The nearest tube's part. */
   readonly to: string | null;
+  /** The same to the straps' own bar; null where the seat has no strap on a bar that is known. */
   readonly barGap: Length | null;
+  /** The part that `barGap` was measured to. */
+  readonly bar: string | null;
+}
+
+/** A stretch of a part's bent centreline, stations in mm from its first point; from <= to. */
+export interface Stretch {
+  readonly from: Length;
+  readonly to: Length;
 }
 
 export interface StrapFigures {
@@ -132,12 +144,21 @@ export interface StrapFigures {
   readonly crossed: boolean;
   readonly length: Length | null;
   readonly freeRun: Length | null;
+  /** The part of the bar on which it lies: the tube, or one of its split pieces. */
+  readonly part: string | null;
+  /** P's station on that part. */
+  readonly station: Length | null;
+  /** What the webbing covers of the bar: its full width about P; null where the strap has no width. */
+  readonly webbing: Stretch | null;
+  /** Its own collars. */
+  readonly collars: readonly Stretch[];
 }
 
 export interface Space {
   /** Part names, sorted. */
   readonly tubes: readonly string[];
-  readonly vented: boolean;
+  /** Null where one of its tubes, or a vent of it, is not known. */
+  readonly vented: boolean | null;
 }
 
 export interface Shape {
