@@ -1,75 +1,42 @@
-/**
- * Where a strap would have to lie on its bar: the bar is straight there, so moving the strap along it moves the contact
- * point by the same amount and leaves the bar's height and slope as they are. Exact on a leg, not on a bend.
- */
+/** Where a strap would have to lie on its bar: solved on the strap model between its place and straight behind its slot. */
 import type { Measure } from '../../grammar/finding';
-import type { Cage } from '../cage/cage';
-import { nearestOn } from '../centreline/query';
-import type { Vec3 } from '../centreline/vector';
-import { addScaled, dot, sub } from '../centreline/vector';
-import type { StrapFigures } from '../geometry/shape';
+import type { Cage, Strap } from '../cage/cage';
+import type { Shape, StrapFigures } from '../geometry/shape';
 import type { Mend } from './rule';
-
-/** The bar's point under the strap and its direction there; null where the bar has no centreline. */
-export function barAt(cage: Cage, figures: StrapFigures): { readonly point: Vec3; readonly along: Vec3 } | null {
-  const tube = figures.tube === null ? undefined : cage.things.get(figures.tube);
-  if (tube?.kind !== 'tube' || tube.centreline === null || figures.barPoint === null) return null;
-  const on = nearestOn(tube.centreline, figures.barPoint);
-  return { point: figures.barPoint, along: on.tangent };
-}
-
-/**
- * How far along the bar the strap must move, mm, for its run to make `wanted` (the tangent of an angle) between the
- * component along `axis` and the rest: the smaller of the two moves, one toward each side. Null where none does it.
- */
-function moveFor(run: Vec3, along: Vec3, sideways: Vec3, onward: Vec3, tangent: number): number | null {
-  const moves: number[] = [];
-  for (const sign of [1, -1]) {
-    // (run + s along)·sideways = sign · tangent · (run + s along)·onward
-    const rest = dot(run, sideways) - sign * tangent * dot(run, onward);
-    const rate = sign * tangent * dot(along, onward) - dot(along, sideways);
-    if (Math.abs(rate) > 1e-9) moves.push(rest / rate);
-  }
-  return moves.reduce<number | null>(
-    (best, move) => (best === null || Math.abs(move) < Math.abs(best) ? move : best),
-    null,
-  );
-}
+import { figuresOf } from './strap-readings';
+import { laid, solveBetween, tidy } from './what-if';
 
 const AXES = ['x', 'y', 'z'] as const;
 
-/** The move as a person would write it: `at y = …`, on the axis along which the bar mostly runs there. */
-const moved = (figures: StrapFigures, along: Vec3, point: Vec3, move: number): Mend => {
-  const axis = [0, 1, 2].reduce((best, i) => (Math.abs(along[i] ?? 0) > Math.abs(along[best] ?? 0) ? i : best), 0);
-  const target = addScaled(point, along, move)[axis] ?? 0;
-  const to: Measure = { value: target, unit: 'mm' };
-  return {
-    says: 'move it along {tube} to at {axis} = {target}',
-    params: { axis: AXES[axis] ?? 'y', target: to, tube: figures.tube ?? '' },
-  };
-};
+const STRAIGHTER: Mend = { says: 'lead it straighter back from its slot', params: {} };
 
-/** Moves the strap along its bar until its plan-view angle from the seat's centreline is `target` degrees. */
-export function moveForSpread(cage: Cage, figures: StrapFigures, target: number): Mend {
-  const bar = barAt(cage, figures);
-  const seat = figures.seat === null ? undefined : cage.things.get(figures.seat);
-  if (bar === null || seat?.kind !== 'seat' || figures.start === null || figures.contact === null) return NO_MOVE;
-  const run = sub(figures.contact, figures.start);
-  const aft: Vec3 = [-Math.cos(seat.yaw), -Math.sin(seat.yaw), 0];
-  const across: Vec3 = [-aft[1], aft[0], 0];
-  const move = moveFor(run, bar.along, across, aft, Math.tan((target * Math.PI) / 180));
-  return move === null ? NO_MOVE : moved(figures, bar.along, bar.point, move);
+/**
+ * The place on the bar at which `figure` (in the JSON's units) comes down to `target`, as a person would write it:
+ * `at y = …`. Where no place between here and straight behind the slot does, the other words stand alone.
+ */
+export function moveAlong(
+  cage: Cage,
+  shape: Shape,
+  name: string,
+  figure: (figures: StrapFigures) => number | null,
+  target: number,
+  otherwise: Mend = STRAIGHTER,
+): Mend {
+  const figures = figuresOf(shape, name);
+  const strap = laid(cage, shape, name);
+  if (figures === null || figures.barPoint === null || strap === null) return otherwise;
+  const axis: (typeof AXES)[number] = strap.strap.at?.axis ?? 'y';
+  const index = AXES.indexOf(axis);
+  const behind = strap.at(null).barPoint;
+  if (behind === null) return otherwise;
+  const placed = (value: number): Strap['at'] => ({ axis, value: value as NonNullable<Strap['at']>['value'] });
+  const value = solveBetween(
+    (x) => figure(strap.at(placed(x))),
+    figures.barPoint[index] ?? 0,
+    behind[index] ?? 0,
+    target,
+  );
+  if (value === null) return otherwise;
+  const to: Measure = { value: tidy(value, figures.barPoint[index] ?? 0, cage.units), unit: 'mm' };
+  return { says: 'move it along {tube} to {axis} = {to}', params: { axis, to, tube: figures.tube ?? '' } };
 }
-
-/** Moves the strap along its bar until it meets the bar `target` degrees off square. */
-export function moveForSkew(cage: Cage, figures: StrapFigures, target: number): Mend {
-  const bar = barAt(cage, figures);
-  if (bar === null || figures.start === null || figures.contact === null) return NO_MOVE;
-  const run = sub(figures.contact, figures.start);
-  const share = dot(run, bar.along);
-  const square = Math.hypot(...addScaled(run, bar.along, -share));
-  const wanted = Math.sign(share) * square * Math.tan((target * Math.PI) / 180);
-  return moved(figures, bar.along, bar.point, wanted - share);
-}
-
-const NO_MOVE: Mend = { says: 'lead it straighter back from its slot', params: {} };

@@ -1,0 +1,14 @@
+/** What `explain` and the editor's link say about a code: what, why, how it is measured, source, how to mend. */
+import type { Code } from './codes';
+import { ENDS } from './explanations/ends';
+import type { Explanation } from './explanations/explanation';
+import { NAMES } from './explanations/names';
+import { PLACES } from './explanations/places';
+import { STRAPS } from './explanations/straps';
+import { TEXT } from './explanations/text';
+
+export type { Explanation, Stage } from './explanations/explanation';
+export { STAGES } from './explanations/explanation';
+
+/** One for every code: the compiler asks for it. */
+export const EXPLANATIONS: Readonly<Record<Code, Explanation>> = { ...TEXT, ...NAMES, ...PLACES, ...ENDS, ...STRAPS };

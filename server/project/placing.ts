@@ -1,0 +1,86 @@
+/** The last step: findings get their places, their sentences, their waivers and their order. */
+import type { Anchor, Finding, FindingNote, PlacedFinding, PlacedNote, Place } from '../../grammar/finding';
+import { wordFinding } from '../../grammar/print';
+import type { FileTree } from '../../grammar/tree';
+import type { Cage, Waiver } from '../cage/cage';
+import { placeOf } from '../cage/place';
+import type { Shape } from '../geometry/shape';
+import type { Standing } from './twins';
+import { mergeTwins } from './twins';
+import { forBothSides } from './wording';
+import { weigh } from './waivers';
+
+/** Everything that has something to say about a car. */
+export interface Said {
+  readonly cage: Cage;
+  readonly shape: Shape;
+  /** By the key of the file. */
+  readonly trees: ReadonlyMap<string, FileTree>;
+  /** The findings of the chosen books. */
+  readonly judged: readonly Finding[];
+}
+
+export interface PlacedFindings {
+  /** In the order of file, start, code and subject. Waived ones stay, marked. */
+  readonly findings: readonly PlacedFinding[];
+  readonly waivers: readonly (Waiver & { readonly used: boolean })[];
+}
+
+/** Where a finding goes whose thing is written nowhere that is known: the beginning of the judged file. */
+const top = (cage: Cage): Place => ({ file: cage.file, span: { start: 0, end: 0 } });
+
+const placed = (cage: Cage, anchor: Anchor): Place => placeOf(cage, anchor) ?? top(cage);
+
+const noteOf = (cage: Cage, note: FindingNote): PlacedNote => ({
+  place: note.at === null ? null : placeOf(cage, note.at),
+  message: note.message,
+});
+
+const anchorOfWaiver = (waiver: Waiver): Anchor => ({
+  kind: 'place',
+  place: {
+    file: waiver.origin.file,
+    span: {
+      start: waiver.origin.statement.offset + waiver.origin.entry.line.span.start,
+      end: waiver.origin.statement.offset + waiver.origin.entry.line.span.end,
+    },
+  },
+});
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const byPlace = (a: PlacedFinding, b: PlacedFinding): number =>
+  compare(a.place.file, b.place.file) ||
+  a.place.span.start - b.place.span.start ||
+  compare(a.code, b.code) ||
+  compare(a.subject, b.subject) ||
+  compare(a.rule?.book ?? '', b.rule?.book ?? '') ||
+  compare(a.message, b.message);
+
+const worded = (cage: Cage, standing: Standing): PlacedFinding => {
+  const finding = standing.both ? forBothSides(standing.finding) : standing.finding;
+  return {
+    ...finding,
+    place: standing.place,
+    message: wordFinding(finding, cage.units),
+    notes: finding.notes.map((note) => noteOf(cage, note)),
+    waived: standing.waived,
+  };
+};
+
+/** Places and words all findings of a car: of its text, its names and places, its shape, its books and its waivers. */
+export function placeFindings(said: Said): PlacedFindings {
+  const { cage } = said;
+  const text = [...said.trees.values()].flatMap((tree) => tree.findings);
+  const result = weigh(cage, [...text, ...cage.findings, ...said.shape.findings, ...said.judged], anchorOfWaiver);
+  const standing: Standing[] = [
+    ...result.weighed.map(({ finding, waiver }) => ({ finding, waived: waiver !== null })),
+    ...result.findings.map((finding) => ({ finding, waived: false })),
+  ].map(({ finding, waived }) => ({ finding, waived, both: false, place: placed(cage, finding.at) }));
+  return {
+    findings: mergeTwins(cage, standing)
+      .map((item) => worded(cage, item))
+      .sort(byPlace),
+    waivers: cage.waivers.map((waiver) => ({ ...waiver, used: result.used.has(waiver.id) })),
+  };
+}
