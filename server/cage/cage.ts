@@ -4,7 +4,7 @@
  */
 import type { Finding, Place } from '../../grammar/finding';
 import type { Entry, PlacedStatement } from '../../grammar/tree';
-import type { Angle, Length, LengthUnit } from '../../grammar/units';
+import type { Angle, Dimension, Length, LengthUnit } from '../../grammar/units';
 import type { Centreline, Corner, PathProblem } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
 
@@ -203,6 +203,14 @@ export interface Plane {
   readonly origin: Origin;
 }
 
+/** The worth of a `let` inside (mm, rad, kg, N, MPa), with its dimension. */
+export interface LetValue {
+  readonly value: number;
+  readonly dimension: Dimension;
+  /** For a plain number: the unit that it takes where a length is wanted; null: none. */
+  readonly bare: LengthUnit | null;
+}
+
 export interface Cage {
   /** The file that is judged. */
   readonly file: string;
@@ -220,6 +228,8 @@ export interface Cage {
   readonly materials: ReadonlyMap<string, { readonly value: Material; readonly origin: Origin }>;
   readonly sections: ReadonlyMap<string, { readonly value: Section | null; readonly origin: Origin }>;
   readonly dies: ReadonlyMap<string, { readonly value: Die | null; readonly origin: Origin }>;
+  /** What each `let` is worth, by name. */
+  readonly lets: ReadonlyMap<string, { readonly value: LetValue | null; readonly origin: Origin }>;
   readonly waivers: readonly Waiver[];
   /** Names, units, facts and places that are wrong. */
   readonly findings: readonly Finding[];
