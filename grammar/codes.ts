@@ -30,13 +30,15 @@ export const CODES = {
   'syntax.degree-sign': broken("'{found}': write the unit as a word, {mend}."),
   'syntax.inch-sign': broken("'{found}': write the unit as a word, {mend}."),
   'number.mixed-fraction': broken("'{found}' could be read two ways: write {mend}."),
-  'number.fraction-after-division': broken("A fraction directly after '/' could be read two ways: put it in brackets, {mend}."),
+  'number.fraction-after-division': broken(
+    "A fraction directly after '/' could be read two ways: put it in brackets, {mend}.",
+  ),
   'number.range': broken('{value} is out of range: {wanted}.'),
   'number.arithmetic': broken('This cannot be computed: {why}.'),
   // Units
   'unit.unknown': broken("'{name}' is no unit{hint}."),
   'unit.dimension': broken('{found} where {wanted} is wanted{hint}.'),
-  'unit.mixed': broken("Plain numbers from a file in {a} and a file in {b} meet here: give one of them its unit."),
+  'unit.mixed': broken('Plain numbers from a file in {a} and a file in {b} meet here: give one of them its unit.'),
   'unit.inch-after-angle': broken("'in' after an angle would be inches: write {mend}."),
   // Names
   'name.unknown': broken("{what} '{name}' is not known{hint}."),
@@ -61,29 +63,49 @@ export const CODES = {
   // Places
   'place.none': broken('{what}'),
   'place.several': broken('{tube} is there {count} times, at {places}: say which with near P.'),
-  'place.bend-corner': broken("'{node}' is the corner of a bend in {tube}: no point of the tube lies there; use mid {node}, or before or after it."),
-  'place.near-miss': odd('{end} of {tube} passes {measured} beside the centreline of {host}: move it on, or write onto {host} if the offset is meant.'),
+  'place.bend-corner': broken(
+    "'{node}' is the corner of a bend in {tube}: no point of the tube lies there; use mid {node}, or before or after it.",
+  ),
+  'place.near-miss': odd(
+    '{end} of {tube} passes {measured} beside the centreline of {host}: move it on, or write onto {host} if the offset is meant.',
+  ),
   'place.on-centre': broken("'{word}' has no meaning on the car's centreline: use left or right."),
   // Sections and bends
   'section.wall': broken('Wall {wall} leaves no bore in od {od}.'),
   'section.od': broken('An outside diameter of {od} is no tube.'),
   'bend.no-die': broken('{tube} turns {angle} at {node} but has no die: add die NAME.'),
   'bend.die-diameter': broken('Die {die} bends od {dieOd}, but {tube} is od {od}.'),
-  'bend.overlap': broken('{tube}: the bends at {nodes} need {need} of straight between them, there are {have}: move the nodes apart by {by} or use a smaller radius.'),
+  'bend.overlap': broken(
+    '{tube}: the bends at {nodes} need {need} of straight between them, there are {have}: move the nodes apart by {by} or use a smaller radius.',
+  ),
   'leg.zero': broken('{tube}: {a} and {b} are the same point.'),
   'bend.radius': odd('Die {die} bends at {measured}, less than 3 x od ({limit}): the wall thins and flattens.'),
   'bend.between': odd('{tube}: {measured} of straight between the bends at {nodes}; the die holds {limit}.'),
   'bend.tiny': odd('{tube} turns only {measured} at {node}: a bend by accident; move {node} into the line.'),
-  'bend.rotation-tiny': odd('{tube}: the bend at {node} lies {measured} out of the plane of the one before: put it into that plane.'),
+  'bend.rotation-tiny': odd(
+    '{tube}: the bend at {node} lies {measured} out of the plane of the one before: put it into that plane.',
+  ),
   // Ends and copes
-  'end.loose': broken('The {end} end of {tube} touches nothing: the nearest centreline is that of {nearest}, {distance} away; join it, set it on a foot, or write {end} open.'),
-  'cope.overhang': broken('The {end} end of {tube} reaches {measured} past the side of {host}: it does not sit wholly on it.'),
+  'end.loose': broken(
+    'The {end} end of {tube} touches nothing: the nearest centreline is that of {nearest}, {distance} away; join it, set it on a foot, or write {end} open.',
+  ),
+  'cope.overhang': broken(
+    'The {end} end of {tube} reaches {measured} past the side of {host}: it does not sit wholly on it.',
+  ),
   'cope.no-contact': broken('The {end} end of {tube} does not touch {host}.'),
-  'cope.past-host-end': broken('The {end} end of {tube} reaches {measured} past the end of {host}: lengthen {host} with past, or move the joint.'),
-  'cope.shallow': odd('The {end} end of {tube} meets {host} at {measured}; under {limit} the heel cannot be welded through.'),
-  'cope.into-own-bend': odd("The cope at the {end} end of {tube} runs {measured} into the tube's own bend: move the bend away."),
+  'cope.past-host-end': broken(
+    'The {end} end of {tube} reaches {measured} past the end of {host}: lengthen {host} with past, or move the joint.',
+  ),
+  'cope.shallow': odd(
+    'The {end} end of {tube} meets {host} at {measured}; under {limit} the heel cannot be welded through.',
+  ),
+  'cope.into-own-bend': odd(
+    "The cope at the {end} end of {tube} runs {measured} into the tube's own bend: move the bend away.",
+  ),
   'cope.on-bend': odd('The {end} end of {tube} lands on a bend of {host}, {measured} from its tangent.'),
-  'cope.order-guessed': told('At {node} {first} stays whole and {others} are cut to it: the tool chose; joint {nodes} { order … } fixes it.'),
+  'cope.order-guessed': told(
+    'At {node} {first} stays whole and {others} are cut to it: the tool chose; joint {nodes} { order … } fixes it.',
+  ),
   'tube.clash': broken('{a} and {b} run {measured} into each other without a joint{where}.'),
   'tube.past-length': told('The {end} end of {tube} runs {measured} past {node}, so that {others} can land on it.'),
   // Feet, joints, vents, spaces
@@ -91,7 +113,9 @@ export const CODES = {
   'foot.outside-plate': odd('{tube} is od {od}, but the plate of {foot} is {plate}: it does not cover the end.'),
   'joint.no-ends': broken('No tubes end at {nodes}.'),
   'joint.not-there': broken('{tube} does not end at {nodes}.'),
-  'space.unvented': odd('The bore of {tubes} has no way to breathe: the last weld, at {joint}, will blow out; vent it.'),
+  'space.unvented': odd(
+    'The bore of {tubes} has no way to breathe: the last weld, at {joint}, will blow out; vent it.',
+  ),
   'vent.no-effect': odd('This vent joins nothing that is not joined already: {why}.'),
   'vent.outside-joint': odd('The vent lies outside the joint: {why}.'),
   'vent.too-large': odd('A vent of {measured} takes too much of {tube}: at most {limit} ({why}).'),
@@ -99,10 +123,12 @@ export const CODES = {
   'strap.drop': odd('Strap {strap} drops {measured}{ask}: {mend}.'),
   'strap.spread': odd('Strap {strap} runs {measured} off the seat centreline in plan{ask}: {mend}.'),
   'strap.skew': odd('Strap {strap} meets {tube} {measured} off square and will walk along it{ask}: {mend}.'),
-  'strap.free-run': odd('Strap {strap} has {measured} of free run between the seat and {tube}; the hardware needs {need}: {mend}.'),
+  'strap.free-run': odd(
+    'Strap {strap} has {measured} of free run between the seat and {tube}; the hardware needs {need}: {mend}.',
+  ),
   'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: shorter stretches less.'),
   'strap.misses-bar': broken('Strap {strap} does not meet {tube}: {why}.'),
-  'strap.on-bend': odd('Strap {strap} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),
+  'strap.on-bend': odd('{what} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),
   'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}.'),
   'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; add a collar.'),
   'strap.slot-edge': told("Strap {strap} lies on the slot's rear edge: measured from there."),
@@ -111,7 +137,7 @@ export const CODES = {
   'rule.unknown-book': broken("There is no rulebook '{name}'{hint}."),
   'waive.unknown': broken("'{code}' is no finding that this tool makes{hint}."),
   'waive.not-waivable': broken("'{code}' cannot be waived: the car cannot be built with it."),
-  'waive.unused': told("This waiver waives nothing: {why}."),
+  'waive.unused': told('This waiver waives nothing: {why}.'),
 } as const satisfies Record<string, CodeEntry>;
 
 export type Code = keyof typeof CODES;

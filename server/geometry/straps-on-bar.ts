@@ -1,0 +1,288 @@
+/**
+ * What lies on a bar: webbing, the straps' own collars, collar statements. Whether they lie wholly on it, clear of its
+ * bends and of each other, and whether something holds a strap sideways.
+ */
+import type { Finding, Params } from '../../grammar/finding';
+import { mm } from '../../grammar/units';
+import type { Cage, Collar, Strap } from '../cage/cage';
+import type { Arc } from '../centreline/centreline';
+import { planeCrossings, pointAt } from '../centreline/query';
+import type { Part, StrapFigures, Stretch } from './shape';
+import type { Miss, StrapResult } from './straps';
+import { about, overlap, partsOf, ringStretch } from './stretch';
+import { byText, figure, tell } from './tell';
+
+/** A collar, or the start of a bend, this near to the webbing's edge holds it. */
+export const HOLDS_WITHIN = mm(5);
+/** Less than this is rounding, mm. */
+const NOTHING = 1e-6;
+
+/** One thing on a bar: a strap with its collars, or a collar of its own. */
+export interface OnBar {
+  readonly thing: Strap | Collar;
+  readonly part: Part;
+  /** The webbing; null for a collar. */
+  readonly webbing: Stretch | null;
+  readonly collars: readonly Stretch[];
+}
+
+const AXIS = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } as const;
+
+/** Where a collar sits: where the bar crosses its plane, on its own side of the car if the bar is there several times. */
+function collarOnBar(collar: Collar, parts: ReadonlyMap<string, Part>): OnBar | null {
+  if (collar.tube === null || collar.at === null || collar.width === null) return null;
+  const places = partsOf(parts, collar.tube).flatMap((part) =>
+    part.centreline === null || collar.at === null
+      ? []
+      : planeCrossings(part.centreline, AXIS[collar.at.axis], collar.at.value).crossings.map((on) => ({ part, on })),
+  );
+  const side = collar.side === null ? 0 : collar.side === 'left' ? 1 : -1;
+  const place = places.find(({ on }) => on.point[1] * side > 0) ?? places[0];
+  if (place === undefined) return null;
+  return { thing: collar, part: place.part, webbing: null, collars: [about(place.on.station, collar.width)] };
+}
+
+const strapOnBar = (strap: Strap, figures: StrapFigures, parts: ReadonlyMap<string, Part>): OnBar | null => {
+  const part = figures.part === null ? undefined : parts.get(figures.part);
+  if (part === undefined || figures.webbing === null) return null;
+  return { thing: strap, part, webbing: figures.webbing, collars: figures.collars };
+};
+
+const everything = (item: OnBar): readonly Stretch[] =>
+  item.webbing === null ? item.collars : [item.webbing, ...item.collars];
+
+const at = (thing: Strap | Collar, fact?: string): Finding['at'] =>
+  fact === undefined ? { kind: 'thing', thing: thing.name } : { kind: 'thing', thing: thing.name, fact };
+
+/** Which way along a bar, in words that are the same for a thing and its twin on the other side of the car. */
+export function wayAlong(part: Part, station: number, sign: 1 | -1): string {
+  if (part.centreline === null) return 'along';
+  const on = pointAt(part.centreline, station);
+  const [x, y, z] = on.tangent.map((c) => c * sign) as [number, number, number];
+  if (Math.abs(y) >= Math.abs(x) && Math.abs(y) >= Math.abs(z)) {
+    if (Math.abs(on.point[1]) < NOTHING) return y > 0 ? 'left' : 'right';
+    return y * on.point[1] > 0 ? 'outward' : 'inward';
+  }
+  if (Math.abs(x) >= Math.abs(z)) return x > 0 ? 'forward' : 'aft';
+  return z > 0 ? 'up' : 'down';
+}
+
+const whatIs = (item: OnBar, stretch: Stretch): string =>
+  item.thing.kind === 'collar'
+    ? `Collar ${item.thing.name}`
+    : stretch === item.webbing
+      ? `Strap ${item.thing.name}`
+      : `A collar of strap ${item.thing.name}`;
+
+/** The strap that has no run to its bar. */
+export function missFinding(strap: Strap, miss: Miss): Finding {
+  const params: Params = {
+    strap: strap.name,
+    tube: strap.tube,
+    why:
+      miss === 'inside'
+        ? 'its slot lies inside the tube'
+        : miss === 'upright'
+          ? 'the bar stands upright there, so the webbing would slide down it'
+          : strap.at === null
+            ? 'the bar does not pass straight behind the slot; say where with at'
+            : `no point of the bar lies at ${strap.at.axis} = {place}`,
+    ...(miss === 'no-crossing' && strap.at !== null ? { place: figure(strap.at.value, 'mm') } : {}),
+  };
+  return tell('strap.misses-bar', strap.name, at(strap, strap.at !== null ? 'at' : 'to'), params);
+}
+
+/** Hanging over the cut at either end of the bar: there the tube is not whole all round. */
+function overEnd(item: OnBar): readonly Finding[] {
+  const ring = ringStretch(item.part);
+  if (ring === null) return [];
+  let worst: { readonly stretch: Stretch; readonly end: 'first' | 'last'; readonly by: number } | null = null;
+  for (const stretch of everything(item)) {
+    for (const [end, by] of [
+      ['first', ring.from - stretch.from],
+      ['last', stretch.to - ring.to],
+    ] as const) {
+      if (by > NOTHING && (worst === null || by > worst.by)) worst = { stretch, end, by };
+    }
+  }
+  if (worst === null) return [];
+  const way = wayAlong(
+    item.part,
+    worst.end === 'first' ? worst.stretch.from : worst.stretch.to,
+    worst.end === 'first' ? 1 : -1,
+  );
+  const reach = { by: figure(worst.by, 'mm'), end: worst.end, way };
+  if (item.thing.kind === 'collar') {
+    const what = `Collar ${item.thing.name} reaches {by} past the {end} end of {tube}: move it ${way}.`;
+    return [tell('place.none', item.thing.name, at(item.thing, 'at'), { what, tube: item.part.name, ...reach })];
+  }
+  const part = worst.stretch === item.webbing ? 'its webbing' : 'its collar';
+  return [
+    tell(
+      'strap.misses-bar',
+      item.thing.name,
+      at(item.thing, item.thing.at === null ? 'to' : 'at'),
+      {
+        strap: item.thing.name,
+        tube: item.part.name,
+        why: `${part} hangs {by} over the {end} end; move it {way}`,
+        ...reach,
+      },
+      { measured: figure(worst.by, 'mm') },
+    ),
+  ];
+}
+
+const arcsOf = (part: Part): readonly Arc[] =>
+  (part.centreline?.pieces ?? []).filter((piece): piece is Arc => piece.kind === 'arc');
+
+const arcStretch = (arc: Arc): Stretch => ({ from: mm(arc.start), to: mm(arc.start + arc.length) });
+
+/** Lying on a bend: one finding for each bend, for the webbing if it does, else for the collar. */
+function onBends(item: OnBar): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const arc of arcsOf(item.part)) {
+    const bend = arcStretch(arc);
+    const lying = everything(item).filter((stretch) => overlap(stretch, bend) > NOTHING);
+    const first = lying[0];
+    if (first === undefined) continue;
+    // Off the bend by the shorter way, with everything that belongs to it.
+    const back = Math.max(...everything(item).map((stretch) => stretch.to)) - bend.from;
+    const on = bend.to - Math.min(...everything(item).map((stretch) => stretch.from));
+    const by = Math.min(back, on);
+    const way = wayAlong(item.part, back <= on ? bend.from : bend.to, back <= on ? -1 : 1);
+    findings.push(
+      tell(
+        'strap.on-bend',
+        item.thing.name,
+        at(item.thing, item.thing.at === null ? 'to' : 'at'),
+        {
+          what: whatIs(item, first),
+          strap: item.thing.name,
+          tube: item.part.name,
+          node: item.part.nodes[arc.corner] ?? '',
+          mend: 'move it {by} {way} along the bar',
+          by: figure(by, 'mm'),
+          way,
+        },
+        { measured: figure(overlap(first, bend), 'mm') },
+      ),
+    );
+  }
+  return findings;
+}
+
+/** The most that anything of the one covers of anything of the other, mm. */
+const mostOverlap = (a: OnBar, b: OnBar): number =>
+  Math.max(...everything(a).flatMap((one) => everything(b).map((two) => overlap(one, two))));
+
+const reach = (item: OnBar): Stretch => ({
+  from: mm(Math.min(...everything(item).map((stretch) => stretch.from))),
+  to: mm(Math.max(...everything(item).map((stretch) => stretch.to))),
+});
+
+/** Two things on one part that cover the same stretch of it: told at the later statement. */
+function overlaps(items: readonly OnBar[], order: ReadonlyMap<string, number>): readonly Finding[] {
+  const findings: Finding[] = [];
+  const sorted = items.map((item) => ({ item, reach: reach(item) })).sort((a, b) => a.reach.from - b.reach.from);
+  sorted.forEach((one, i) => {
+    for (const two of sorted.slice(i + 1)) {
+      if (two.reach.from >= one.reach.to) break;
+      const by = mostOverlap(one.item, two.item);
+      if (by <= NOTHING) continue;
+      const pair = [one.item.thing, two.item.thing] as const;
+      const [a, b] = [...pair].sort((p, q) => byText(p.name, q.name)) as [Strap | Collar, Strap | Collar];
+      const [earlier, later] = (order.get(a.name) ?? 0) <= (order.get(b.name) ?? 0) ? [a, b] : [b, a];
+      findings.push(
+        tell(
+          'strap.overlap',
+          a.name,
+          at(later),
+          { a: a.name, b: b.name, tube: one.item.part.name },
+          {
+            measured: figure(by, 'mm'),
+            notes: [{ at: at(earlier), message: `${earlier.name} is the other of the two` }],
+          },
+        ),
+      );
+    }
+  });
+  return findings;
+}
+
+/** Sideways: free where neither a collar nor the start of a bend is within {@link HOLDS_WITHIN} of the webbing's edge. */
+function canSlide(item: OnBar, items: readonly OnBar[]): readonly Finding[] {
+  const webbing = item.webbing;
+  if (webbing === null || item.thing.kind !== 'strap') return [];
+  const collars = items.flatMap((other) => other.collars);
+  const bends = arcsOf(item.part).map(arcStretch);
+  // What comes next to the webbing on that side begins at `edge`.
+  const holds = (gap: number): boolean => Math.abs(gap) <= HOLDS_WITHIN + NOTHING;
+  const heldBack = [...collars, ...bends].some((stop) => holds(webbing.from - stop.to));
+  const heldOn = [...collars, ...bends].some((stop) => holds(stop.from - webbing.to));
+  if (heldBack && heldOn) return [];
+  const side =
+    !heldBack && !heldOn
+      ? 'both ways'
+      : heldBack
+        ? wayAlong(item.part, webbing.to, 1)
+        : wayAlong(item.part, webbing.from, -1);
+  return [
+    tell('strap.can-slide', item.thing.name, at(item.thing), {
+      strap: item.thing.name,
+      tube: item.part.name,
+      side,
+      limit: figure(HOLDS_WITHIN, 'mm'),
+    }),
+  ];
+}
+
+/**
+ * The findings of everything that lies on bars: `strap.misses-bar`, `strap.slot-edge`, `strap.on-bend`,
+ * `strap.overlap`, `strap.can-slide`, and `place.none` for a collar that sits nowhere. A strap whose seat, bar or width
+ * is not known has its own finding elsewhere and none here.
+ */
+export function onBarFindings(
+  cage: Cage,
+  straps: readonly { readonly strap: Strap; readonly result: StrapResult }[],
+  parts: ReadonlyMap<string, Part>,
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  const byPart = new Map<string, OnBar[]>();
+  const lay = (item: OnBar): void => {
+    const items = byPart.get(item.part.name);
+    if (items === undefined) byPart.set(item.part.name, [item]);
+    else items.push(item);
+  };
+  for (const { strap, result } of straps) {
+    if (result.miss !== null) findings.push(missFinding(strap, result.miss));
+    if (result.figures.onLip) findings.push(tell('strap.slot-edge', strap.name, at(strap), { strap: strap.name }));
+    const item = strapOnBar(strap, result.figures, parts);
+    if (item !== null) lay(item);
+  }
+  for (const thing of cage.things.values()) {
+    if (thing.kind !== 'collar') continue;
+    const item = collarOnBar(thing, parts);
+    if (item !== null) lay(item);
+    else if (isPlaced(thing, parts)) findings.push(nowhere(thing));
+  }
+  const order = new Map([...cage.things.keys()].map((name, i) => [name, i]));
+  for (const items of byPart.values()) {
+    for (const item of items) findings.push(...overEnd(item), ...onBends(item), ...canSlide(item, items));
+    findings.push(...overlaps(items, order));
+  }
+  return findings;
+}
+
+/** All that a collar needs is known, so that it can be said to sit nowhere. */
+const isPlaced = (collar: Collar, parts: ReadonlyMap<string, Part>): boolean =>
+  collar.at !== null &&
+  collar.width !== null &&
+  collar.tube !== null &&
+  partsOf(parts, collar.tube).some((part) => part.centreline !== null);
+
+const nowhere = (collar: Collar): Finding =>
+  tell('place.none', collar.name, at(collar, 'at'), {
+    what: `No point of ${collar.tube ?? ''} lies at ${collar.at?.axis ?? ''} = {place}.`,
+    place: figure(collar.at?.value ?? 0, 'mm'),
+  });
