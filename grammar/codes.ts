@@ -121,18 +121,18 @@ export const CODES = {
   'vent.too-large': odd('A vent of {measured} takes too much of {tube}: at most {limit} ({why}).'),
   // Straps and seats
   'strap.drop': odd('Strap {strap} drops {measured}{ask}: {mend}.'),
-  'strap.spread': odd('Strap {strap} runs {measured} off the seat centreline in plan{ask}: {mend}.'),
+  'strap.spread': odd("Strap {strap} runs {measured} {way} from its seat's centreline in plan{ask}: {mend}."),
   'strap.skew': odd('Strap {strap} meets {tube} {measured} off square and will walk along it{ask}: {mend}.'),
   'strap.free-run': odd(
-    'Strap {strap} has {measured} of free run between the seat and {tube}; the hardware needs {need}: {mend}.',
+    'Strap {strap} has {measured} of free run between the seat and {tube}, its hardware needs {need}: {mend}.',
   ),
-  'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: shorter stretches less.'),
+  'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: a shorter one stretches less.'),
   'strap.misses-bar': broken('Strap {strap} does not meet {tube}: {why}.'),
   'strap.on-bend': odd('{what} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),
   'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}.'),
   'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; add a collar.'),
   'strap.slot-edge': told("Strap {strap} lies on the slot's rear edge: measured from there."),
-  'seat.gap': odd('{tube} is {measured} from the back of seat {seat}, {need} wanted for the slide.'),
+  'seat.gap': odd('{tube} is {measured} from the back of seat {seat}, a slide needs {need}: {mend}.'),
   // Books and waivers
   'rule.unknown-book': broken("There is no rulebook '{name}'{hint}."),
   'waive.unknown': broken("'{code}' is no finding that this tool makes{hint}."),

@@ -13,6 +13,6 @@ export const strapSpread: Rule = {
   unit: 'deg',
   slack: 1e-6,
   read: (_cage, shape) =>
-    strapReadings(shape, 'deg', spreadOf, (figures) => ({ way: (figures.spread ?? 0) < 0 ? 'in' : 'out' })),
+    strapReadings(shape, 'deg', spreadOf, (figures) => ({ way: (figures.spread ?? 0) < 0 ? 'inward' : 'outward' })),
   mend: (reading, target, cage, shape) => moveAlong(cage, shape, reading.subject, spreadOf, target),
 };
