@@ -89,7 +89,7 @@ const judgeReading = (
 };
 
 /** True where a practice limit stands back because another chosen book limits the same quantity. */
-const standsBack = (limit: Limit, book: Book, books: readonly Book[]): boolean =>
+export const standsBack = (limit: Limit, book: Book, books: readonly Book[]): boolean =>
   limit.standsBack && books.some((other) => other !== book && other.limits.some((rival) => rival.code === limit.code));
 
 /**
