@@ -1,0 +1,48 @@
+/** The door to the quick fixes: which are offered for a finding, and what one of them does to the text. */
+import type { Code } from '../../grammar/codes';
+import { CODES } from '../../grammar/codes';
+import type { PlacedFinding } from '../../grammar/finding';
+import { addVent, nearMiss, openEnd, waiveIt } from './car-fixes';
+import type { FixContext, FixOffer, Fixer, TextEdit } from './fix';
+import { chooseSide, closeBrace, didYouMean, textReplace, writeMend } from './text-fixes';
+
+export type { FixContext, FixOffer, TextEdit } from './fix';
+
+/** By code; what is not here has no fix but those that its finding carries itself. */
+const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
+  'syntax.brace': [closeBrace],
+  'syntax.decimal-comma': [writeMend],
+  'syntax.degree-sign': [writeMend],
+  'syntax.inch-sign': [writeMend],
+  'number.mixed-fraction': [writeMend],
+  'number.fraction-after-division': [writeMend],
+  'unit.unknown': [didYouMean],
+  'unit.inch-after-angle': [writeMend],
+  'name.unknown': [didYouMean],
+  'name.case': [didYouMean],
+  'name.side': [chooseSide],
+  'kind.unknown': [didYouMean],
+  'role.unknown': [didYouMean],
+  'fact.unknown': [didYouMean],
+  'rule.unknown-book': [didYouMean],
+  'waive.unknown': [didYouMean],
+  'end.loose': [openEnd],
+  'place.near-miss': [nearMiss],
+  'space.unvented': [addVent],
+};
+
+/** What can be done about a finding, the best first. Cheap: nothing is solved before {@link resolveFix}. */
+export function fixesFor(finding: PlacedFinding, context: FixContext): readonly FixOffer[] {
+  const own = [textReplace, ...(FIXERS[finding.code] ?? [])].flatMap((fixer) => fixer(finding, context));
+  const waive = CODES[finding.code].waivable && finding.code !== 'waive.unused' ? waiveIt(finding, context) : [];
+  return [...own, ...waive];
+}
+
+/** The text edits of the fix of that id, for the analysis from which it was offered; empty where there is none. */
+export function resolveFix(id: string, finding: PlacedFinding, context: FixContext): readonly TextEdit[] {
+  return (
+    fixesFor(finding, context)
+      .find((offer) => offer.id === id)
+      ?.edits() ?? []
+  );
+}

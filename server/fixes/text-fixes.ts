@@ -1,0 +1,98 @@
+/** Fixes of what is written: characters, numbers, units, names. The finding itself knows what should stand there. */
+import type { PlacedFinding } from '../../grammar/finding';
+import type { FixContext, FixOffer, Fixer } from './fix';
+import { textAt } from './fix';
+
+/** Offers to write `newText` in place of the finding's own span, or of a part of it counted from its start. */
+const replacing = (
+  finding: PlacedFinding,
+  id: string,
+  title: string,
+  newText: string,
+  preferred: boolean,
+  part?: { readonly from: number; readonly to: number },
+): FixOffer => {
+  const { file, span } = finding.place;
+  const place = part === undefined ? span : { start: span.start + part.from, end: span.start + part.to };
+  return { id, title, preferred, edits: () => [{ file, span: place, newText }] };
+};
+
+const text = (value: unknown): string | null => (typeof value === 'string' ? value : null);
+const number = (value: unknown): number | null => (typeof value === 'number' ? value : null);
+
+const quoted = (value: string): string => `'${value.trim()}'`;
+
+const titleFor = (found: string, wanted: string): string => {
+  if (wanted.trim() === '') return `Take ${quoted(found)} out`;
+  if (found.trim() === '') return `Write ${quoted(wanted)}`;
+  return `Write ${quoted(wanted)} instead of ${quoted(found)}`;
+};
+
+/** `text.replace`: the reader of the text says what should stand there. */
+export const textReplace: Fixer = (finding, context) =>
+  finding.fixes.flatMap((fix, i): readonly FixOffer[] => {
+    const newText = text(fix.data['text']);
+    if (fix.id !== 'text.replace' || newText === null) return [];
+    const from = number(fix.data['from']);
+    const to = number(fix.data['to']);
+    const part = from === null || to === null ? undefined : { from, to };
+    const { start } = finding.place.span;
+    const span = part === undefined ? finding.place.span : { start: start + part.from, end: start + part.to };
+    const found = textAt(context, { file: finding.place.file, span });
+    const title = text(fix.data['title']) ?? titleFor(found, newText);
+    return [replacing(finding, `text.replace.${String(i)}`, title, newText, i === 0, part)];
+  });
+
+/** `text.close-brace`: `}` on a line of its own, where the block's text ends. */
+export const closeBrace: Fixer = (finding, context) =>
+  finding.fixes.flatMap((fix): readonly FixOffer[] => {
+    const at = number(fix.data['at']);
+    if (fix.id !== 'text.close-brace' || at === null) return [];
+    const { file, span } = finding.place;
+    const source = context.trees.get(file)?.text ?? '';
+    const where = span.start + at;
+    const newline = source.includes('\r\n') ? '\r\n' : '\n';
+    const begin = source.lastIndexOf('\n', span.start - 1) + 1;
+    const indent = /^[ \t]*/.exec(source.slice(begin, span.start))?.[0] ?? '';
+    // A comment behind the last fact would swallow the brace.
+    const lineEnd = source.indexOf('\n', where);
+    const rest = source.slice(where, lineEnd < 0 ? source.length : lineEnd).replace(/\r$/, '');
+    const target = where + (rest.trimStart().startsWith('#') ? rest.length : 0);
+    return [
+      {
+        id: 'text.close-brace',
+        title: "Close it with '}'",
+        preferred: true,
+        edits: () => [{ file, span: { start: target, end: target }, newText: `${newline}${indent}}` }],
+      },
+    ];
+  });
+
+/** "Did you mean": the nearest known word in place of the unknown one. */
+export const didYouMean: Fixer = (finding, context) => {
+  const nearest = text(finding.params['nearest']) ?? text(finding.params['known']);
+  if (nearest === null) return [];
+  return [replacing(finding, 'text.nearest', titleFor(textAt(context, finding.place), nearest), nearest, true)];
+};
+
+/** A name that needs a side: one offer for each side. */
+export const chooseSide: Fixer = (finding, context) => {
+  const choices = finding.params['choices'];
+  if (!Array.isArray(choices)) return [];
+  return choices.map((choice: string) =>
+    replacing(
+      finding,
+      `text.side.${choice}`,
+      titleFor(textAt(context, finding.place), choice),
+      choice,
+      choices.length === 1,
+    ),
+  );
+};
+
+/** The mend of a number or a unit, where the sentence names the text to write. */
+export const writeMend: Fixer = (finding, context: FixContext) => {
+  const mend = text(finding.params['mend']);
+  if (mend === null || finding.fixes.some((fix) => fix.id === 'text.replace')) return [];
+  return [replacing(finding, 'text.mend', titleFor(textAt(context, finding.place), mend), mend, true)];
+};
