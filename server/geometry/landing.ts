@@ -1,0 +1,309 @@
+/**
+ * Where each end lands: on tubes that run through, at other ends, on a foot, or nowhere. Nothing is cut here.
+ * Millimetres.
+ */
+import type { Foot } from '../cage/cage';
+import { STRAIGHT_ON } from '../centreline/build';
+import { nearestOn } from '../centreline/query';
+import type { Vec3 } from '../centreline/vector';
+import { distance } from '../centreline/vector';
+import type { Bodies, Body, EndSite } from './bodies';
+import { boxOf, BoxTree } from './boxes';
+import { byText } from './tell';
+
+/** An end this near to a centreline, a node or a foot is on it, mm. */
+export const ON = 0.5;
+/** What rounding may add to that, mm. */
+const SLACK = 1e-9;
+
+/** A tube at an end, seen from there. */
+export interface Contact {
+  readonly body: Body;
+  /** Of its point nearest to the end's node, on the body's own centreline. */
+  readonly station: number;
+  readonly distance: number;
+  readonly point: Vec3;
+  readonly tangent: Vec3;
+  /** Its own end, where the joint lies at one; null: it runs through. */
+  readonly end: EndSite | null;
+}
+
+export interface Landing {
+  readonly site: EndSite;
+  /** E; null without a centreline. */
+  readonly origin: Vec3 | null;
+  /** Tubes that run through here: each cuts this end. Nearest first. */
+  readonly through: readonly Contact[];
+  /** Ends that it meets: at the same node, or told. `told` ends cut it whatever the order says. */
+  readonly meets: readonly { readonly end: EndSite; readonly told: boolean }[];
+  readonly feet: readonly Foot[];
+  /** What it was told to land on, where that has no body: the name stays in the list of hosts. */
+  readonly bodiless: readonly string[];
+  /** The tube that it passes, nearer than its radius but not on it. */
+  readonly nearMiss: Contact | null;
+  /** The tube of whose bend its node is the corner. */
+  readonly cornerOf: string | null;
+  /** True where it touches nothing and nothing excuses that. */
+  readonly loose: boolean;
+}
+
+/** Finds bodies near points. */
+export class Surroundings {
+  private readonly tree: BoxTree;
+  private readonly owners: readonly Body[];
+  private readonly seen: Int32Array;
+  private turn = 0;
+  private readonly span: number;
+
+  constructor(bodies: readonly Body[]) {
+    const boxes = [];
+    const owners: Body[] = [];
+    let span = 1;
+    for (const body of bodies) {
+      for (const piece of body.centreline?.pieces ?? []) {
+        const box = boxOf(piece, Math.max(body.outer ?? 0, ON) + SLACK);
+        boxes.push(box);
+        owners.push(body);
+        for (const c of box) span = Math.max(span, Math.abs(c));
+      }
+    }
+    this.tree = new BoxTree(boxes);
+    this.owners = owners;
+    this.seen = new Int32Array(bodies.length);
+    this.span = 2 * Math.sqrt(3) * span;
+  }
+
+  /** Bodies that may be within their radius, or {@link ON}, and `more` of a point; in no order, each once. */
+  near(p: Vec3, more: number): readonly Body[] {
+    const found: Body[] = [];
+    this.turn += 1;
+    this.tree.around(p, more, (index) => {
+      const body = this.owners[index];
+      if (body === undefined || this.seen[body.index] === this.turn) return;
+      this.seen[body.index] = this.turn;
+      found.push(body);
+    });
+    return found;
+  }
+
+  /** The nearest centreline to a point but that of `self`'s tube, and how far it is; null where there is none. */
+  nearest(p: Vec3, self: Body): Contact | null {
+    for (let reach = 50; ; reach *= 4) {
+      let best: Contact | null = null;
+      for (const body of this.near(p, reach)) {
+        if (body.tube === self.tube) continue;
+        const contact = contactOf(body, p);
+        if (contact !== null && (best === null || closer(contact, best) < 0)) best = contact;
+      }
+      if (best !== null && best.distance <= reach) return best;
+      if (reach > this.span) return best;
+    }
+  }
+
+  /** Calls `found` once with each pair of bodies whose boxes meet. */
+  pairs(found: (a: Body, b: Body) => void): void {
+    const told = new Set<number>();
+    const count = this.seen.length;
+    this.tree.pairs((i, j) => {
+      const a = this.owners[i];
+      const b = this.owners[j];
+      if (a === undefined || b === undefined || a === b) return;
+      const [low, high] = a.index < b.index ? [a, b] : [b, a];
+      const key = low.index * count + high.index;
+      if (told.has(key)) return;
+      told.add(key);
+      found(low, high);
+    });
+  }
+}
+
+const closer = (a: Contact, b: Contact): number =>
+  Math.abs(a.distance - b.distance) > SLACK ? a.distance - b.distance : byText(a.body.name, b.body.name);
+
+/** How a body lies to a point: its nearest point, and whether its own end is there. */
+export function contactOf(body: Body, p: Vec3): Contact | null {
+  if (body.centreline === null) return null;
+  const on = nearestOn(body.centreline, p);
+  const reach = Math.max(ON, on.distance) + SLACK;
+  const end = body.ends.find((site) => site.at !== null && distance(site.at, p) <= reach) ?? null;
+  return { body, station: on.station, distance: on.distance, point: on.point, tangent: on.tangent, end };
+}
+
+/** Feet by place: the same node, or within {@link ON} of it. */
+function feetAt(bodies: Bodies): (site: EndSite) => readonly Foot[] {
+  const cell = (v: number): number => Math.floor(v);
+  const cells = new Map<string, Foot[]>();
+  const byNode = new Map<string, Foot[]>();
+  const push = (map: Map<string, Foot[]>, key: string, foot: Foot): void => {
+    const list = map.get(key);
+    if (list === undefined) map.set(key, [foot]);
+    else list.push(foot);
+  };
+  for (const foot of bodies.feet) {
+    const at = bodies.nodeAt(foot.node);
+    if (foot.node !== null) push(byNode, foot.node, foot);
+    if (at !== null) push(cells, `${cell(at[0])} ${cell(at[1])} ${cell(at[2])}`, foot);
+  }
+  const found = (site: EndSite): readonly Foot[] => {
+    const here = new Set<Foot>(site.node === null ? [] : (byNode.get(site.node) ?? []));
+    const p = site.at;
+    if (p === null) return [...here];
+    for (let x = cell(p[0] - ON); x <= cell(p[0] + ON); x++) {
+      for (let y = cell(p[1] - ON); y <= cell(p[1] + ON); y++) {
+        for (let z = cell(p[2] - ON); z <= cell(p[2] + ON); z++) {
+          for (const foot of cells.get(`${x} ${y} ${z}`) ?? []) {
+            const at = bodies.nodeAt(foot.node);
+            if (at !== null && distance(at, p) <= ON + SLACK) here.add(foot);
+          }
+        }
+      }
+    }
+    return [...here].sort((a, b) => byText(a.name, b.name));
+  };
+  return cells.size === 0 && byNode.size === 0 ? () => [] : found;
+}
+
+/** Nodes that are corners of bends, with their tubes; and tubes whose path cannot be built, by all their nodes. */
+function cornersOf(bodies: Bodies): { readonly bent: Map<string, Body[]>; readonly unbuilt: Set<string> } {
+  const bent = new Map<string, Body[]>();
+  const unbuilt = new Set<string>();
+  for (const [body] of bodies.ofTube.values()) {
+    if (body === undefined) continue;
+    const { tube } = body;
+    if (tube.centreline === null) {
+      for (const node of tube.path) if (node !== null) unbuilt.add(node);
+      continue;
+    }
+    for (const corner of tube.corners) {
+      const node = tube.path[corner.index];
+      if (!(corner.angle > STRAIGHT_ON) || node === null || node === undefined) continue;
+      const list = bent.get(node);
+      if (list === undefined) bent.set(node, [body]);
+      else list.push(body);
+    }
+  }
+  return { bent, unbuilt };
+}
+
+/** Where every end of every body lands. */
+export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<EndSite, Landing> {
+  const footAt = feetAt(bodies);
+  const { bent, unbuilt } = cornersOf(bodies);
+  const landings = new Map<EndSite, Landing>();
+
+  const toldOf = (
+    site: EndSite,
+  ): { readonly contacts: Contact[]; readonly feet: Foot[]; readonly bodiless: string[] } => {
+    const contacts: Contact[] = [];
+    const feet: Foot[] = [];
+    const bodiless: string[] = [];
+    const names = site.splitter !== null ? [site.splitter] : site.told.kind === 'onto' ? site.told.hosts : [];
+    for (const name of names) {
+      const foot = bodies.feet.find((f) => f.name === name);
+      if (foot !== undefined) {
+        feet.push(foot);
+        continue;
+      }
+      const piece = /^(.*)\.[ab]$/.exec(name);
+      const bodiesOfIt =
+        bodies.ofTube.get(name) ?? bodies.ofTube.get(piece?.[1] ?? '')?.filter((b) => b.name === name) ?? [];
+      let best: Contact | null = null;
+      for (const body of bodiesOfIt) {
+        if (site.at === null || body === site.body) continue;
+        const contact = contactOf(body, site.at);
+        if (contact !== null && (best === null || closer(contact, best) < 0)) best = contact;
+      }
+      if (best === null) bodiless.push(name);
+      else contacts.push(best);
+    }
+    return { contacts, feet, bodiless };
+  };
+
+  const land = (site: EndSite): Landing => {
+    const nowhere = { nearMiss: null, cornerOf: null, loose: false };
+    const p = site.at;
+    const told = toldOf(site);
+    const isTold = site.splitter !== null || site.told.kind === 'onto';
+    if (p === null || site.told.kind === 'open' || site.told.kind === 'past') {
+      const feet = footAt(site);
+      return { site, origin: p, through: [], meets: [], feet, bodiless: told.bodiless, ...nowhere };
+    }
+    const on: Contact[] = [];
+    const near: Contact[] = [];
+    for (const body of around.near(p, 0)) {
+      if (body === site.body) {
+        // Its own other end may be at the same node; its own middle is never a host.
+        const other = body.ends.find((end) => end !== site);
+        if (other !== undefined && other.at !== null && distance(other.at, p) <= ON + SLACK) {
+          on.push({ body, station: 0, distance: 0, point: p, tangent: [1, 0, 0], end: other });
+        }
+        continue;
+      }
+      if (body.tube === site.body.tube) continue;
+      const contact = contactOf(body, p);
+      if (contact === null) continue;
+      if (contact.distance <= ON + SLACK) on.push(contact);
+      else if (body.outer !== null && contact.distance < body.outer) near.push(contact);
+    }
+    on.sort(closer);
+    near.sort(closer);
+    const meets = new Map<EndSite, boolean>();
+    for (const contact of on) if (contact.end !== null) meets.set(contact.end, false);
+    for (const contact of told.contacts) if (contact.end !== null) meets.set(contact.end, true);
+
+    if (isTold) {
+      const through = told.contacts.filter((contact) => contact.end === null).sort(closer);
+      return {
+        site,
+        origin: moved(p, told.contacts),
+        through,
+        meets: listed(meets),
+        feet: told.feet,
+        bodiless: told.bodiless,
+        ...nowhere,
+      };
+    }
+    const feet = footAt(site);
+    let through = on.filter((contact) => contact.end === null);
+    let nearMiss: Contact | null = null;
+    let cornerOf: string | null = null;
+    if (through.length === 0 && feet.length === 0) {
+      const passed = near.filter((contact) => contact.end === null || meets.size === 0);
+      through = passed.filter((contact) => contact.end === null);
+      for (const contact of passed) if (contact.end !== null) meets.set(contact.end, false);
+      nearMiss = passed[0] ?? null;
+      const corner = (bent.get(site.node ?? '') ?? [])
+        .filter((body) => body.tube !== site.body.tube && !on.some((contact) => contact.body.tube === body.tube))
+        .sort((a, b) => byText(a.tube.name, b.tube.name))[0];
+      if (corner !== undefined) {
+        cornerOf = corner.tube.name;
+        nearMiss = null;
+      }
+    }
+    const touches = through.length + meets.size + feet.length > 0;
+    return {
+      site,
+      origin: nearMiss === null && cornerOf === null ? moved(p, through) : p,
+      through,
+      meets: listed(meets),
+      feet,
+      bodiless: [],
+      nearMiss,
+      cornerOf,
+      loose:
+        !touches && cornerOf === null && !site.body.tube.existing && !(site.node !== null && unbuilt.has(site.node)),
+    };
+  };
+
+  for (const body of bodies.all) for (const site of body.ends) landings.set(site, land(site));
+  return landings;
+}
+
+const listed = (meets: ReadonlyMap<EndSite, boolean>): Landing['meets'] =>
+  [...meets].map(([end, told]) => ({ end, told }));
+
+/** E: the nearest host's nearest point, where the end is on it; else where it stands. */
+function moved(p: Vec3, hosts: readonly Contact[]): Vec3 {
+  const first = [...hosts].filter((contact) => contact.end === null).sort(closer)[0];
+  return first !== undefined && first.distance <= ON + SLACK ? first.point : p;
+}

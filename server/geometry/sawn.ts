@@ -1,0 +1,92 @@
+/** Ends that a saw makes: square, or by a foot's plate. One plane through the whole tube. Millimetres, radians. */
+import type { Angle, Length } from '../../grammar/units';
+import { mm, rad } from '../../grammar/units';
+import type { Vec3 } from '../centreline/vector';
+import { angleBetween, dot, scale, sub } from '../centreline/vector';
+import type { ClockFrame } from './clock';
+import { clockOf } from './clock';
+import type { CopeCurve } from './cope';
+import type { Ordinate } from './shape';
+
+/** A plane this nearly along the leg never cuts the tube off. */
+const ALONG = 1e-6;
+/** Less than this off square has no long point, radians. */
+const SQUARE = 1e-9;
+/** Steps of the ellipse's length; the trapezoid rule over a period converges faster than any power of this. */
+const STEPS = 720;
+
+export interface SawnEnd {
+  readonly ordinates: readonly Ordinate[];
+  readonly minCut: Length;
+  readonly minOuter: Length;
+  readonly maxCut: Length;
+  readonly depth: Length;
+  /** Length of the outer edge in space: a circle, or an ellipse. */
+  readonly saddleLength: Length;
+  /** Angle off square. */
+  readonly sawAngle: Angle;
+  /** Clock of the long point; null where the cut is square. */
+  readonly sawClock: Angle | null;
+  readonly curve: CopeCurve;
+}
+
+/** The listed clocks: 0, 10, … 360 degrees. */
+export const LISTED_CLOCKS: readonly number[] = Array.from({ length: 37 }, (_, i) => (i * Math.PI) / 18);
+
+/**
+ * Cuts a tube of outer radius `outer` and inner radius `inner` by the plane through `point` with unit `normal` (either
+ * sense). Set-backs from `origin` along `away`: s(φ) = ((point - origin) · n - ρ d(φ) · n) / (away · n).
+ * A saw goes straight through: cut = outer, gap = 0. Null where the plane runs along the leg.
+ */
+export function sawEnd(
+  frame: ClockFrame,
+  origin: Vec3,
+  away: Vec3,
+  outer: number,
+  inner: number,
+  point: Vec3,
+  normal: Vec3,
+): SawnEnd | null {
+  const along = dot(away, normal);
+  if (!(Math.abs(along) > ALONG)) return null;
+  const base = dot(sub(point, origin), normal) / along;
+  const across = dot(frame.zero.vector, normal) / along;
+  const quarter = dot(frame.quarter, normal) / along;
+  const setback = (rho: number, clock: number): number =>
+    base - rho * (across * Math.cos(clock) + quarter * Math.sin(clock));
+  const slope = Math.hypot(across, quarter);
+  const off = angleBetween(away, along > 0 ? normal : scale(normal, -1));
+  const ordinates = LISTED_CLOCKS.map((clock): Ordinate => {
+    const cut = mm(setback(outer, clock));
+    return { clock: rad(clock), cut, outer: cut, inner: mm(setback(inner, clock)), gap: mm(0) };
+  });
+  const square = off < SQUARE;
+  const long = square ? null : clockOf(frame, along > 0 ? normal : scale(normal, -1));
+  return {
+    ordinates,
+    minCut: mm(base - outer * slope),
+    minOuter: mm(base - outer * slope),
+    maxCut: mm(base + outer * slope),
+    depth: mm(2 * outer * slope),
+    saddleLength: mm(edgeLength(outer, outer * slope)),
+    sawAngle: rad(square ? 0 : off),
+    sawClock: long === null ? null : rad(long),
+    curve: {
+      setback,
+      outer: (clock) => setback(outer, clock),
+      inner: (clock) => setback(inner, clock),
+      cut: (clock) => setback(outer, clock),
+      gap: () => 0,
+    },
+  };
+}
+
+/** Length of a round tube's edge of radius `r` whose set-back swings by ± `swing`: ∫ sqrt(r² + swing² sin² t) dt. */
+function edgeLength(r: number, swing: number): number {
+  let sum = 0;
+  for (let i = 0; i < STEPS; i++) {
+    const s = swing * Math.sin((2 * Math.PI * i) / STEPS);
+    sum += Math.hypot(r, s);
+  }
+  return (sum * 2 * Math.PI) / STEPS;
+}
