@@ -160,7 +160,7 @@ function onBends(item: OnBar): readonly Finding[] {
           what: whatIs(item, first),
           strap: item.thing.name,
           tube: item.part.name,
-          node: item.part.nodes[arc.corner] ?? '',
+          node: item.part.tube.path[arc.corner] ?? '',
           mend: 'move it {by} {way} along the bar',
           by: figure(by, 'mm'),
           way,

@@ -1,0 +1,125 @@
+/** Foot plates: how a plate lies, and whether it covers the tube that stands on it. */
+import type { Finding } from '../../grammar/finding';
+import type { Cage, Foot } from '../cage/cage';
+import type { Vec3 } from '../centreline/vector';
+import { addScaled, cross, dot, norm, scale, sub, unit } from '../centreline/vector';
+import type { End, Part } from './shape';
+import { byText, figure, tell } from './tell';
+
+/** Less than this beyond the plate's edge is rounding, mm. */
+const NOTHING = 1e-6;
+/** A plate this nearly along the tube cuts it nowhere. */
+const ALONG = 1e-6;
+
+/** A plate's axes, unit vectors: its length (fore and aft unless turned), its width, and its normal, upward. */
+export interface PlateFrame {
+  readonly long: Vec3;
+  readonly wide: Vec3;
+  readonly normal: Vec3;
+}
+
+/**
+ * How the plate lies. Slopes: rise = tan(aft) · aft + tan(left) · left, so the normal is (tan aft, -tan left, 1).
+ * `square`: across the tube, whose end leg runs along `away`; without one: null. `turned` is counter-clockwise seen
+ * from above; the length lies fore and aft as nearly as the plate allows (on an upright plate: upward).
+ */
+export function plateFrame(foot: Foot, away: Vec3 | null): PlateFrame | null {
+  let normal: Vec3;
+  if (foot.lies.kind === 'slopes') normal = unit([Math.tan(foot.lies.aft), -Math.tan(foot.lies.left), 1]);
+  else if (away === null) return null;
+  else normal = away[2] < 0 ? scale(away, -1) : away;
+  if (!normal.every(Number.isFinite)) return null;
+  const across = cross(normal, [1, 0, 0]);
+  // A plate that faces straight forward or aft has no fore and aft in it.
+  const wide = norm(across) > 1e-9 ? unit(across) : ([0, 1, 0] as const);
+  const long = cross(wide, normal);
+  const turned = foot.plate?.turned ?? 0;
+  const [c, s] = [Math.cos(turned), Math.sin(turned)];
+  return {
+    long: addScaled(scale(long, c), wide, s),
+    wide: addScaled(scale(wide, c), long, -s),
+    normal,
+  };
+}
+
+/** An end that stands on a foot: the plate is one of the things that cut it. */
+export interface Standing {
+  readonly part: Part;
+  readonly end: End;
+}
+
+/** The ends on each foot, the first tube (cut by the plate alone) before those that are cut to it. */
+export function standingOn(cage: Cage, parts: ReadonlyMap<string, Part>): ReadonlyMap<string, readonly Standing[]> {
+  const feet = new Map<string, Standing[]>();
+  for (const part of parts.values()) {
+    for (const end of part.ends) {
+      for (const host of end.hosts) {
+        if (cage.things.get(host)?.kind !== 'foot') continue;
+        const list = feet.get(host);
+        if (list === undefined) feet.set(host, [{ part, end }]);
+        else list.push({ part, end });
+      }
+    }
+  }
+  for (const list of feet.values()) {
+    list.sort(
+      (a, b) =>
+        a.end.hosts.length - b.end.hosts.length ||
+        (b.part.tube.section?.od ?? 0) - (a.part.tube.section?.od ?? 0) ||
+        byText(a.part.name, b.part.name),
+    );
+  }
+  return feet;
+}
+
+/**
+ * By how much the tube's print on the plate reaches beyond the plate's edge, mm; 0 or less: the plate covers it. The
+ * print is the ellipse in which the plate's plane cuts the tube's outside: along a direction e of the plate it reaches
+ * r · |e - n (e · a) / (a · n)| from the axis (a: the tube's direction, n: the plate's normal).
+ */
+function beyondPlate(foot: Foot, at: Vec3, standing: Standing): number | null {
+  const { part, end } = standing;
+  if (foot.plate === null || part.tube.section === null || end.away === null || end.origin === null) return null;
+  const frame = plateFrame(foot, end.away);
+  if (frame === null) return null;
+  const a = end.away;
+  const steep = dot(a, frame.normal);
+  if (Math.abs(steep) < ALONG) return null;
+  const r = part.tube.section.od / 2;
+  const centre = addScaled(end.origin, a, dot(sub(at, end.origin), frame.normal) / steep);
+  const offset = sub(centre, at);
+  const beyond = (e: Vec3, half: number): number =>
+    Math.abs(dot(offset, e)) + r * norm(addScaled(e, frame.normal, -dot(e, a) / steep)) - half;
+  return Math.max(beyond(frame.long, foot.plate.long / 2), beyond(frame.wide, foot.plate.wide / 2));
+}
+
+/** `foot.outside-plate`: a tube whose print the plate does not cover. */
+export function feetFindings(cage: Cage, parts: ReadonlyMap<string, Part>): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const [name, list] of standingOn(cage, parts)) {
+    const foot = cage.things.get(name);
+    const node = foot?.kind === 'foot' && foot.node !== null ? cage.things.get(foot.node) : undefined;
+    if (foot?.kind !== 'foot' || node?.kind !== 'node' || node.at === null || foot.plate === null) continue;
+    for (const standing of list) {
+      const by = beyondPlate(foot, node.at, standing);
+      if (by === null || by <= NOTHING) continue;
+      findings.push(
+        tell(
+          'foot.outside-plate',
+          foot.name,
+          { kind: 'thing', thing: foot.name, fact: 'plate' },
+          {
+            tube: standing.part.tube.name,
+            od: figure(standing.part.tube.section?.od ?? 0, 'mm'),
+            foot: foot.name,
+            plate: '{long} x {wide}',
+            long: figure(foot.plate.long, 'mm'),
+            wide: figure(foot.plate.wide, 'mm'),
+          },
+          { measured: figure(by, 'mm') },
+        ),
+      );
+    }
+  }
+  return findings;
+}

@@ -1,0 +1,109 @@
+/** Ends that leave a bore open: told open, run past, or cut square with nothing in front of them. */
+import type { EndTold } from '../cage/cage';
+import { nearestOn } from '../centreline/query';
+import type { Vec3 } from '../centreline/vector';
+import { addScaled, cross, norm, unit } from '../centreline/vector';
+import { boreRadius, outerRadius } from './axis';
+import type { Box } from './boxes';
+import { BoxTree, boxOf } from './boxes';
+import type { End, Part } from './shape';
+import { bodyStretch } from './stretch';
+
+/** How far before the end something may stand and still cover it, mm: the ends of a butt are taken as touching within it. */
+const BEFORE = 0.6;
+/** Rings, as shares of the bore's radius, and clocks at which the opening is looked at. */
+const RINGS = [0.5, 0.98] as const;
+const CLOCKS = 12;
+
+/** What an end's bore opens to. */
+export type Opening =
+  | { readonly kind: 'closed' }
+  | { readonly kind: 'air' }
+  /** Butted square against another end: one bore goes on in the other. */
+  | { readonly kind: 'bore'; readonly part: string };
+
+/** How an end was told to be; the inner end of a split piece is told nothing. */
+const toldOf = (part: Part, end: End): EndTold => {
+  if (part.piece === 'a' && end.which === 'last') return { kind: 'auto' };
+  if (part.piece === 'b' && end.which === 'first') return { kind: 'auto' };
+  return end.which === 'first' ? part.tube.first : part.tube.last;
+};
+
+/** A few points of the opening, a little before it, the middle first. */
+function opening(part: Part, end: End): readonly Vec3[] {
+  if (end.origin === null || end.away === null) return [];
+  const side = norm(cross(end.away, [0, 0, 1])) > 0.1 ? cross(end.away, [0, 0, 1]) : cross(end.away, [1, 0, 0]);
+  const u = unit(side);
+  const v = cross(end.away, u);
+  const middle = addScaled(end.origin, end.away, (end.minCut ?? 0) - BEFORE);
+  const points: Vec3[] = [middle];
+  for (const ring of RINGS) {
+    for (let i = 0; i < CLOCKS; i++) {
+      const clock = (2 * Math.PI * i) / CLOCKS;
+      const r = ring * boreRadius(part);
+      points.push(addScaled(addScaled(middle, u, r * Math.cos(clock)), v, r * Math.sin(clock)));
+    }
+  }
+  return points;
+}
+
+/** Looks up which parts are near a place. */
+export class Neighbours {
+  private readonly parts: readonly Part[];
+  private readonly owners: readonly number[];
+  private readonly tree: BoxTree;
+
+  constructor(parts: Iterable<Part>) {
+    this.parts = [...parts];
+    const boxes: Box[] = [];
+    const owners: number[] = [];
+    this.parts.forEach((part, i) => {
+      for (const piece of part.centreline?.pieces ?? []) {
+        boxes.push(boxOf(piece, outerRadius(part)));
+        owners.push(i);
+      }
+    });
+    this.owners = owners;
+    this.tree = new BoxTree(boxes);
+  }
+
+  around(p: Vec3, reach: number): readonly Part[] {
+    const found = new Set<number>();
+    this.tree.around(p, reach, (index) => found.add(this.owners[index] ?? 0));
+    return [...found].sort((a, b) => a - b).flatMap((i) => this.parts[i] ?? []);
+  }
+}
+
+/** Distance of a point from the axis of a part where it lies between the part's cuts; null beside or beyond it. */
+function fromAxis(part: Part, p: Vec3): number | null {
+  const stretch = bodyStretch(part);
+  if (part.centreline === null || stretch === null) return null;
+  const on = nearestOn(part.centreline, p);
+  const beside = on.station >= stretch.from - BEFORE && on.station <= stretch.to + BEFORE;
+  return beside && on.distance <= outerRadius(part) + BEFORE ? on.distance : null;
+}
+
+/** What the bore opens to at one end, vents and a foot's hole apart. */
+export function openingOf(part: Part, end: End, neighbours: Neighbours): Opening {
+  if (end.fit === 'open' || toldOf(part, end).kind === 'past') return { kind: 'air' };
+  if (end.fit !== 'square') return { kind: 'closed' };
+  const points = opening(part, end);
+  const middle = points[0];
+  if (middle === undefined) return { kind: 'air' };
+  const near = neighbours.around(middle, outerRadius(part) + BEFORE).filter((other) => other !== part);
+  if (!points.every((p) => near.some((other) => fromAxis(other, p) !== null))) return { kind: 'air' };
+  const butted = near.find((other) => {
+    const off = fromAxis(other, middle);
+    return (
+      off !== null && off < boreRadius(other) && other.ends.some((its) => its.fit === 'square' && meets(its, middle))
+    );
+  });
+  return butted === undefined ? { kind: 'closed' } : { kind: 'bore', part: butted.name };
+}
+
+/** True for an end that stands at that place. */
+const meets = (end: End, p: Vec3): boolean =>
+  end.origin !== null &&
+  end.away !== null &&
+  norm(cross(addScaled(p, end.origin, -1), end.away)) <= 2 * BEFORE &&
+  Math.hypot(...addScaled(p, addScaled(end.origin, end.away, end.minCut ?? 0), -1)) <= 4 * BEFORE;
