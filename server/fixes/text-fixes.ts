@@ -90,9 +90,18 @@ export const chooseSide: Fixer = (finding, context) => {
   );
 };
 
-/** The mend of a number or a unit, where the sentence names the text to write. */
+/**
+ * The mend of a number or a unit, where the sentence names the text to write. Where the finding stands at a sign behind
+ * a number (`45°`), the number stays and the sign becomes the word.
+ */
 export const writeMend: Fixer = (finding, context: FixContext) => {
   const mend = text(finding.params['mend']);
   if (mend === null || finding.fixes.some((fix) => fix.id === 'text.replace')) return [];
-  return [replacing(finding, 'text.mend', titleFor(textAt(context, finding.place), mend), mend, true)];
+  const here = textAt(context, finding.place);
+  const found = text(finding.params['found']) ?? here;
+  const before = found.endsWith(here) ? found.slice(0, found.length - here.length) : '';
+  const rest = mend.startsWith(before) ? mend.slice(before.length) : mend;
+  const source = context.trees.get(finding.place.file)?.text ?? '';
+  const afterBlank = before !== '' && /\s/.test(source[finding.place.span.start - 1] ?? '');
+  return [replacing(finding, 'text.mend', titleFor(found, mend), afterBlank ? rest.trimStart() : rest, true)];
 };
