@@ -91,7 +91,13 @@ export interface PlaneEq {
 
 /** The place forms that begin with a word of their own. An absolute or offset place is an ordinary Expr. */
 export type PlaceForm =
-  | { readonly kind: 'between'; readonly a: Expr; readonly b: Expr; readonly at: Expr; readonly span: Span }
+  | {
+      readonly kind: 'between';
+      readonly a: Expr | PlaceForm;
+      readonly b: Expr | PlaceForm;
+      readonly at: Expr;
+      readonly span: Span;
+    }
   | { readonly kind: 'in-plane'; readonly plane: Ref; readonly pair: Tuple | Missing; readonly span: Span }
   /** `on TUBE at 420 from NODE`; `from` null with a share (`at 35 %`). */
   | { readonly kind: 'on-at'; readonly tube: Ref; readonly at: Expr; readonly from: Ref | null; readonly span: Span }
@@ -104,7 +110,13 @@ export type PlaceForm =
       readonly span: Span;
     }
   | { readonly kind: 'on-mid'; readonly tube: Ref; readonly corner: Ref; readonly span: Span }
-  | { readonly kind: 'on-where'; readonly tube: Ref; readonly plane: PlaneEq; readonly near: Expr | PlaceForm | null; readonly span: Span }
+  | {
+      readonly kind: 'on-where';
+      readonly tube: Ref;
+      readonly plane: PlaneEq;
+      readonly near: Expr | PlaceForm | null;
+      readonly span: Span;
+    }
   | { readonly kind: 'on-nearest'; readonly tube: Ref; readonly to: Expr | PlaceForm; readonly span: Span }
   | { readonly kind: 'meets'; readonly a: Ref; readonly b: Ref; readonly span: Span };
 

@@ -28,7 +28,12 @@ export interface Dimension {
   readonly force: number;
 }
 
-const dimension = (length: number, angle: number, mass: number, force: number): Dimension => ({ length, angle, mass, force });
+const dimension = (length: number, angle: number, mass: number, force: number): Dimension => ({
+  length,
+  angle,
+  mass,
+  force,
+});
 
 export const PLAIN = dimension(0, 0, 0, 0);
 export const LENGTH = dimension(1, 0, 0, 0);
@@ -76,6 +81,44 @@ export const UNITS: Readonly<Record<string, UnitEntry>> = {
   ksi: { dimension: STRESS, factor: (1000 * POUND_FORCE) / (INCH * INCH), meaning: '1000 psi, 6.895 MPa' },
   'kg/m3': { dimension: DENSITY, factor: 1e-9, meaning: 'kilogram per cubic metre' },
   '%': { dimension: PLAIN, factor: 0.01, meaning: 'hundredth part' },
+};
+
+/** How units are written elsewhere (lower case), with the word that is written here. */
+export const UNIT_SPELLINGS: Readonly<Record<string, string>> = {
+  millimetre: 'mm',
+  millimetres: 'mm',
+  millimeter: 'mm',
+  millimeters: 'mm',
+  centimetre: 'cm',
+  centimetres: 'cm',
+  centimeter: 'cm',
+  centimeters: 'cm',
+  metre: 'm',
+  metres: 'm',
+  meter: 'm',
+  meters: 'm',
+  inch: 'in',
+  inches: 'in',
+  ins: 'in',
+  foot: 'ft',
+  feet: 'ft',
+  degree: 'deg',
+  degrees: 'deg',
+  degs: 'deg',
+  radian: 'rad',
+  radians: 'rad',
+  kilo: 'kg',
+  kilos: 'kg',
+  kgs: 'kg',
+  kilogram: 'kg',
+  kilograms: 'kg',
+  pound: 'lb',
+  pounds: 'lb',
+  lbs: 'lb',
+  newton: 'N',
+  newtons: 'N',
+  percent: '%',
+  pct: '%',
 };
 
 /** A file's own length unit (`units mm`). */
