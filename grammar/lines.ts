@@ -176,7 +176,7 @@ function endOfOpenMirror(text: string, mirror: RawEntry): number {
   const indented = lines[0] !== undefined && columnOf(text, lines[0].start) > head;
   const next = indented
     ? lines.find((entry) => columnOf(text, entry.start) <= head)
-    : inner.find((entry) => (KIND_BY_NAME.get(readName(text, entry.start) ?? '')?.notInMirror ?? null) !== null;
+    : inner.find((entry) => (KIND_BY_NAME.get(readName(text, entry.start) ?? '')?.notInMirror ?? null) !== null);
   return next?.start ?? -1;
 }
 
