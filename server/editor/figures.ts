@@ -1,0 +1,78 @@
+/** Figures in the words of a hover: in the file's own unit, and in the other system beside it. */
+import { degrees, UNITS, type LengthUnit } from '../../grammar/units';
+import type { FileTree } from '../../grammar/tree';
+import type { Vec3 } from '../centreline/vector';
+
+/** Digits behind the point that a workshop can use: a tenth of a millimetre, a thousandth of an inch. */
+const DIGITS: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 4, in: 3, ft: 4 };
+
+const LB_PER_KG = 1 / 0.45359237;
+const NONE = '–';
+
+/** A number with so many digits; never `-0.0`. */
+export const fixed = (value: number, digits: number): string => {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? (0).toFixed(digits) : text;
+};
+
+/** A length in a unit, without the unit's name. */
+export const inUnit = (length: number | null, unit: LengthUnit): string =>
+  length === null ? NONE : fixed(length / (UNITS[unit]?.factor ?? 1), DIGITS[unit]);
+
+/** The unit of the other system. */
+export const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'in' || unit === 'ft' ? 'mm' : 'in');
+
+/** `45.0 mm (1.772 in)`. */
+export const bothLengths = (length: number | null, unit: LengthUnit): string => {
+  if (length === null) return NONE;
+  const other = otherUnit(unit);
+  return `${inUnit(length, unit)} ${unit} (${inUnit(length, other)} ${other})`;
+};
+
+/** `88.2°`. */
+export const inDegrees = (angle: number | null): string => (angle === null ? NONE : `${fixed(degrees(angle), 1)}°`);
+
+/** `2.75 kg (6.06 lb)`. */
+export const bothMasses = (mass: number | null): string =>
+  mass === null ? NONE : `${fixed(mass, 2)} kg (${fixed(mass * LB_PER_KG, 2)} lb)`;
+
+/** `(1.0, 2.0, 3.0)`. */
+export const pointIn = (point: Vec3, unit: LengthUnit): string =>
+  `(${point.map((value) => inUnit(value, unit)).join(', ')})`;
+
+/** The unit of bare lengths in a file. */
+export const unitOfFile = (tree: FileTree): LengthUnit => {
+  for (const { tree: statement } of tree.statements) {
+    const { word, groups, ok } = statement.entry.line;
+    if (word.text !== 'units' || !ok) continue;
+    const arg = groups[0]?.args[0];
+    const name = arg?.kind === 'ref' ? arg.names[0]?.text : undefined;
+    if (name === 'mm' || name === 'cm' || name === 'm' || name === 'in' || name === 'ft') return name;
+  }
+  return 'mm';
+};
+
+/** A name as code, so that its `_` and `-` stay what they are. */
+export const code = (name: string | null): string => (name === null ? NONE : `\`${name}\``);
+
+/** Text of a person, with what Markdown would take for its own made harmless. */
+export const plain = (text: string): string => text.replace(/[\\`*_{}[\]()#+!|<>~]/g, (sign) => `\\${sign}`);
+
+/** A table; columns after the first are set right. */
+export const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [
+    `| ${head.join(' | ')} |`,
+    `|${head.map((_, i) => (i === 0 ? ':--' : '--:')).join('|')}|`,
+    ...rows.map((row) => `| ${row.join(' | ')} |`),
+  ].join('\n');
+
+/** Lengths by name, in the file's unit and the other. */
+export const lengthTable = (unit: LengthUnit, rows: readonly (readonly [string, number | null])[]): string => {
+  const other = otherUnit(unit);
+  return table(
+    ['', unit, other],
+    rows.map(([name, length]) => [name, inUnit(length, unit), inUnit(length, other)]),
+  );
+};
+
+export { NONE };

@@ -1,0 +1,108 @@
+/** Hover on the words of the language: what they mean, out of the vocabulary. */
+import { EXPLANATIONS } from '../../grammar/explanations';
+import { CODES, type Code } from '../../grammar/codes';
+import { UNITS } from '../../grammar/units';
+import { KIND_BY_NAME, ROLES, type FactEntry, type KindEntry } from '../../grammar/vocabulary';
+import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
+import { bookNamed } from '../rules/books';
+import type { Cursor, Word } from './cursor';
+import { code, plain, table } from './figures';
+
+/** A look-up that does not find `constructor` and the like. */
+const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
+  Object.hasOwn(record, key) ? record[key] : undefined;
+
+/** A pattern of the vocabulary as a reader would write it: `<od:length > 0>` is `OD`. */
+export const readable = (pattern: string): string =>
+  pattern
+    .replace(/<([\w-]+):([^>]*?)(?: >=? 0)?>/g, (_all, name: string, type: string) =>
+      type.includes('|') ? type : name.toUpperCase(),
+    )
+    .trim();
+
+const factText = (kind: KindEntry, fact: FactEntry): string => {
+  const without = fact.default === null ? '' : `\n\nWithout it: ${plain(fact.default)}.`;
+  return `**${fact.name}** of ${kind.name}\n\n${code(`${fact.name} ${readable(fact.pattern)}`)}\n\n${plain(fact.meaning)}${without}`;
+};
+
+const kindText = (kind: KindEntry): string => {
+  const head = `${kind.name} ${kind.target ? 'NAME = ' : ''}${readable(kind.head)}`.trim();
+  const facts = kind.facts.map((fact) => [`\`${fact.name}\``, plain(fact.meaning)]);
+  const list = facts.length === 0 ? '' : `\n\n${table(['fact', 'meaning'], facts)}`;
+  return `**${kind.name}**\n\n${code(head)}\n\n${plain(kind.meaning)}${list}`;
+};
+
+const unitText = (name: string): string | null => {
+  const unit = own(UNITS, name);
+  return unit === undefined ? null : `**${name}**: ${unit.meaning}`;
+};
+
+const functionText = (name: string): string | null => {
+  const entry = own(FUNCTIONS, name);
+  if (entry === undefined) return null;
+  return `${code(`${name}(${entry.takes.join(', ')}${entry.more ? ', …' : ''})`)}\n\n${plain(entry.meaning)}`;
+};
+
+const codeText = (name: string): string | null => {
+  if (!Object.hasOwn(CODES, name)) return null;
+  const entry = EXPLANATIONS[name as Code];
+  return `**${name}**\n\n${plain(entry.what)}\n\n${plain(entry.why)}\n\n${plain(entry.mend)}`;
+};
+
+/** What a small word means where it stands: units after numbers, functions before brackets, directions in brackets. */
+const smallWord = (text: string, { text: word, span }: Word): string | null => {
+  const before = text.slice(Math.max(0, span.start - 60), span.start);
+  const after = text.slice(span.end, span.end + 60);
+  if (/[\d.][ \t]*$/.test(before)) {
+    const unit = unitText(word);
+    if (unit !== null) return unit;
+  }
+  if (/^[ \t]*\(/.test(after) && own(FUNCTIONS, word) !== undefined) return functionText(word);
+  const direction = own(DIRECTIONS, word);
+  const inBrackets = before.lastIndexOf('(') > before.lastIndexOf(')');
+  const phrase = own(PHRASE_WORDS, word);
+  if (direction !== undefined && (inBrackets || phrase === undefined))
+    return `**${word}**: ${plain(direction.meaning)}`;
+  if (phrase !== undefined) return `**${word}**: ${plain(phrase)}`;
+  const axis = own(AXES, word);
+  return axis === undefined ? null : `**${word}**: ${plain(axis)}`;
+};
+
+/** The kind of the innermost block around the cursor. */
+export const blockKind = (cursor: Cursor): KindEntry | null => {
+  const around = cursor.entries.filter((entry) => entry !== cursor.onLine);
+  const word = around.at(-1)?.line.word.text;
+  return word === undefined ? null : (KIND_BY_NAME.get(word) ?? null);
+};
+
+/** The meaning of the word at the cursor, where it is one of the language's. */
+export const hoverWord = (cursor: Cursor, word: Word): string | null => {
+  const { text } = cursor.tree;
+  const line = cursor.onLine?.line ?? null;
+  const start = cursor.statement?.offset ?? 0;
+  const kind = blockKind(cursor);
+  if (line !== null && line.word.span.start + start === word.span.start) {
+    const fact = kind?.facts.find((one) => one.name === word.text);
+    if (kind !== null && fact !== undefined) return factText(kind, fact);
+    const statement = KIND_BY_NAME.get(word.text);
+    return statement === undefined ? null : kindText(statement);
+  }
+  // `strap.drop` in a waiver is one word of two names.
+  const dotted = /[\w.-]*$/.exec(text.slice(Math.max(0, word.span.start - 40), word.span.end))?.[0] ?? '';
+  const rest = /^\.[\w-]+/.exec(text.slice(word.span.end, word.span.end + 40))?.[0] ?? '';
+  const finding = line?.word.text === 'waive' ? codeText(dotted + rest) : null;
+  if (finding !== null) return finding;
+  const book = line?.word.text === 'rules' || line?.word.text === 'waive' ? bookNamed(word.text) : null;
+  if (book !== null) return `**${book.name}**: ${plain(book.title)}`;
+  const role = line?.word.text === 'tube' ? own<string>(ROLES, word.text) : undefined;
+  if (role !== undefined) return `**${word.text}**: ${plain(role)}`;
+  const small = smallWord(text, word);
+  if (small !== null) return small;
+  // A word that only its fact knows (`across`, `over`, `yes`): the fact says what it chooses between.
+  const fact = kind?.facts.find((one) => one.name === line?.word.text);
+  const known = (pattern: string): boolean => new RegExp(`(^|[^\\w-])${word.text}($|[^\\w-])`).test(readable(pattern));
+  if (kind !== null && fact !== undefined && known(fact.pattern)) return factText(kind, fact);
+  const head = line === null ? undefined : KIND_BY_NAME.get(line.word.text);
+  if (head !== undefined && known(head.head)) return unitText(word.text) ?? kindText(head);
+  return unitText(word.text);
+};

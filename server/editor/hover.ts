@@ -1,0 +1,192 @@
+/** Hover: what stands under the cursor, said in Markdown. */
+import type { Span } from '../../grammar/finding';
+import { UNITS, ANGLE, LENGTH, MASS, sameDimension, type LengthUnit } from '../../grammar/units';
+import { numberValue } from '../../grammar/tokens';
+import type { NameUse, Side, Thing, Tube } from '../cage/cage';
+import type { Analysis } from '../project/project';
+import { cursorAt, lineSpanAt, quietAt, wordAt, type Cursor } from './cursor';
+import { bothLengths, bothMasses, fixed, unitOfFile } from './figures';
+import { hoverEnd } from './hover-end';
+import { hoverSeat, hoverStrap } from './hover-strap';
+import {
+  hoverCollar,
+  hoverDie,
+  hoverFoot,
+  hoverJoint,
+  hoverLet,
+  hoverMaterial,
+  hoverNode,
+  hoverPlane,
+  hoverSection,
+  hoverVent,
+} from './hover-things';
+import { hoverTube, partsOf } from './hover-tube';
+import { hoverWord } from './hover-word';
+import { useAt } from './names';
+
+export interface Hover {
+  readonly markdown: string;
+  readonly span: Span;
+}
+
+const sideWritten = (text: string): Side | null =>
+  /^\.left(?![\w-])/.test(text) ? 'left' : /^\.right(?![\w-])/.test(text) ? 'right' : null;
+
+/** The side of the mirror around the cursor, as written. */
+const mirrorSide = (cursor: Cursor): Side | null => {
+  const head = cursor.entries[0]?.line;
+  const arg = head?.word.text === 'mirror' ? head.groups[0]?.args[0] : undefined;
+  const name = arg?.kind === 'ref' ? arg.names[0]?.text : undefined;
+  return name === 'left' || name === 'right' ? name : null;
+};
+
+/** The thing that a name means where it stands: by the side written behind it, else by the side around it. */
+const thingOf = (analysis: Analysis, cursor: Cursor, base: string, nameEnd: number): Thing | null => {
+  const { things } = analysis.cage;
+  const side = sideWritten(cursor.tree.text.slice(nameEnd, nameEnd + 8)) ?? mirrorSide(cursor);
+  const sided = side === null ? undefined : things.get(`${base}.${side}`);
+  return sided ?? things.get(base) ?? things.get(`${base}.left`) ?? things.get(`${base}.right`) ?? null;
+};
+
+const hoverThing = ({ cage, shape }: Analysis, thing: Thing, unit: LengthUnit): string => {
+  switch (thing.kind) {
+    case 'node':
+      return hoverNode(shape, thing, unit);
+    case 'tube':
+      return hoverTube(shape, thing, unit);
+    case 'foot':
+      return hoverFoot(shape, thing, unit);
+    case 'joint':
+      return hoverJoint(thing);
+    case 'vent':
+      return hoverVent(shape, thing, unit);
+    case 'seat':
+      return hoverSeat(cage, shape, thing, unit);
+    case 'strap':
+      return hoverStrap(cage, shape, thing, unit);
+    case 'collar':
+      return hoverCollar(thing, unit);
+  }
+};
+
+/** The thing that the entry around the cursor declares, on the side that is written. */
+const declaredThing = (analysis: Analysis, cursor: Cursor): Thing | null => {
+  for (const thing of analysis.cage.things.values()) {
+    if (!thing.twin && cursor.entries.includes(thing.origin.entry) && thing.origin.file === cursor.tree.file)
+      return thing;
+  }
+  return null;
+};
+
+const endsText = (analysis: Analysis, tube: Tube, which: 'first' | 'last', unit: LengthUnit): string | null => {
+  const parts = partsOf(analysis.shape, tube);
+  const part = which === 'first' ? parts[0] : parts.at(-1);
+  return part === undefined ? null : hoverEnd(tube, part, part.ends[which === 'first' ? 0 : 1], unit);
+};
+
+/** The two ends that face each other where a tube is split. */
+const splitText = (analysis: Analysis, tube: Tube, unit: LengthUnit): string | null => {
+  const [a, b] = partsOf(analysis.shape, tube);
+  if (a === undefined || b === undefined) return null;
+  return `${hoverEnd(tube, a, a.ends[1], unit)}\n\n---\n\n${hoverEnd(tube, b, b.ends[0], unit)}`;
+};
+
+/** Which end of its tube the cursor points at: the first or last node of a `path`, or the facts `first` and `last`. */
+const endUnder = (cursor: Cursor): 'first' | 'last' | 'split' | null => {
+  const line = cursor.onLine?.line;
+  const owner = cursor.entries.at(-2)?.line.word.text;
+  if (line === undefined || owner !== 'tube') return null;
+  const at = cursor.offset - (cursor.statement?.offset ?? 0);
+  const word = line.word.text;
+  const onWord = at <= line.word.span.end;
+  if (word === 'first' || word === 'last' || word === 'split') return onWord ? word : null;
+  if (word !== 'path' || onWord) return null;
+  const holding = line.groups.findIndex((group) => group.span.start <= at && at <= group.span.end);
+  if (holding === 0) return 'first';
+  return holding === line.groups.length - 1 ? 'last' : null;
+};
+
+const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: LengthUnit): string | null => {
+  const { cage } = analysis;
+  const colon = use.target.indexOf(':');
+  const [space, name] = [use.target.slice(0, colon), use.target.slice(colon + 1)];
+  switch (space) {
+    case 'thing': {
+      const word = wordAt(cursor.tree.text, use.place.span.start);
+      const thing = thingOf(analysis, cursor, name, word?.span.end ?? use.place.span.end);
+      return thing === null ? null : hoverThing(analysis, thing, unit);
+    }
+    case 'plane': {
+      const plane = cage.planes.get(name);
+      return plane === undefined ? null : hoverPlane(plane, unit);
+    }
+    case 'section':
+      return hoverSection(name, cage.sections.get(name)?.value ?? null, unit);
+    case 'die':
+      return hoverDie(name, cage.dies.get(name)?.value ?? null, unit);
+    case 'material': {
+      const material = cage.materials.get(name);
+      return material === undefined ? null : hoverMaterial(material.value);
+    }
+    case 'let':
+      return hoverLet(cage, name, unit);
+    default:
+      return null;
+  }
+};
+
+const FIGURE = /((?:\d+[ \t]+)?\d+\/\d+|\d+(?:\.\d+)?|\.\d+)[ \t]*(kg\/m3|%|[A-Za-z]+)/g;
+
+/** A number with its unit, in both systems. */
+const figureText = (text: string, offset: number, unit: LengthUnit): Hover | null => {
+  const line = lineSpanAt(text, offset);
+  const from = Math.max(line.start, offset - 200);
+  for (const match of text.slice(from, Math.min(line.end, offset + 200)).matchAll(FIGURE)) {
+    const span = { start: from + match.index, end: from + match.index + match[0].length };
+    if (offset < span.start || offset > span.end) continue;
+    const [, digits = '', name = ''] = match;
+    const entry = Object.hasOwn(UNITS, name) ? UNITS[name] : undefined;
+    if (entry === undefined) return null;
+    const value = numberValue(digits) * entry.factor;
+    if (!Number.isFinite(value)) return null;
+    const meaning = `**${name}**: ${entry.meaning}`;
+    const said = sameDimension(entry.dimension, LENGTH)
+      ? `${bothLengths(value, unit)}\n\n${meaning}`
+      : sameDimension(entry.dimension, ANGLE)
+        ? `${fixed((value * 180) / Math.PI, 4)} deg (${fixed(value, 6)} rad)\n\n${meaning}`
+        : sameDimension(entry.dimension, MASS)
+          ? `${bothMasses(value)}\n\n${meaning}`
+          : meaning;
+    return { markdown: said, span };
+  }
+  return null;
+};
+
+/**
+ * What a hover at the offset says.
+ * @returns null where there is nothing to say
+ */
+export const hover = (analysis: Analysis, file: string, offset: number): Hover | null => {
+  const tree = analysis.trees.get(file);
+  if (tree === undefined || quietAt(tree.text, offset) !== null) return null;
+  const cursor = cursorAt(tree, offset);
+  const unit = unitOfFile(tree);
+  const word = wordAt(tree.text, offset);
+  const use = useAt(analysis, file, offset);
+  const figure = figureText(tree.text, offset, unit);
+  if (word === null) return figure;
+  const end = endUnder(cursor);
+  const tube = end === null ? null : declaredThing(analysis, cursor);
+  const parts: (string | null)[] = [];
+  if (tube?.kind === 'tube' && end !== null) {
+    parts.push(end === 'split' ? splitText(analysis, tube, unit) : endsText(analysis, tube, end, unit));
+  }
+  const named = use === null ? null : nameText(analysis, cursor, use, unit);
+  parts.push(named);
+  if (named === null) {
+    if (figure !== null && parts.every((part) => part === null)) return figure;
+    parts.push(hoverWord(cursor, word));
+  }
+  const markdown = parts.filter((part) => part !== null).join('\n\n---\n\n');
+  return markdown === '' ? null : { markdown, span: word.span };
+};
