@@ -14,7 +14,7 @@ export function goldenMaximum(
 ): { readonly x: number; readonly value: number } {
   const value = (x: number): number => {
     const v = f(x);
-    return v === v ? v : -Infinity;
+    return !Number.isNaN(v) ? v : -Infinity;
   };
   let a = low;
   let b = high;
@@ -56,7 +56,7 @@ export function turnMaximum(f: (angle: number) => number, samples: ArrayLike<num
   let best = NaN;
   for (let i = 0; i < n; i++) {
     const here = samples[i] as number;
-    if (here !== here) continue;
+    if (Number.isNaN(here)) continue;
     if (!(best >= here)) best = here;
     const before = samples[(i + n - 1) % n] as number;
     const after = samples[(i + 1) % n] as number;

@@ -1,4 +1,10 @@
 /** A cope's figures: ordinates, depth, saddle, gap, included angle, offset. Millimetres, radians. */
+import { pointAt } from '../centreline/query';
+import { addScaled, angleBetween } from '../centreline/vector';
+import { curveLength, turnMaximum } from './cope-numeric';
+import type { ChildEnd, Host, HostField, TubeHost } from './setback';
+import { NEAR_MISS } from './setback';
+import { hostField, larger, onGenerator, sampledMaximum } from './setback-field';
 
 /** One generator; null where it meets no host. */
 export interface CopeOrdinate {
@@ -16,7 +22,7 @@ export interface CopeCurve {
   setback(rho: number, clock: number): number | null;
   outer(clock: number): number | null;
   inner(clock: number): number | null;
-  /** The largest set-back over the whole wall. */
+  /** The largest set-back over the whole wall; null where the outer edge meets no host. */
   cut(clock: number): number | null;
   gap(clock: number): number | null;
 }
@@ -25,11 +31,12 @@ export interface Cope {
   /** At 0, 10, … 360 degrees: 37 of them. */
   readonly ordinates: readonly CopeOrdinate[];
   readonly curve: CopeCurve;
-  /** Over all clocks, not only the listed ones; null with an overhang. */
+  /** Over all clocks, not only the listed ones; null where some generator meets no host. */
   readonly minCut: number | null;
   readonly maxCut: number | null;
   readonly minOuter: number | null;
   readonly maxOuter: number | null;
+  /** maxCut - minCut. */
   readonly depth: number | null;
   /** Length of the outer curve in space. */
   readonly saddleLength: number | null;
@@ -38,8 +45,213 @@ export interface Cope {
   readonly includedAngle: number | null;
   /** Shortest distance between the leg's axis and the first tube host's, near E; null without a tube host. */
   readonly offset: number | null;
-  /** How far the worst outer generator misses every host, where that is more than 0.5 mm; else null. */
+  /** False where no generator meets any host. */
+  readonly contact: boolean;
+  /** By how much the worst outer generator misses every host, where that is more than 0.5 mm; else null. */
   readonly overhang: number | null;
-  /** True where some generator is still inside a host at the limit: the leg is too short, or runs along in the host. */
+  /**
+   * True where some generator touches a host but does not come out of it below the limit: the leg is too short for the
+   * cope, or runs along in its host. The figures over all clocks are null then.
+   */
   readonly buried: boolean;
+}
+
+/** Steps of the full turn at which curves are sampled: every half degree, a multiple of four and of 36. */
+const STEPS = 720;
+const LISTED = 36;
+/** Of those, which the extremes of the cut start from: every degree and a half. */
+const CUT_STEPS = 240;
+
+/** Hosts prepared for one end. */
+export interface CopeFields {
+  readonly child: ChildEnd;
+  readonly fields: readonly HostField[];
+  /** True where planes alone cut: the end is sawn. */
+  readonly sawn: boolean;
+}
+
+/** Prepares an end's hosts: what {@link copeCurve} and {@link cope} do first. */
+export const copeFields = (child: ChildEnd, hosts: readonly Host[]): CopeFields => ({
+  child,
+  fields: hosts.map((host) => hostField(child, host)),
+  sawn: hosts.length > 0 && hosts.every((host) => host.kind === 'plane'),
+});
+
+/** The largest set-back over the hosts, NaN without one. */
+export function setbackAt(prepared: CopeFields, rho: number, clock: number): number {
+  const cos = Math.cos(clock);
+  const sin = Math.sin(clock);
+  let best = NaN;
+  for (const field of prepared.fields) best = larger(field.at(rho, cos, sin), best);
+  return best;
+}
+
+/** The largest set-back over the hosts and the wall; NaN where the outer edge has none. A saw cuts at the outer edge. */
+export function cutAt(prepared: CopeFields, clock: number): number {
+  const cos = Math.cos(clock);
+  const sin = Math.sin(clock);
+  let best = NaN;
+  for (const field of prepared.fields) best = larger(field.at(prepared.child.outerRadius, cos, sin), best);
+  if (prepared.sawn || Number.isNaN(best)) return best;
+  for (const field of prepared.fields) best = larger(field.most(cos, sin), best);
+  return best;
+}
+
+/** Distance from the outer edge of the cut to the nearest host; NaN without a cut. */
+function gapAt(prepared: CopeFields, clock: number, cut: number): number {
+  if (Number.isNaN(cut)) return NaN;
+  if (prepared.sawn) return 0;
+  const p = onGenerator(prepared.child, prepared.child.outerRadius, Math.cos(clock), Math.sin(clock), cut);
+  let least = Infinity;
+  for (const field of prepared.fields) least = Math.min(least, field.clearance(p));
+  return Math.max(0, least);
+}
+
+const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+/** Set-backs of an end against its hosts at any clock, without the figures that look at the whole turn. */
+export const copeCurve = (child: ChildEnd, hosts: readonly Host[]): CopeCurve => curveOf(copeFields(child, hosts));
+
+function curveOf(prepared: CopeFields): CopeCurve {
+  const { outerRadius, innerRadius } = prepared.child;
+  return {
+    setback: (rho, clock) => orNull(setbackAt(prepared, rho, clock)),
+    outer: (clock) => orNull(setbackAt(prepared, outerRadius, clock)),
+    inner: (clock) => orNull(setbackAt(prepared, innerRadius, clock)),
+    cut: (clock) => orNull(cutAt(prepared, clock)),
+    gap: (clock) => orNull(gapAt(prepared, clock, cutAt(prepared, clock))),
+  };
+}
+
+/**
+ * The whole cope of an end. With several hosts every set-back is the largest of theirs. With planes alone the end is
+ * sawn: cut = outer, gap 0. Without hosts nothing is met. Never throws; what cannot be computed is null.
+ */
+export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
+  const prepared = copeFields(child, hosts);
+  const curve = curveOf(prepared);
+  const outerAt = (clock: number): number => setbackAt(prepared, child.outerRadius, clock);
+  const outer = sampleTurn(outerAt, STEPS);
+  const { contact, overhang, buried } = missesOf(prepared, outer);
+  const ordinates: CopeOrdinate[] = [];
+  for (let i = 0; i <= LISTED; i++) {
+    // 360 degrees is the same generator as 0, to the last bit.
+    const clock = ((i % LISTED) * 2 * Math.PI) / LISTED;
+    const cut = cutAt(prepared, clock);
+    ordinates.push({
+      clock: (i * 2 * Math.PI) / LISTED,
+      cut: orNull(cut),
+      outer: curve.outer(clock),
+      inner: curve.inner(clock),
+      gap: orNull(gapAt(prepared, clock, cut)),
+    });
+  }
+  const tube = hosts.findIndex((host) => host.kind === 'tube');
+  const host = hosts[tube];
+  const field = prepared.fields[tube];
+  const whole = overhang === null && !buried && contact ? wholeTurn(prepared, outerAt, outer) : NOTHING;
+  return {
+    ordinates,
+    curve,
+    ...whole,
+    includedAngle: host?.kind === 'tube' ? includedAngle(child, host) : null,
+    offset: field === undefined ? null : offsetOf(child, field),
+    contact,
+    overhang,
+    buried,
+  };
+}
+
+type WholeTurn = Pick<Cope, 'minCut' | 'maxCut' | 'minOuter' | 'maxOuter' | 'depth' | 'saddleLength' | 'maxGap'>;
+
+const NOTHING: WholeTurn = {
+  minCut: null,
+  maxCut: null,
+  minOuter: null,
+  maxOuter: null,
+  depth: null,
+  saddleLength: null,
+  maxGap: null,
+};
+
+/** The figures that look at every clock. */
+function wholeTurn(prepared: CopeFields, outerAt: (clock: number) => number, outer: Float64Array): WholeTurn {
+  const least = (f: (clock: number) => number, samples: Float64Array): number =>
+    -turnMaximum((clock) => -f(clock), samples.map(negative));
+  const cutOf = (clock: number): number => cutAt(prepared, clock);
+  const cuts = prepared.sawn ? outer : sampleTurn(cutOf, CUT_STEPS);
+  const minOuter = least(outerAt, outer);
+  const maxOuter = turnMaximum(outerAt, outer);
+  const minCut = prepared.sawn ? minOuter : least(cutOf, cuts);
+  const maxCut = prepared.sawn ? maxOuter : turnMaximum(cutOf, cuts);
+  const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
+  const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
+  return {
+    minCut,
+    maxCut,
+    minOuter,
+    maxOuter,
+    depth: maxCut - minCut,
+    saddleLength: curveLength(outerAt, outer, prepared.child.outerRadius),
+    maxGap: prepared.sawn ? 0 : turnMaximum(gapOf, gaps),
+  };
+}
+
+const negative = (value: number): number => -value;
+
+function sampleTurn(f: (clock: number) => number, steps: number): Float64Array {
+  const samples = new Float64Array(steps);
+  for (let i = 0; i < steps; i++) samples[i] = f((i * 2 * Math.PI) / steps);
+  return samples;
+}
+
+/** What the generators that meet no host say: how far off the worst is, or that it never comes out. */
+function missesOf(prepared: CopeFields, outer: Float64Array): Pick<Cope, 'contact' | 'overhang' | 'buried'> {
+  const { child, fields } = prepared;
+  const missAt = (clock: number): number => {
+    let least = Infinity;
+    for (const field of fields) {
+      least = Math.min(least, field.miss(child.outerRadius, Math.cos(clock), Math.sin(clock)));
+    }
+    return least;
+  };
+  let missing = 0;
+  let buried = false;
+  let worst = -Infinity;
+  let where = 0;
+  // Every fifth degree, and each first miss beside a hit: a miss is dear to measure, and smooth in between.
+  for (let i = 0; i < outer.length; i++) {
+    if (!Number.isNaN(outer[i])) continue;
+    missing++;
+    const edge = !Number.isNaN(outer[(i + outer.length - 1) % outer.length]);
+    if (!edge && i % 10 !== 0) continue;
+    const clock = (i * 2 * Math.PI) / outer.length;
+    const miss = missAt(clock);
+    if (miss <= NEAR_MISS) buried = true;
+    if (miss > worst) {
+      worst = miss;
+      where = clock;
+    }
+  }
+  if (missing === 0) return { contact: true, overhang: null, buried: false };
+  const step = (10 * 2 * Math.PI) / outer.length;
+  const amount = fields.length === 0 ? NaN : larger(sampledMaximum(missAt, where - step, where + step, 4), worst);
+  return {
+    contact: missing < outer.length,
+    overhang: amount > NEAR_MISS && amount < Infinity ? amount : null,
+    buried,
+  };
+}
+
+/** Between a leg and a host's centreline at its station, 0..π/2. */
+export function includedAngle(child: ChildEnd, host: TubeHost): number {
+  const angle = angleBetween(child.away, pointAt(host.centreline, host.station).tangent);
+  return Math.min(angle, Math.PI - angle);
+}
+
+/** Shortest distance between the leg's axis and the host's near E; the axis goes on behind E. */
+function offsetOf(child: ChildEnd, field: HostField): number | null {
+  const near = (s: number): number => -field.axisDistance(addScaled(child.origin, child.away, s));
+  // E itself is looked at too: on the host's axis, where the distance has a kink, it gives 0 and not what rounding leaves.
+  return orNull(-larger(near(0), sampledMaximum(near, -field.reach, field.reach, 64)) + 0);
 }

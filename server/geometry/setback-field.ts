@@ -1,0 +1,240 @@
+/** A host seen from one child's end: a plane, or the stretches of a bent tube near E taken together. */
+import { pointAt } from '../centreline/query';
+import { arcPoint, arcTangent } from '../centreline/piece';
+import type { Vec3 } from '../centreline/vector';
+import { addScaled, angleBetween, distance, dot, norm, scale, sub } from '../centreline/vector';
+import { goldenMaximum } from './cope-numeric';
+import type { ChildEnd, Host, HostField, PlaneHost, TubeHost } from './setback';
+import { NEAR_MISS } from './setback';
+import { ArcBody } from './setback-arc';
+import type { Span } from './setback-leg';
+import { LegBody } from './setback-leg';
+
+type Body = LegBody | ArcBody;
+
+/** Prepares a host for many generators of one end. */
+export const hostField = (child: ChildEnd, host: Host): HostField =>
+  host.kind === 'plane' ? planeField(child, host) : tubeField(child, host);
+
+/** A point of a generator. */
+export const onGenerator = (child: ChildEnd, rho: number, cos: number, sin: number, s: number): Vec3 => {
+  const { origin: e, zero: z, quarter: q, away: u } = child;
+  const c = rho * cos;
+  const k = rho * sin;
+  return [
+    e[0] + c * z[0] + k * q[0] + s * u[0],
+    e[1] + c * z[1] + k * q[1] + s * u[1],
+    e[2] + c * z[2] + k * q[2] + s * u[2],
+  ];
+};
+
+function planeField(child: ChildEnd, host: PlaneHost): HostField {
+  const size = norm(host.normal);
+  const sense = dot(host.normal, child.away) < 0 ? -1 : 1;
+  const n = scale(host.normal, size > 0 ? sense / size : 0);
+  const speed = dot(n, child.away);
+  const base = dot(n, sub(host.point, child.origin));
+  const zero = dot(n, child.zero);
+  const quarter = dot(n, child.quarter);
+  // Along a plane there is no way out of it.
+  const at = (rho: number, cos: number, sin: number): number =>
+    speed > 1e-9 ? (base - rho * (zero * cos + quarter * sin)) / speed : NaN;
+  return {
+    at,
+    most: (cos, sin) => Math.max(at(child.outerRadius, cos, sin), at(child.innerRadius, cos, sin)),
+    miss: (rho, cos, sin) => (speed > 1e-9 ? 0 : rho * (zero * cos + quarter * sin) - base),
+    clearance: (p) => dot(n, sub(p, host.point)),
+    station: () => NaN,
+    axisDistance: () => NaN,
+    reach: 0,
+  };
+}
+
+/**
+ * How far from E along the host a footprint may lie: 4 R, and more where leg and host meet at a shallow angle: the toe
+ * of a straight one reaches (R cos α + r) / sin α, and more by what E lies beside the axis. A child as long as its limit
+ * allows reaches no farther than that.
+ */
+function reachOf(child: ChildEnd, host: TubeHost): number {
+  const on = pointAt(host.centreline, host.station);
+  const alpha = angleBetween(on.tangent, child.away);
+  const beside = distance(on.point, child.origin);
+  const straight = ((host.radius + beside) * Math.abs(Math.cos(alpha)) + child.outerRadius) / Math.sin(alpha) + 1;
+  const longest = 2 * (child.limit + host.radius + child.outerRadius + beside);
+  return Math.max(4 * host.radius, Math.min(straight > 0 ? straight : Infinity, longest));
+}
+
+/** The stretches of the host near E, its end legs going on where nothing cuts them. */
+function bodiesOf(child: ChildEnd, host: TubeHost, reach: number): Body[] {
+  const { centreline, radius } = host;
+  const pieces = centreline.pieces;
+  const nearLow = host.station - reach;
+  const nearHigh = host.station + reach;
+  const low = Math.max(nearLow, host.from ?? -Infinity);
+  const high = Math.min(nearHigh, host.to ?? Infinity);
+  const bodies: Body[] = [];
+  const spanOf = (start: number, from: number, to: number): Span | null => {
+    const a = Math.max(from, low);
+    const b = Math.min(to, high);
+    return a <= b
+      ? {
+          low: a - start,
+          high: b - start,
+          flatLow: a === host.from && a > nearLow,
+          flatHigh: b === host.to && b < nearHigh,
+        }
+      : null;
+  };
+  const addLeg = (from: Vec3, direction: Vec3, start: number, a: number, b: number): void => {
+    const span = spanOf(start, a, b);
+    if (span !== null) bodies.push(new LegBody(child, from, direction, radius, span, start));
+  };
+  const first = pieces[0];
+  if (first?.kind === 'arc') addLeg(arcPoint(first, 0), first.tangent, 0, -Infinity, 0);
+  for (let i = 0; i < pieces.length; i++) {
+    const piece = pieces[i];
+    if (piece === undefined) continue;
+    const end = piece.start + piece.length;
+    if (piece.kind === 'leg') {
+      const from = i === 0 ? -Infinity : piece.start;
+      addLeg(piece.from, piece.direction, piece.start, from, i === pieces.length - 1 ? Infinity : end);
+    } else {
+      const span = spanOf(piece.start, piece.start, end);
+      if (span !== null) bodies.push(new ArcBody(child, piece, radius, span));
+    }
+  }
+  const last = pieces[pieces.length - 1];
+  if (last?.kind === 'arc') {
+    const end = last.start + last.length;
+    addLeg(arcPoint(last, last.angle), arcTangent(last, last.angle), end, end, Infinity);
+  }
+  return bodies;
+}
+
+/** Samples of a generator before its nearest point to a bent host is refined. */
+const MISS_SAMPLES = 64;
+
+function tubeField(child: ChildEnd, host: TubeHost): HostField {
+  const reach = reachOf(child, host);
+  const bodies = bodiesOf(child, host, reach);
+  const flats = bodies.flatMap((body) => body.flats());
+  const only = bodies.length === 1 && bodies[0] instanceof LegBody ? bodies[0] : null;
+
+  const clearance = (p: Vec3): number => {
+    let least = Infinity;
+    for (const body of bodies) least = Math.min(least, body.clearance(p));
+    return least;
+  };
+
+  /** Nearest approach to a flat's rim, where a generator passes near one. */
+  const rimApproach = (rho: number, cos: number, sin: number): number => {
+    for (const centre of flats) {
+      const on = onGenerator(child, rho, cos, sin, 0);
+      const s = dot(sub(centre, on), child.away);
+      if (distance(addScaled(on, child.away, s), centre) > host.radius + NEAR_MISS) continue;
+      const width = host.radius + 1;
+      const toward = (t: number): number => -clearance(addScaled(on, child.away, t));
+      const found = goldenMaximum(toward, s - width, s + width, 1e-9);
+      if (-found.value <= NEAR_MISS && found.value <= 1e-6 && found.x < child.limit) return found.x;
+    }
+    return NaN;
+  };
+
+  const at = (rho: number, cos: number, sin: number): number => {
+    let best = NaN;
+    for (const body of bodies) {
+      const exit = body.exit(rho, cos, sin);
+      if (!Number.isNaN(exit) && !(best >= exit)) best = exit;
+    }
+    if (!Number.isNaN(best)) return best;
+    for (const body of bodies) {
+      const approach = body.approach(rho, cos, sin);
+      if (!Number.isNaN(approach) && !(best >= approach)) best = approach;
+    }
+    return !Number.isNaN(best) || flats.length === 0 ? best : rimApproach(rho, cos, sin);
+  };
+
+  const most = (cos: number, sin: number): number => {
+    const { innerRadius: q, outerRadius: r } = child;
+    if (only === null) return mostOfBent(at, q, r, cos, sin);
+    let best = larger(at(r, cos, sin), at(q, cos, sin));
+    for (const rho of only.peaks(cos, sin)) if (rho > q && rho < r) best = larger(at(rho, cos, sin), best);
+    return best;
+  };
+
+  const miss = (rho: number, cos: number, sin: number): number => {
+    const low = -reach - 2 * host.radius;
+    const high = Math.min(child.limit, reach + 2 * host.radius);
+    const near = (s: number): number => -clearance(onGenerator(child, rho, cos, sin, s));
+    return -sampledMaximum(near, low, high, MISS_SAMPLES);
+  };
+
+  const nearestAxis = (p: Vec3): { readonly distance: number; readonly station: number } => {
+    let found = { distance: Infinity, station: NaN };
+    for (const body of bodies) {
+      const axis = body.axis(p, true);
+      if (axis.distance < found.distance) found = { distance: axis.distance, station: body.start + axis.along };
+    }
+    return found;
+  };
+
+  return {
+    at,
+    most,
+    miss,
+    clearance,
+    station: (p) => nearestAxis(p).station,
+    axisDistance: (p) => nearestAxis(p).distance,
+    reach,
+  };
+}
+
+/** The larger of two numbers, either of which may be none. */
+export const larger = (a: number, b: number): number => (!Number.isNaN(a) ? (b > a ? b : a) : b);
+
+/** The largest value of `f` in a stretch: the highest of evenly spread samples, refined between its neighbours. */
+export function sampledMaximum(f: (x: number) => number, low: number, high: number, samples: number): number {
+  const step = (high - low) / samples;
+  let best = NaN;
+  let where = low;
+  for (let i = 0; i <= samples; i++) {
+    const value = f(low + i * step);
+    if (!Number.isNaN(value) && !(best >= value)) {
+      best = value;
+      where = low + i * step;
+    }
+  }
+  return larger(goldenMaximum(f, where - step, where + step, 1e-10).value, best);
+}
+
+/** Even steps across the wall in which its highest generator is looked for. */
+const WALL_STEPS = 4;
+
+/** The largest set-back over the wall where no closed form holds. */
+function mostOfBent(
+  at: (rho: number, cos: number, sin: number) => number,
+  q: number,
+  r: number,
+  cos: number,
+  sin: number,
+): number {
+  const step = (r - q) / WALL_STEPS;
+  let best = NaN;
+  let index = 0;
+  for (let i = 0; i <= WALL_STEPS; i++) {
+    const value = at(i === WALL_STEPS ? r : q + i * step, cos, sin);
+    if (!Number.isNaN(value) && !(best >= value)) {
+      best = value;
+      index = i;
+    }
+  }
+  if (Number.isNaN(best)) return best;
+  // At an edge of the wall the highest lies inside only if it still rises inward.
+  const nudge = step * 1e-3;
+  if (index === 0 && !(at(q + nudge, cos, sin) > best)) return best;
+  if (index === WALL_STEPS && !(at(r - nudge, cos, sin) > best)) return best;
+  const rho = q + index * step;
+  const low = Math.max(q, rho - step);
+  const high = Math.min(r, rho + step);
+  return larger(goldenMaximum((x) => at(x, cos, sin), low, high, 1e-7).value, best);
+}
