@@ -1,6 +1,5 @@
 /** Fixes that write a fact or a statement: loose ends, near misses, bores that cannot breathe, waivers. */
 import type { PlacedFinding } from '../../grammar/finding';
-import { UNITS } from '../../grammar/units';
 import type { Node, Tube } from '../cage/cage';
 import { absolute, addBeside, addFact, addLast, nameOn, thingOf, writtenOf, writtenSide } from './edit';
 import type { FixContext, FixOffer, Fixer, TextEdit } from './fix';
@@ -92,53 +91,68 @@ function moveOnto(node: Node, host: string): readonly TextEdit[] {
   return [{ file: node.origin.file, span: { start, end: start }, newText: `on ${host} nearest ` }];
 }
 
-/** A hole that lets a bore breathe, mm: 5 where the bore has room for it, less in a thin tube. */
-const VENT = 5;
-const VENT_INCH = 3 / 16;
-
-const ventDia = (context: FixContext, file: string): string => {
-  const units = context.trees.get(file)?.statements.find((s) => s.tree.entry.line.word.text === 'units');
-  const word = units?.tree.entry.line.groups[0]?.args[0];
-  const unit = word?.kind === 'ref' ? (word.names[0]?.text ?? 'mm') : 'mm';
-  if (unit === 'in') return '3/16';
-  if (unit === 'ft') return `${String(VENT_INCH)} in`;
-  const factor = UNITS[unit]?.factor ?? 1;
-  return factor === 1 ? String(VENT) : `${String(VENT)} mm`;
+/** A length as it is written into a file: bare in a file in millimetres, else with its unit. */
+const written = (context: FixContext, file: string, value: unknown): string | null => {
+  if (typeof value !== 'object' || value === null || !('value' in value) || typeof value.value !== 'number')
+    return null;
+  const digits = String(Math.round(value.value * 10) / 10);
+  return unitOf(context, file) === 'mm' ? digits : `${digits} mm`;
 };
 
-/** `space.unvented`: the vent line that is missing, in the same block as the joint that closes the bore. */
+/** The `units` line of a file. */
+const unitOf = (context: FixContext, file: string): string => {
+  const line = context.trees.get(file)?.statements.find((s) => s.tree.entry.line.word.text === 'units');
+  const word = line?.tree.entry.line.groups[0]?.args[0];
+  return word?.kind === 'ref' ? (word.names[0]?.text ?? 'mm') : 'mm';
+};
+
+/**
+ * `space.unvented`: the vent line that is missing, in the same block as the joint that closes the bore: inside mirror,
+ * where that is, so that the other side breathes too.
+ */
 export const addVent: Fixer = (finding, context) =>
   finding.fixes.flatMap((fix, i): readonly FixOffer[] => {
-    const { tube: child, host, node: nodeName } = fix.data;
+    const { tube: child, host, node: nodeName, from, dia } = fix.data;
     if (fix.id !== 'vent.add' || typeof child !== 'string' || typeof host !== 'string' || typeof nodeName !== 'string')
       return [];
     const tube = tubeNamed(context, child);
-    const node = nodeNamed(context, nodeName);
+    const node = nodeNamed(context, writtenOf(context.cage, nodeName));
     if (tube === null || node === null) return [];
-    const beside = ventPlace(context, tube);
-    const side = beside.side;
-    const names = [child, host, node.name].map((name) => nameOn(context.cage, name, side));
-    const [from = child, to = host, at = nodeName] = names;
-    const line = `vent ${from} -> ${to} { at ${at}; dia ${ventDia(context, beside.origin.file)} }`;
+    const flipped = node.name !== nodeName;
+    const side = writtenSide(node);
+    const named = (name: string): string => nameOn(context.cage, flipped ? mirrorName(context, name) : name, side);
+    const { file } = node.origin;
+    const names = { child: named(child), host: host === 'air' ? 'air' : named(host), node: named(nodeName) };
+    const facts = [
+      `at ${names.node}`,
+      ...(host === 'air' ? [`from ${written(context, file, from) ?? '30 mm'}`, 'clock 180'] : []),
+      `dia ${written(context, file, dia) ?? '5 mm'}`,
+      ...(host === 'air' ? ['plug weld'] : []),
+    ];
+    const line = `vent ${names.child} -> ${names.host} { ${facts.join('; ')} }`;
     return [
       {
         id: `vent.add.${String(i)}`,
-        title: `Vent ${from} into ${to} at ${at}`,
+        title:
+          host === 'air' ? `Vent ${names.child} to the air` : `Vent ${names.child} into ${names.host} at ${names.node}`,
         preferred: i === 0,
-        edits: () => some(addBeside(context, beside.origin, line)),
+        edits: () => some(addBeside(context, node.origin, line)),
       },
     ];
   });
 
-/**
- * Where a vent is written: with the tube, if that exists twice, so that its twin breathes too; a tube that exists once
- * needs one hole only, even where both its ends are twins.
- */
-function ventPlace(context: FixContext, tube: Tube): { origin: Tube['origin']; side: 'left' | 'right' | null } {
-  const written = thingOf(context.cage, writtenOf(context.cage, tube.name));
-  if (tube.side === null || written === undefined) return { origin: tube.origin, side: null };
-  return { origin: written.origin, side: writtenSide(written) };
-}
+/** `place.several`: one offer for each place where the tube is. */
+export const nearOne: Fixer = (finding) => {
+  const { places, mend } = finding.params;
+  if (!Array.isArray(places) || typeof mend !== 'string' || !mend.includes('near P')) return [];
+  const { file, span } = finding.place;
+  return places.map((place: string, i) => ({
+    id: `place.near.${String(i)}`,
+    title: `Take the one near ${place}`,
+    preferred: false,
+    edits: () => [{ file, span: { start: span.end, end: span.end }, newText: ` near ${place}` }],
+  }));
+};
 
 /** `waive … because "…"`, at the end of the judged file: only there a waiver counts. */
 export const waiveIt: Fixer = (finding, context) => {
