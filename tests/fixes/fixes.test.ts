@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import type { Code } from '../../grammar/codes';
+import { CODES } from '../../grammar/codes';
+import { EXPLANATIONS, STAGES } from '../../grammar/explanations';
+import type { PlacedFinding } from '../../grammar/finding';
+import type { TextEdit } from '../../server/fixes/fixes';
+import { fixesFor, resolveFix } from '../../server/fixes/fixes';
+import { analyse, told } from '../support/analyse';
+
+const FILE = 'example.cage';
+
+/** Edits put into the text, from the last to the first. */
+const applied = (text: string, edits: readonly TextEdit[]): string =>
+  [...edits]
+    .sort((a, b) => b.span.start - a.span.start)
+    .reduce((t, edit) => t.slice(0, edit.span.start) + edit.newText + t.slice(edit.span.end), text);
+
+const count = (findings: readonly PlacedFinding[], code: string): number =>
+  findings.filter((f) => f.code === code && !f.waived).length;
+
+/** Codes for which a fix must be offered. */
+const MENDED: readonly Code[] = [
+  'syntax.string',
+  'syntax.brace',
+  'syntax.brace-close',
+  'syntax.decimal-comma',
+  'syntax.degree-sign',
+  'syntax.inch-sign',
+  'number.mixed-fraction',
+  'number.fraction-after-division',
+  'unit.unknown',
+  'unit.inch-after-angle',
+  'name.unknown',
+  'name.case',
+  'name.side',
+  'kind.unknown',
+  'role.unknown',
+  'fact.unknown',
+  'rule.unknown-book',
+  'waive.unknown',
+  'place.several',
+  'place.bend-corner',
+  'place.near-miss',
+  'end.loose',
+  'space.unvented',
+];
+
+describe('every fix mends its finding and brings no new one', () => {
+  it.each(Object.keys(CODES) as Code[])('%s', async (code) => {
+    const { stage, bad, files } = EXPLANATIONS[code];
+    const text = `${STAGES[stage]}${bad}\n`;
+    const before = await analyse(text, files, FILE);
+    const all = before.findings.filter((f) => f.code === code);
+    const offers = all.flatMap((finding) => fixesFor(finding, before).map((offer) => ({ finding, offer })));
+    const own = offers.filter(({ offer }) => offer.id !== 'waive');
+    if (MENDED.includes(code)) expect(own.length, told(all).join('\n')).toBeGreaterThan(0);
+    for (const { finding, offer } of offers) {
+      const edits = resolveFix(offer.id, finding, before);
+      expect(edits.length, offer.title).toBeGreaterThan(0);
+      const mended = applied(text, edits);
+      const after = await analyse(mended, files, FILE);
+      const why = `${offer.title}\n${mended}\n${told(after.findings).join('\n')}`;
+      expect(count(after.findings, code), why).toBeLessThan(count(before.findings, code));
+      for (const { code: other } of after.findings) {
+        // A line that could not be read says nothing else; once it can, what it names may be missing in turn.
+        if (!code.startsWith('syntax.') && !code.startsWith('number.'))
+          expect(count(after.findings, other), why).toBeLessThanOrEqual(count(before.findings, other));
+      }
+    }
+    for (const finding of all) {
+      const preferred = fixesFor(finding, before).filter((offer) => offer.preferred);
+      expect(preferred.length).toBeLessThanOrEqual(1);
+    }
+  });
+});
+
+describe('what a fix writes', () => {
+  const mend = async (text: string, code: Code, title: RegExp): Promise<string> => {
+    const analysis = await analyse(text, {}, FILE);
+    for (const finding of analysis.findings.filter((f) => f.code === code)) {
+      for (const offer of fixesFor(finding, analysis)) {
+        if (title.test(offer.title)) return applied(text, resolveFix(offer.id, finding, analysis));
+      }
+    }
+    return `no such fix in:\n${told(analysis.findings).join('\n')}`;
+  };
+
+  it.each<readonly [Code, RegExp, string, string]>([
+    ['number.mixed-fraction', /1 1\/2/, 'let w = 1-1/2 in\n', 'let w = 1 1/2 in\n'],
+    ['syntax.decimal-comma', /2\.5/, 'section s { od 30; wall 2,5 }\n', 'section s { od 30; wall 2.5 }\n'],
+    ['syntax.degree-sign', /deg/, 'let a = 45°\n', 'let a = 45 deg\n'],
+    ['syntax.inch-sign', /in/, 'let a = 1.5"\n', 'let a = 1.5 in\n'],
+    ['name.unknown', /w - 10/, 'let w = 30\nlet v = w-10\n', 'let w = 30\nlet v = w - 10\n'],
+    ['kind.unknown', /node/, 'nod a = (0, 600, 0)\n', 'node a = (0, 600, 0)\n'],
+    [
+      'name.case',
+      /Crown/,
+      'node Crown = (0, 600, 0)\nnode b = crown + (up 5)\n',
+      'node Crown = (0, 600, 0)\nnode b = Crown + (up 5)\n',
+    ],
+    [
+      'syntax.brace',
+      /Close/,
+      'mirror left {\n  section s {\n    od 30\n    wall 2 # thin\n}\nnode a = (0, 600, 0)\n',
+      'mirror left {\n  section s {\n    od 30\n    wall 2 # thin\n}\n}\nnode a = (0, 600, 0)\n',
+    ],
+  ])('%s', async (code, title, before, after) => {
+    expect(await mend(before, code, title)).toBe(after);
+  });
+
+  it('keeps the line ends and the indentation of the file', async () => {
+    const text = [
+      'section t { od 38; wall 2.5 }',
+      'mirror left {',
+      '  node a = (0, 600, 0)',
+      '  node b = (0, 600, 500)',
+      '  tube post {',
+      '    section t',
+      '    path a, b  # upright',
+      '    first open',
+      '  }',
+      '}',
+      '',
+    ].join('\r\n');
+    expect(await mend(text, 'end.loose', /last open/)).toBe(
+      text.replace('    first open\r\n', '    first open\r\n    last open\r\n'),
+    );
+  });
+
+  it('writes the missing vent into the mirror in which its joint stands', async () => {
+    const { stage, bad } = EXPLANATIONS['space.unvented'];
+    const text = `${STAGES[stage]}${bad}\n`;
+    expect(await mend(text, 'space.unvented', /^Vent bar into hoop/)).toContain(
+      'mirror left { node bar-end = on hoop where z = 700; vent bar -> hoop { at bar-end; dia 5 } }',
+    );
+  });
+
+  it('moves a node onto the centreline that it missed, wherever the node was', async () => {
+    const { stage, bad } = EXPLANATIONS['place.near-miss'];
+    expect(await mend(`${STAGES[stage]}${bad}\n`, 'place.near-miss', /^Move a /)).toContain(
+      'node a = on hoop nearest (5, 580, 400)',
+    );
+  });
+});
