@@ -42,7 +42,7 @@ export const CODES = {
   'unit.inch-after-angle': broken("'in' after an angle would be inches: write {mend}."),
   // Names
   'name.unknown': broken("{what} '{name}' is not known{hint}."),
-  'name.twice': broken("'{name}' is named twice: the first one stands at {first}."),
+  'name.twice': broken("'{name}' is named twice: the first one, {first}, counts."),
   'name.cycle': broken('These hang on each other in a circle: {links}.'),
   'name.side': broken("'{name}' {why}."),
   'name.case': broken("'{name}' is written '{known}' where it is named: letters' case counts."),
@@ -62,12 +62,12 @@ export const CODES = {
   'mirror.not-here': broken("'{kind}' cannot stand inside mirror: {why}."),
   // Places
   'place.none': broken('{what}'),
-  'place.several': broken('{tube} is there {count} times, at {places}: say which with near P.'),
+  'place.several': broken('{tube} is there {count}, at {places}: {mend}.'),
   'place.bend-corner': broken(
     "'{node}' is the corner of a bend in {tube}: no point of the tube lies there; use mid {node}, or before or after it.",
   ),
   'place.near-miss': odd(
-    '{end} of {tube} passes {measured} beside the centreline of {host}: move it on, or write onto {host} if the offset is meant.',
+    'The {end} end of {tube} passes {measured} beside the centreline of {host}: move it on, or write {end} onto {host} if the offset is meant.',
   ),
   'place.on-centre': broken("'{word}' has no meaning on the car's centreline: use left or right."),
   // Sections and bends
