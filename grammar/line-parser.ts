@@ -46,6 +46,8 @@ interface OpenGroup {
 
 class LineParser extends ValueParser {
   groups: OpenGroup[] = [];
+  /** Only a place or value may stand here: `on hoop` is then a place that is half typed, not two words of a phrase. */
+  placeWanted = false;
 
   constructor() {
     super();
@@ -62,17 +64,17 @@ class LineParser extends ValueParser {
 
   private onForms(): boolean {
     const behind = this.is(1, On) ? this.behindRef(2) : 0;
-    return behind > 0 && this.is(behind, At, Mid, Where, Nearest);
+    return behind > 0 && (this.placeWanted || this.is(behind, At, Mid, Where, Nearest));
   }
 
   private inForms(): boolean {
     const behind = this.is(1, In) ? this.behindRef(2) : 0;
-    return behind > 0 && this.is(behind, LParen);
+    return behind > 0 && (this.placeWanted || this.is(behind, LParen));
   }
 
   private whereForms(): boolean {
     const behind = this.is(1, Where) ? this.behindRef(2) : 0;
-    return behind > 0 && this.is(behind, Meets);
+    return behind > 0 && (this.placeWanted || this.is(behind, Meets));
   }
 
   private betweenForms(): boolean {
@@ -311,6 +313,7 @@ export function parseTokens(
   parser.input = [...tokens];
   parser.base = base;
   parser.groups = [];
+  parser.placeWanted = rule === 'value';
   if (rule === 'args') parser.args();
   else parser.value();
   const error = parser.errors[0];

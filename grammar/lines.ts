@@ -5,6 +5,7 @@
 import type { Code } from './codes';
 import type { FixId, Params, Span } from './finding';
 import { isInchSign, readComment, readName, readString } from './tokens';
+import type { PlacedStatement } from './tree';
 import { FACT_NAMES, KIND_BY_NAME } from './vocabulary';
 import { DIRECTIONS, FUNCTIONS } from './words';
 
@@ -30,6 +31,10 @@ export interface RawEntry {
   end: number;
   /** Null without a block. */
   entries: RawEntry[] | null;
+  /** Closed, and nothing is wrong with its braces: the same text is cut the same way wherever it stands. */
+  clean: boolean;
+  /** Passed over, since this text has been cut before. */
+  readonly known: PlacedStatement | null;
 }
 
 export interface Cut {
@@ -180,8 +185,24 @@ function endOfOpenMirror(text: string, mirror: RawEntry): number {
   return next?.start ?? -1;
 }
 
-/** Cuts any text. Entries stand in the order of the text, and so do their slips. */
-export function cut(text: string): Cut {
+/**
+ * Does a line (without a block) that is known to end at `end` still end there? Not where a comma carries it on,
+ * nor where a `{` follows.
+ */
+export function lineEndsAt(text: string, end: number): boolean {
+  if (text.charCodeAt(end - 1) === COMMA) return false;
+  const next = skipBlanks(text, end);
+  const code = text.charCodeAt(next);
+  const ends =
+    code === LF || code === SEMICOLON || code === HASH || Number.isNaN(code) || text.startsWith('\r\n', next);
+  return ends && text.charCodeAt(skipTrivia(text, next)) !== LBRACE;
+}
+
+/**
+ * Cuts any text. Entries stand in the order of the text, and so do their slips. `known` may say which top-level
+ * statement, clean when it was cut before, begins at an offset; it is passed over.
+ */
+export function cut(text: string, known?: (start: number) => PlacedStatement | null): Cut {
   const root: RawEntry[] = [];
   let slips: Slip[] = [];
   const stack: Frame[] = [];
@@ -194,6 +215,8 @@ export function cut(text: string): Cut {
 
   const top = (): Frame => stack[stack.length - 1] ?? base;
   const slip = (code: Code, start: number, stop: number, params: Params, fixes: readonly FixId[] = []): void => {
+    const around = root[root.length - 1];
+    if (around !== undefined) around.clean = false;
     slips.push({ code, span: { start, end: stop }, params, fixes });
   };
   const unclosed = (frame: Frame): void => {
@@ -232,7 +255,7 @@ export function cut(text: string): Cut {
   };
 
   for (;;) {
-    const before = at;
+    const gap = at;
     at = skipTrivia(text, at);
     const code = text.charCodeAt(at);
     if (Number.isNaN(code)) {
@@ -271,7 +294,7 @@ export function cut(text: string): Cut {
     }
     if (code === LBRACE) {
       const fixes: FixId[] = [];
-      if (headless !== null && text.slice(before, at).trim() === '')
+      if (headless !== null && text.slice(gap, at).trim() === '')
         fixes.push({ id: 'text.replace', data: { text: ' {', from: headless.lineEnd - at, to: 1 } });
       slip('syntax.unexpected', at, at + 1, { found: '{', wanted: 'it stands on the line of its head' }, fixes);
       if (headless !== null) open(headless, holdsOf(readName(text, headless.start)));
@@ -281,6 +304,13 @@ export function cut(text: string): Cut {
       continue;
     }
     const start = at;
+    const before = stack.length === 0 && known !== undefined ? known(start) : null;
+    if (before !== null) {
+      end = at = start + before.tree.text.length;
+      root.push({ start, lineEnd: end, open: -1, close: -1, end, entries: null, clean: true, known: before });
+      headless = null;
+      continue;
+    }
     const line = readLine(text, start);
     const word = stack.length > 0 || text.charCodeAt(line.stop) === LBRACE ? readName(text, start) : null;
     const opens = text.charCodeAt(line.stop) === LBRACE;
@@ -291,7 +321,16 @@ export function cut(text: string): Cut {
         if (frame !== undefined) unclosed(frame);
       }
     }
-    const entry: RawEntry = { start, lineEnd: line.end, open: -1, close: -1, end: line.end, entries: null };
+    const entry: RawEntry = {
+      start,
+      lineEnd: line.end,
+      open: -1,
+      close: -1,
+      end: line.end,
+      entries: null,
+      clean: true,
+      known: null,
+    };
     const among = top();
     among.entries.push(entry);
     end = line.end;

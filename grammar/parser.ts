@@ -5,9 +5,9 @@ import type { IToken } from 'chevrotain';
 import { CODES, type Code } from './codes';
 import type { Finding, FixId, Params } from './finding';
 import { parseTokens, type Misfit } from './line-parser';
-import { cut, type RawEntry, type Slip } from './lines';
-import { findSlip, shownCharacter, unknownUnit } from './slips';
-import { endOf, Equals, isName, nfc, NumberToken, tokenize } from './tokens';
+import { cut, lineEndsAt, type RawEntry, type Slip } from './lines';
+import { findSlip, looseMinus, shownCharacter, unknownUnit } from './slips';
+import { endOf, Equals, isName, Minus, nfc, NumberToken, tokenize } from './tokens';
 import type { ArgGroup, Block, Entry, FileTree, Line, Missing, Name, PlacedStatement, Statement } from './tree';
 import { KIND_BY_NAME } from './vocabulary';
 
@@ -16,6 +16,8 @@ const KEPT_FILES = 64;
 
 interface KeptFile {
   readonly statements: readonly PlacedStatement[];
+  /** For each of these: it is cut the same way wherever it stands. */
+  readonly clean: readonly boolean[];
   /** Some more than the file's present statements: what was cut out a moment ago is often pasted again. */
   readonly byText: Map<string, Statement>;
 }
@@ -27,14 +29,14 @@ export class StatementCache {
 
   /** What is kept of a file. */
   take(file: string): KeptFile {
-    return this.files.get(file) ?? { statements: [], byText: new Map() };
+    return this.files.get(file) ?? { statements: [], clean: [], byText: new Map() };
   }
 
   /** Keeps a file's statements; `parsed` of them were parsed anew. */
-  keep(file: string, statements: readonly PlacedStatement[], byText: Map<string, Statement>, parsed: number): void {
+  keep(file: string, kept: KeptFile, parsed: number): void {
     this.runs += parsed;
     this.files.delete(file);
-    this.files.set(file, { statements, byText });
+    this.files.set(file, kept);
     for (const oldest of this.files.keys()) {
       if (this.files.size <= KEPT_FILES) break;
       this.files.delete(oldest);
@@ -95,6 +97,7 @@ function misfitSlip({ token, wanted }: Misfit, tokens: readonly IToken[]): Slip 
   const before = tokens[tokens.indexOf(token) - 1];
   if (before?.tokenType === NumberToken && isName(token))
     return unknownUnit(token.startOffset, endOf(token), nfc(token.image));
+  if (token.tokenType === Minus) return looseMinus(token, before);
   if (token.tokenType === Equals && before !== undefined && tokens[0] === before)
     return unexpected(token, "the value follows without '='", [{ id: 'text.replace', data: { text: '' } }]);
   return unexpected(token, wanted === '' ? 'nothing more fits in this line' : `${wanted} is wanted here`);
@@ -160,13 +163,20 @@ function parseLine(text: string, base: number): ParsedLine {
   };
 }
 
+/**
+ * A copy of its own. A slice keeps the whole text that it was cut from alive, and here slices outlive thousands of
+ * versions of a file; a joined string is written out anew before it is sliced.
+ */
+const ownCopy = (slice: string): string => `${slice} `.slice(0, -1);
+
 /** Builds the tree of one statement from its cut. Depth is bounded by the cut. */
-function parseStatement(text: string, raw: RawEntry): Statement {
+function parseStatement(file: string, raw: RawEntry): Statement {
   const origin = raw.start;
+  const text = ownCopy(file.slice(raw.start, raw.end));
   const findings: Finding[] = [];
   const build = (entry: RawEntry): Entry => {
     const start = entry.start - origin;
-    const { line, slip } = parseLine(text.slice(entry.start, entry.lineEnd), start);
+    const { line, slip } = parseLine(text.slice(start, entry.lineEnd - origin), start);
     if (slip !== null) findings.push(toFinding(slip, '', start));
     let block: Block | null = null;
     if (entry.entries !== null) {
@@ -178,8 +188,7 @@ function parseStatement(text: string, raw: RawEntry): Statement {
     }
     return { line, block, span: { start, end: entry.end - origin } };
   };
-  const entry = build(raw);
-  return { entry, findings, text: text.slice(raw.start, raw.end) };
+  return { entry: build(raw), findings, text };
 }
 
 const startOf = (finding: Finding): number => (finding.at.kind === 'place' ? finding.at.place.span.start : 0);
@@ -201,39 +210,41 @@ function firstOfEachLine(findings: Finding[], text: string): Finding[] {
  * Parses any text. With a cache, statements whose text is unchanged keep their trees (the same objects), and
  * statements that did not move keep their places too.
  */
-export function parseFile(file: string, text: string, cache?: StatementCache): FileTree {
-  const kept = cache?.take(file) ?? { statements: [], byText: new Map<string, Statement>() };
-  let { byText } = kept;
-  const raw = cut(text);
-  const statements: PlacedStatement[] = [];
-  const findings = raw.slips.map((slip) => toFinding(slip, file, 0));
+export function parseFile(file: string, text: string, cache: StatementCache = new StatementCache()): FileTree {
+  const kept = cache.take(file);
+  // Mostly a statement is the next of the last parse, or one of the two behind it.
   let next = 0;
-  let parsed = 0;
-  for (const entry of raw.entries) {
-    // Mostly the statement is the next of the last parse, or the one behind it.
-    let before: PlacedStatement | undefined;
+  const known = (start: number): PlacedStatement | null => {
     for (let i = next; i < next + 3; i++) {
       const old = kept.statements[i];
       if (old === undefined) break;
-      if (old.tree.text.length !== entry.end - entry.start || !text.startsWith(old.tree.text, entry.start)) continue;
-      before = old;
+      const { tree } = old;
+      if (kept.clean[i] !== true || !text.startsWith(tree.text, start)) continue;
+      if (tree.entry.block === null && !lineEndsAt(text, start + tree.text.length)) continue;
       next = i + 1;
-      break;
+      return old;
     }
-    let tree = before?.tree;
+    return null;
+  };
+  const raw = cut(text, known);
+  const statements: PlacedStatement[] = [];
+  const clean: boolean[] = [];
+  const findings = raw.slips.map((slip) => toFinding(slip, file, 0));
+  let { byText } = kept;
+  let parsed = 0;
+  for (const entry of raw.entries) {
+    const old = entry.known;
+    let tree = old?.tree ?? byText.get(text.slice(entry.start, entry.end));
     if (tree === undefined) {
-      const source = text.slice(entry.start, entry.end);
-      tree = byText.get(source);
-      if (tree === undefined) {
-        tree = parseStatement(text, entry);
-        byText.set(tree.text, tree);
-        parsed++;
-      }
+      tree = parseStatement(text, entry);
+      byText.set(tree.text, tree);
+      parsed++;
     }
-    statements.push(before?.offset === entry.start ? before : { offset: entry.start, tree });
+    clean.push(entry.clean);
+    statements.push(old?.offset === entry.start ? old : { offset: entry.start, tree });
     for (const finding of tree.findings) findings.push(placeFinding(finding, file, entry.start));
   }
   if (byText.size > 2 * statements.length + 16) byText = new Map(statements.map(({ tree }) => [tree.text, tree]));
-  cache?.keep(file, statements, byText, parsed);
+  cache.keep(file, { statements, clean, byText }, parsed);
   return { file, text, statements, findings: firstOfEachLine(findings, text) };
 }

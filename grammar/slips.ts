@@ -188,12 +188,17 @@ function minusSlip(tokens: readonly IToken[], i: number, line: string): Slip | n
     ]);
   }
   if (!figure && !(touching && (before.tokenType === StringToken || isName(before)))) return null;
+  return looseMinus(minus, before);
+}
+
+/** A minus between two values that lacks a blank. */
+export function looseMinus(minus: IToken, before: IToken | undefined): Slip {
   return at(
     'syntax.unexpected',
     minus.startOffset,
     endOf(minus),
     { found: '-', wanted: 'a minus between two values has a blank on both sides' },
-    [{ id: REPLACE, data: { text: touching ? ' - ' : '- ' } }],
+    [{ id: REPLACE, data: { text: touches(before, minus) ? ' - ' : '- ' } }],
   );
 }
 
