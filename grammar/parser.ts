@@ -22,7 +22,7 @@ interface KeptFile {
   readonly byText: Map<string, Statement>;
 }
 
-/** Parsed statements by their text, for one project. Holds at most about twice what the files hold now. */
+/** Parsed statements by their text, for one project. Holds little more than what the files hold now. */
 export class StatementCache {
   private readonly files = new Map<string, KeptFile>();
   private runs = 0;
@@ -244,7 +244,7 @@ export function parseFile(file: string, text: string, cache: StatementCache = ne
     statements.push(old?.offset === entry.start ? old : { offset: entry.start, tree });
     for (const finding of tree.findings) findings.push(placeFinding(finding, file, entry.start));
   }
-  if (byText.size > 2 * statements.length + 16) byText = new Map(statements.map(({ tree }) => [tree.text, tree]));
+  if (byText.size > statements.length + 64) byText = new Map(statements.map(({ tree }) => [tree.text, tree]));
   cache.keep(file, { statements, clean, byText }, parsed);
   return { file, text, statements, findings: firstOfEachLine(findings, text) };
 }
