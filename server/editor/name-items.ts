@@ -14,7 +14,8 @@ export interface NameItem {
   readonly detail: string;
 }
 
-const thingDetail = (analysis: Analysis, thing: Thing, unit: LengthUnit): string => {
+/** What a thing is, in a few words with its value. */
+export const thingDetail = (analysis: Analysis, thing: Thing, unit: LengthUnit): string => {
   switch (thing.kind) {
     case 'node':
       return thing.at === null ? 'node' : `node at ${pointIn(thing.at, unit)} ${unit}`;

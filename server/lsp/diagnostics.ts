@@ -11,7 +11,6 @@ import {
 } from 'vscode-languageserver/node.js';
 import type { ClientFeatures } from './client-features';
 import { diagnosticOf } from './convert';
-import { sameUri } from './folders';
 import { describeFault, type Log } from './guard';
 import type { View, Workspace } from './workspace';
 
@@ -153,7 +152,7 @@ export class Diagnostics {
     const closed = [...this.sent.keys()].filter((uri) => !this.workspace.isOpen(uri));
     if (closed.length === 0) return;
     const views = await this.workspace.views();
-    for (const uri of closed) if (!views.some((view) => keyIn(view, uri) !== null)) this.clear(uri);
+    for (const uri of closed) if (!views.some((view) => view.keyOf(uri) !== null)) this.clear(uri);
   }
 
   /**
@@ -167,7 +166,7 @@ export class Diagnostics {
     const seen = new Set<string>();
     const items: Diagnostic[] = [];
     for (const view of judges) {
-      const key = keyIn(view, uri);
+      const key = view.keyOf(uri);
       const document = key === null ? null : view.document(key);
       if (document === null) continue;
       for (const finding of view.analysis.findings) {
@@ -183,16 +182,9 @@ export class Diagnostics {
   }
 
   private async judgesOf(uri: string, own: View | null): Promise<View[]> {
-    const others = (await this.workspace.views()).filter((view) => view.uri !== uri && keyIn(view, uri) !== null);
+    const others = (await this.workspace.views()).filter((view) => view.uri !== uri && view.keyOf(uri) !== null);
     const cars = others.filter((view) => view.analysis.cage.isCar);
     if (cars.length > 0) return cars;
     return own === null ? others : [own];
   }
 }
-
-/** Under which key a view holds a file; null when it does not reach it. */
-const keyIn = (view: View, uri: string): string | null => {
-  const same = sameUri(uri);
-  for (const key of view.analysis.trees.keys()) if (sameUri(view.space.uriOf(key)) === same) return key;
-  return null;
-};

@@ -21,6 +21,8 @@ export interface View {
   readonly version: number;
   readonly analysis: Analysis;
   readonly space: Space;
+  /** Under which key it holds a document; null when it does not reach it. */
+  keyOf(uri: string): string | null;
   /** The text of a file as it was analysed; null for a file that it did not reach. */
   document(key: string): TextDocument | null;
 }
@@ -65,6 +67,10 @@ export class Workspace {
     private readonly log: Log,
   ) {}
 
+  folderUris(): readonly string[] {
+    return this.folders;
+  }
+
   /** Sets the workspace folders; everything is looked at anew. */
   setFolders(folders: readonly string[]): void {
     this.folders = folders;
@@ -98,6 +104,11 @@ export class Workspace {
 
   isOpen(uri: string): boolean {
     return this.roots.has(uri);
+  }
+
+  /** The version that the editor has open; null where it has none. */
+  versionOf(uri: string): number | null {
+    return this.documents.get(uri)?.version ?? null;
   }
 
   /** URIs of the open documents. */
@@ -134,6 +145,22 @@ export class Workspace {
       });
     }
     return root.view;
+  }
+
+  /**
+   * The analysis that knows most about a document: that of an open car which uses it, else its own.
+   * Null when the document is not open.
+   */
+  async fullestView(uri: string): Promise<{ view: View; key: string } | null> {
+    const own = await this.view(uri);
+    if (own === null) return null;
+    if (!own.analysis.cage.isCar) {
+      for (const view of await this.views()) {
+        const key = view.analysis.cage.isCar ? view.keyOf(uri) : null;
+        if (key !== null) return { view, key };
+      }
+    }
+    return { view: own, key: own.key };
   }
 
   /** The analyses of all open documents. */
@@ -184,7 +211,12 @@ export class Workspace {
       made.set(file, snapshot);
       return snapshot;
     };
-    return { uri, key, version, analysis, space, document };
+    const keyOf = (other: string): string | null => {
+      const same = sameUri(other);
+      for (const file of analysis.trees.keys()) if (sameUri(space.uriOf(file)) === same) return file;
+      return null;
+    };
+    return { uri, key, version, analysis, space, document, keyOf };
   }
 }
 

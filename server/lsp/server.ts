@@ -1,0 +1,381 @@
+/** The language server: what it offers, and which feature answers which request. */
+import {
+  CodeActionKind,
+  DidChangeWatchedFilesNotification,
+  DocumentHighlightKind,
+  FileChangeType,
+  LSPErrorCodes,
+  MarkupKind,
+  PositionEncodingKind,
+  ResponseError,
+  TextDocuments,
+  TextDocumentSyncKind,
+  type CodeAction,
+  type Connection,
+  type InitializeParams,
+  type InitializeResult,
+  type Location,
+  type Range,
+} from 'vscode-languageserver/node.js';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { findAgain, fixesAt, solveFix } from '../editor/actions';
+import { complete } from '../editor/completion';
+import { folds } from '../editor/folding';
+import { hover } from '../editor/hover';
+import { definitionAt, occurrences, rename, renameTarget } from '../editor/names';
+import { outline } from '../editor/symbols';
+import { Project } from '../project/pipeline';
+import { completionItem, documentSymbol, flatSymbols, foldingRanges, workspaceEdit } from './answers';
+import { readClientFeatures, type ClientFeatures } from './client-features';
+import { offsetOf, rangeOf, spanOf } from './convert';
+import { Diagnostics } from './diagnostics';
+import { formattingEdits } from './formatting';
+import { describeFault, guarded, guardedEvent, nextTurn, type Log } from './guard';
+import { Workspace, type View } from './workspace';
+
+const FILE_FILTER = '**/*.cage';
+
+const capabilities = (features: ClientFeatures): InitializeResult['capabilities'] => ({
+  positionEncoding: PositionEncodingKind.UTF16,
+  textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+  hoverProvider: true,
+  // A dot for sides, a blank for what follows a word; the editor filters as letters are typed.
+  completionProvider: { triggerCharacters: ['.', ' '] },
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: { prepareProvider: true },
+  documentSymbolProvider: true,
+  documentFormattingProvider: true,
+  documentRangeFormattingProvider: true,
+  foldingRangeProvider: true,
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix], resolveProvider: features.resolveCodeActionEdit },
+  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  ...(features.pullDiagnostics
+    ? { diagnosticProvider: { identifier: 'cagewright', interFileDependencies: true, workspaceDiagnostics: false } }
+    : {}),
+});
+
+const foldersOf = (params: InitializeParams): string[] => {
+  if (params.workspaceFolders) return params.workspaceFolders.map((folder) => folder.uri);
+  return typeof params.rootUri === 'string' ? [params.rootUri] : [];
+};
+
+/** What a code action carries until it is resolved. */
+interface ActionData {
+  readonly uri: string;
+  readonly version: number;
+  readonly id: string;
+  readonly code: string;
+  readonly subject: string;
+  readonly file: string;
+  readonly start: number;
+}
+
+const isActionData = (data: unknown): data is ActionData =>
+  typeof data === 'object' && data !== null && 'uri' in data && 'id' in data && 'file' in data && 'start' in data;
+
+/** An open document's fullest analysis, with the text that positions belong to. */
+interface Opened {
+  readonly view: View;
+  readonly key: string;
+  readonly document: TextDocument;
+}
+
+export class CageServer {
+  private readonly documents = new TextDocuments(TextDocument);
+  private readonly log: Log;
+  private features: ClientFeatures = readClientFeatures({ processId: null, rootUri: null, capabilities: {} });
+  private readonly workspace: Workspace;
+  private diagnostics: Diagnostics;
+
+  constructor(private readonly connection: Connection) {
+    this.log = { error: (message) => connection.console.error(message) };
+    const read = async (uri: string): Promise<string | null> => {
+      if (!this.features.readFiles) return null;
+      const text: unknown = await connection.sendRequest('cagewright/readFile', uri);
+      return typeof text === 'string' ? text : null;
+    };
+    this.workspace = new Workspace(this.documents, () => new Project(), read, this.log);
+    this.diagnostics = this.newDiagnostics();
+  }
+
+  /** Registers every handler and begins to listen. */
+  listen(): void {
+    const { connection } = this;
+    connection.onInitialize((params) => this.initialize(params));
+    connection.onInitialized(() => this.initialized());
+    this.listenToDocuments();
+    this.listenToRequests();
+    this.documents.listen(connection);
+    connection.listen();
+  }
+
+  private newDiagnostics(): Diagnostics {
+    const channel = {
+      publish: (params: Parameters<Connection['sendDiagnostics']>[0]) => this.connection.sendDiagnostics(params),
+      refresh: () => this.connection.languages.diagnostics.refresh(),
+    };
+    return new Diagnostics(this.workspace, this.features, channel, this.log);
+  }
+
+  private initialize(params: InitializeParams): InitializeResult {
+    this.features = readClientFeatures(params);
+    this.diagnostics = this.newDiagnostics();
+    this.workspace.setFolders(foldersOf(params));
+    return { capabilities: capabilities(this.features), serverInfo: { name: 'cagewright' } };
+  }
+
+  private initialized(): void {
+    const { connection, features } = this;
+    if (features.watchFiles) {
+      const watchers = [{ globPattern: FILE_FILTER }];
+      connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }).catch((fault: unknown) => {
+        this.log.error(`Files cannot be watched: ${describeFault(fault)}`);
+      });
+    }
+    if (!features.workspaceFolders) return;
+    connection.workspace.onDidChangeWorkspaceFolders(
+      guardedEvent(this.log, 'Changing folders', ({ added, removed }) => {
+        const gone = new Set(removed.map((folder) => folder.uri));
+        const kept = this.workspace.folderUris().filter((uri) => !gone.has(uri));
+        this.workspace.setFolders([...kept, ...added.map((folder) => folder.uri)]);
+        this.diagnostics.changed(this.workspace.openUris(), null);
+      }),
+    );
+  }
+
+  private listenToDocuments(): void {
+    this.documents.onDidOpen(
+      guardedEvent(this.log, 'Opening', ({ document }) => {
+        this.workspace.opened(document.uri);
+        this.diagnostics.opened(document.uri);
+      }),
+    );
+    // Comes after an opening too.
+    this.documents.onDidChangeContent(
+      guardedEvent(this.log, 'A change', ({ document: { uri } }) => {
+        this.diagnostics.changed(this.workspace.touched(uri), uri);
+      }),
+    );
+    this.documents.onDidClose(
+      guardedEvent(this.log, 'Closing', ({ document: { uri } }) => {
+        this.workspace.closed(uri);
+        this.diagnostics.closed(uri);
+        // What was unsaved is gone: whoever uses the file sees the disk again.
+        this.diagnostics.changed(this.workspace.touched(uri), null);
+      }),
+    );
+    this.connection.onDidChangeWatchedFiles(
+      guardedEvent(this.log, 'A change on the disk', ({ changes }) => {
+        const concerned = new Set<string>();
+        for (const { uri, type } of changes) {
+          // An open document is what the editor says it is, until it is closed.
+          if (this.workspace.isOpen(uri) && type !== FileChangeType.Deleted) continue;
+          for (const root of this.workspace.touched(uri)) concerned.add(root);
+        }
+        if (concerned.size > 0) this.diagnostics.changed([...concerned], null);
+      }),
+    );
+  }
+
+  private async opened(uri: string): Promise<Opened | null> {
+    const found = await this.workspace.fullestView(uri);
+    const document = found?.view.document(found.key) ?? null;
+    return found === null || document === null ? null : { ...found, document };
+  }
+
+  private place(view: View, file: string, span: { start: number; end: number }): Location | null {
+    const document = view.document(file);
+    return document === null ? null : { uri: view.space.uriOf(file), range: rangeOf(document, span) };
+  }
+
+  private listenToRequests(): void {
+    const { connection, log } = this;
+    connection.languages.diagnostics.on(async ({ textDocument, previousResultId }) => {
+      // Never given up halfway: the answer is always about the newest text, and an empty one would blink.
+      await nextTurn();
+      try {
+        return await this.diagnostics.answer(textDocument.uri, previousResultId);
+      } catch (fault) {
+        log.error(`Problems failed: ${describeFault(fault)}`);
+        return new ResponseError(LSPErrorCodes.ServerCancelled, 'Failed', { retriggerRequest: false });
+      }
+    });
+    connection.onHover(
+      guarded(log, 'Hover', null, async ({ textDocument, position }) => {
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null) return null;
+        const { view, key, document } = opened;
+        const said = hover(view.analysis, key, offsetOf(document, position));
+        if (said === null) return null;
+        const kind = this.features.markdownHover ? MarkupKind.Markdown : MarkupKind.PlainText;
+        return { contents: { kind, value: said.markdown }, range: rangeOf(document, said.span) };
+      }),
+    );
+    connection.onCompletion(
+      guarded(log, 'Completion', [], async ({ textDocument, position }) => {
+        // The document's own analysis: only what it can see may be written in it.
+        const view = await this.workspace.view(textDocument.uri);
+        const document = view?.document(view.key) ?? null;
+        if (view === null || document === null) return [];
+        return complete(view.analysis, view.key, offsetOf(document, position)).map((completion, index) =>
+          completionItem(document, completion, index, this.features),
+        );
+      }),
+    );
+    connection.onDocumentSymbol(
+      guarded(log, 'Outline', [], async ({ textDocument }) => {
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null) return [];
+        const symbols = outline(opened.view.analysis, opened.key);
+        return this.features.hierarchicalSymbols
+          ? symbols.map((symbol) => documentSymbol(opened.document, symbol))
+          : flatSymbols(opened.document, symbols);
+      }),
+    );
+    connection.onFoldingRanges(
+      guarded(log, 'Folding', [], async ({ textDocument }) => {
+        const opened = await this.opened(textDocument.uri);
+        const tree = opened?.view.analysis.trees.get(opened.key);
+        return opened === null || tree === undefined ? [] : foldingRanges(opened.document, folds(tree));
+      }),
+    );
+    this.listenToNames();
+    this.listenToEdits();
+  }
+
+  private listenToNames(): void {
+    const { connection, log } = this;
+    connection.onDefinition(
+      guarded(log, 'Definition', null, async ({ textDocument, position }) => {
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null) return null;
+        const { view, key, document } = opened;
+        const found = definitionAt(view.analysis, key, offsetOf(document, position));
+        const targets = (found?.targets ?? [])
+          .map(({ file, span }) => this.place(view, file, span))
+          .filter((target) => target !== null);
+        if (found === null || !this.features.definitionLinks) return targets;
+        return targets.map(({ uri, range }) => ({
+          originSelectionRange: rangeOf(document, found.origin),
+          targetUri: uri,
+          targetRange: range,
+          targetSelectionRange: range,
+        }));
+      }),
+    );
+    connection.onReferences(
+      guarded(log, 'References', [], async ({ textDocument, position, context }) => {
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null) return [];
+        const { view, key, document } = opened;
+        return occurrences(view.analysis, key, offsetOf(document, position))
+          .filter(({ definition }) => context.includeDeclaration || !definition)
+          .map(({ place }) => this.place(view, place.file, place.span))
+          .filter((place) => place !== null);
+      }),
+    );
+    connection.onDocumentHighlight(
+      guarded(log, 'Highlights', [], async ({ textDocument, position }) => {
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null) return [];
+        const { view, key, document } = opened;
+        return occurrences(view.analysis, key, offsetOf(document, position))
+          .filter(({ place }) => place.file === key)
+          .map(({ place, definition }) => ({
+            range: rangeOf(document, place.span),
+            kind: definition ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+          }));
+      }),
+    );
+    connection.onPrepareRename(
+      guarded<
+        { textDocument: { uri: string }; position: { line: number; character: number } },
+        { range: Range; placeholder: string } | null
+      >(log, 'Renaming', null, async ({ textDocument, position }) => {
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null) return null;
+        const target = renameTarget(opened.view.analysis, opened.key, offsetOf(opened.document, position));
+        return target === null ? null : { range: rangeOf(opened.document, target.span), placeholder: target.text };
+      }),
+    );
+    connection.onRenameRequest(async ({ textDocument, position, newName }) => {
+      const opened = await this.opened(textDocument.uri);
+      if (opened === null) return null;
+      const { view, key, document } = opened;
+      const result = rename(view.analysis, key, offsetOf(document, position), newName);
+      if (result.kind === 'refused') return new ResponseError(LSPErrorCodes.RequestFailed, result.why);
+      const edits = result.places.map(({ file, span }) => ({ file, span, newText: result.newName }));
+      return workspaceEdit(view, edits, this.workspace, this.features);
+    });
+  }
+
+  private listenToEdits(): void {
+    const { connection, log } = this;
+    connection.onDocumentFormatting(
+      guarded(log, 'Formatting', [], async ({ textDocument }) => this.format(textDocument.uri, null)),
+    );
+    connection.onDocumentRangeFormatting(
+      guarded(log, 'Formatting', [], async ({ textDocument, range }) => this.format(textDocument.uri, range)),
+    );
+    connection.onCodeAction(
+      guarded(log, 'Quick fixes', [], async ({ textDocument, range, context }) => {
+        if (context.only !== undefined && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind)))
+          return [];
+        const opened = await this.opened(textDocument.uri);
+        if (opened === null || !this.features.codeActionLiterals) return [];
+        const { view, key, document } = opened;
+        return fixesAt(view.analysis, key, spanOf(document, range)).map(
+          ({ id, title, preferred, finding }): CodeAction => {
+            const { code, subject, place } = finding;
+            const fixed = rangeOf(document, place.span);
+            const diagnostics = context.diagnostics.filter(
+              (one) =>
+                one.code === code &&
+                one.range.start.line === fixed.start.line &&
+                one.range.start.character === fixed.start.character,
+            );
+            const data: ActionData = {
+              uri: view.uri,
+              version: view.version,
+              id,
+              code,
+              subject,
+              file: place.file,
+              start: place.span.start,
+            };
+            const action: CodeAction = { title, kind: CodeActionKind.QuickFix, diagnostics, isPreferred: preferred };
+            if (this.features.resolveCodeActionEdit) return { ...action, data };
+            const edit = workspaceEdit(view, solveFix(view.analysis, id, finding), this.workspace, this.features);
+            return edit === null ? action : { ...action, edit };
+          },
+        );
+      }),
+    );
+    connection.onCodeActionResolve(async (action) => {
+      const data: unknown = action.data;
+      if (!isActionData(data)) return action;
+      const view = await this.workspace.view(data.uri);
+      const finding = view === null ? null : findAgain(view.analysis, data);
+      if (view === null || finding === null || view.version !== data.version) {
+        throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed since this fix was offered.');
+      }
+      const edit = workspaceEdit(view, solveFix(view.analysis, data.id, finding), this.workspace, this.features);
+      return edit === null ? action : { ...action, edit };
+    });
+  }
+
+  private async format(uri: string, range: Range | null): Promise<{ range: Range; newText: string }[]> {
+    const view = await this.workspace.view(uri);
+    const document = view?.document(view.key) ?? null;
+    return document === null ? [] : formattingEdits(document, range);
+  }
+}
+
+/** Starts the server on a connection. */
+export const startServer = (connection: Connection): void => {
+  // On a fault that nobody caught: tell and go on; the next change starts afresh.
+  process.on('unhandledRejection', (fault) => connection.console.error(`Unhandled: ${describeFault(fault)}`));
+  new CageServer(connection).listen();
+};
