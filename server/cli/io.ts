@@ -1,0 +1,44 @@
+/** What the command line asks of the world, so that its commands are functions that a test can call. */
+import type { NodeHost } from '../host/node';
+
+/** What a command has to say, and how it ends: 0 nothing found, 1 findings, 2 it could not do what was asked. */
+export interface Result {
+  readonly stdout: string;
+  readonly stderr: string;
+  readonly exit: 0 | 1 | 2;
+}
+
+export interface Io {
+  /** Absolute path of the current folder. */
+  readonly cwd: string;
+  /** The real path of a file or folder, through its links; null where there is none. */
+  readonly realPath: (path: string) => Promise<string | null>;
+  readonly isFolder: (path: string) => Promise<boolean>;
+  readonly hostOf: (root: string, overlay: (path: string) => string | null) => NodeHost;
+  /** All of standard input, as text. */
+  readonly readStdin: () => Promise<string>;
+  /** Replaces a file's text; null: done, else why not. */
+  readonly writeText: (path: string, text: string) => Promise<string | null>;
+  /** Starts the language server over standard input and output; it ends the process when it is told to exit. */
+  readonly serve: () => Promise<void>;
+  readonly version: string;
+}
+
+export type Exit = Result['exit'];
+
+/** One line on standard error; what comes from outside cannot break it in two or colour the terminal. */
+export const complaint = (text: string): string => `cagewright: ${visible(text)}\n`;
+
+/** Text for a terminal: control characters are shown, not obeyed. */
+export const visible = (text: string): string =>
+  [...text]
+    .map((sign) => {
+      const code = sign.codePointAt(0) ?? 0;
+      const control = code < 0x20 || (code >= 0x7f && code < 0xa0) || code === 0x2028 || code === 0x2029;
+      const turns = (code >= 0x202a && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069);
+      return control || turns ? `\\u${code.toString(16).padStart(4, '0')}` : sign;
+    })
+    .join('');
+
+/** The worse of two ends. */
+export const worse = (a: Exit, b: Exit): Exit => (a > b ? a : b);

@@ -1,0 +1,143 @@
+/** The program as a function: arguments and a world in, text and an exit status out. Nothing that it meets throws. */
+import { formatFile } from '../../grammar/format';
+import { CODES } from '../../grammar/codes';
+import { meant, nearestWord } from '../../grammar/nearest';
+import type { JsonFinding } from '../project/describe';
+import { findingsJson, modelJson } from '../project/describe';
+import { modelText } from '../project/describe-text';
+import { Project } from '../project/pipeline';
+import type { Analysis } from '../project/project';
+import { explainText } from '../rules/explain';
+import type { Arguments } from './arguments';
+import { COMMANDS, readArguments, SEVERITIES } from './arguments';
+import type { Opened } from './files';
+import { openFiles } from './files';
+import { githubText } from './formats/github';
+import { sarifText } from './formats/sarif';
+import { findingsText } from './formats/text';
+import { helpFor } from './help';
+import type { Exit, Io, Result } from './io';
+import { complaint, visible, worse } from './io';
+import { rangesOf } from './ranges';
+
+const said = (stdout: string, exit: Exit = 0): Result => ({ stdout, stderr: '', exit });
+const refused = (why: string): Result => ({ stdout: '', stderr: complaint(why), exit: 2 });
+
+const jsonText = (data: unknown): string => `${JSON.stringify(data, null, 2)}\n`;
+
+/** Runs one command to its end. */
+export async function run(argv: readonly string[], io: Io): Promise<Result> {
+  const args = readArguments(argv);
+  if (typeof args === 'string') return refused(args);
+  switch (args.command) {
+    case 'help':
+      return said(helpFor(COMMANDS.find((command) => command === args.words[0]) ?? null));
+    case 'version':
+      return said(`${io.version}\n`);
+    case 'explain':
+      return explain(args);
+    case 'lsp':
+      return serve(args, io);
+    case 'check':
+      return withFiles(args, io, check);
+    case 'describe':
+      return args.words.length > 1 ? refused('describe takes one FILE') : withFiles(args, io, describe);
+    case 'format':
+      return withFiles(args, io, format);
+  }
+}
+
+async function serve(args: Arguments, io: Io): Promise<Result> {
+  if (!args.stdio) return refused('lsp wants --stdio');
+  if (args.words.length > 0) return refused('lsp takes no FILE');
+  await io.serve();
+  return said('');
+}
+
+function explain(args: Arguments): Result {
+  if (args.words.length === 0) return refused('explain wants a CODE, such as strap.drop');
+  const texts = args.words.map((code) => ({ code, text: explainText(code) }));
+  const unknown = texts.filter(({ text }) => text === null);
+  return {
+    stdout: texts.flatMap(({ text }) => text ?? []).join('\n'),
+    stderr: unknown
+      .map(({ code }) => complaint(`there is no finding '${code}'${meant(nearestWord(code, Object.keys(CODES)))}`))
+      .join(''),
+    exit: unknown.length === 0 ? 0 : 2,
+  };
+}
+
+type OnFiles = (args: Arguments, io: Io, opened: readonly Opened[]) => Promise<Result>;
+
+/** Opens the FILEs; those that cannot be opened are told, and the others done all the same. */
+async function withFiles(args: Arguments, io: Io, does: OnFiles): Promise<Result> {
+  if (args.words.length === 0) return refused(`${args.command} wants a FILE`);
+  if (args.name !== null && !args.words.includes('-'))
+    return refused('--name is for standard input: give - as the FILE');
+  const files = await openFiles(io, args.words, args);
+  const opened = files.flatMap((file) => (file.kind === 'opened' ? [file] : []));
+  const problems = files.flatMap((file) => (file.kind === 'problem' ? [complaint(file.message)] : []));
+  if (opened.length === 0) return { stdout: '', stderr: problems.join(''), exit: 2 };
+  const result = await does(args, io, opened);
+  return {
+    stdout: result.stdout,
+    stderr: problems.join('') + result.stderr,
+    exit: problems.length > 0 ? 2 : result.exit,
+  };
+}
+
+async function analysed(opened: readonly Opened[]): Promise<readonly Analysis[]> {
+  const project = new Project();
+  const analyses: Analysis[] = [];
+  for (const { host, key, text } of opened) analyses.push(project.analyse(await project.load(host, key, text)));
+  return analyses;
+}
+
+/** 1 where something that is not waived is as severe as asked. */
+const exitFor = (findings: readonly JsonFinding[], failOn: Arguments['failOn']): Exit => {
+  const counting = SEVERITIES.slice(0, SEVERITIES.indexOf(failOn) + 1);
+  return findings.some((finding) => !finding.waived && counting.includes(finding.severity)) ? 1 : 0;
+};
+
+async function check(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
+  const analyses = await analysed(opened);
+  const data = findingsJson(analyses, rangesOf(analyses));
+  const exit = exitFor(data.findings, args.failOn);
+  switch (args.format) {
+    case 'json':
+      return said(jsonText(data), exit);
+    case 'sarif':
+      return said(sarifText(data.findings, io.version), exit);
+    case 'github':
+      return said(githubText(data.findings), exit);
+    default:
+      return said(findingsText(data.findings), exit);
+  }
+}
+
+async function describe(args: Arguments, _io: Io, opened: readonly Opened[]): Promise<Result> {
+  const [analysis] = await analysed(opened);
+  if (analysis === undefined) return said('');
+  const model = modelJson(analysis, rangesOf([analysis]));
+  const exit = exitFor(model.findings, 'error');
+  return said(args.format === 'json' ? jsonText(model) : modelText(analysis).split('\n').map(visible).join('\n'), exit);
+}
+
+/** What became of one file that was laid out. */
+async function formatOne(args: Arguments, io: Io, file: Opened): Promise<Result> {
+  const text = formatFile(file.text);
+  if (args.check) return text === file.text ? said('') : said(`${visible(file.key)}\n`, 1);
+  if (file.path === null) return said(text);
+  if (text === file.text) return said('');
+  const why = await io.writeText(file.path, text);
+  return why === null ? said('') : refused(`${file.argument}: ${why}`);
+}
+
+async function format(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
+  let all = said('');
+  for (const file of opened) {
+    const one = await formatOne(args, io, file);
+    all = { stdout: all.stdout + one.stdout, stderr: all.stderr + one.stderr, exit: worse(all.exit, one.exit) };
+  }
+  return all;
+}
