@@ -96,6 +96,9 @@ export const CODES = {
   'cope.past-host-end': broken(
     'The {end} end of {tube} reaches {measured} past the end of {host}: lengthen {host} with past, or move the joint.',
   ),
+  'cope.buried': broken(
+    'The {end} end of {tube} is still inside {host} half-way along its leg ({limit}): the leg is too short, or runs along in {host}.',
+  ),
   'cope.shallow': odd(
     'The {end} end of {tube} meets {host} at {measured}; under {limit} the heel cannot be welded through.',
   ),

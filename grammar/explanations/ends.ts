@@ -43,6 +43,16 @@ export const ENDS = {
     bad: 'node a = (-600, 0, 400)\nnode b = (-600, 600, 400)\nnode c = (-600, 595, 400)\nnode d = (-900, 595, 400)\ntube rail { section t38; path a, b; first open; last open }\ntube stub { section t38; path c, d; first onto rail; last open }',
     good: 'node a = (-600, 0, 400)\nnode b = (-600, 600, 400)\nnode c = (-600, 500, 400)\nnode d = (-900, 500, 400)\ntube rail { section t38; path a, b; first open; last open }\ntube stub { section t38; path c, d; first onto rail; last open }',
   },
+  'cope.buried': {
+    what: 'Half-way along its leg the tube has still not come out of the tube that it is cut to.',
+    why: 'Either the tube is too short for two copes, or it runs along inside the other: nothing is left to cut.',
+    measured: "The end's generators against the host, up to half the leg.",
+    source: ARITHMETIC,
+    mend: 'Make the leg longer, or let it meet the host at an angle.',
+    stage: 'hoop',
+    bad: 'node a = on hoop where z = 500 near foot.left\nnode b = a + (aft 40)\ntube stub { section t38; path a, b; last open }',
+    good: 'node a = on hoop where z = 500 near foot.left\nnode b = a + (aft 140)\ntube stub { section t38; path a, b; last open }',
+  },
   'cope.shallow': {
     what: 'A tube meets another at a shallow angle.',
     why: 'Inside the acute side the torch does not reach the root: the heel cannot be welded through.',

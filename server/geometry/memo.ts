@@ -52,6 +52,8 @@ export class Memo<V> {
   private readonly scratch: Float64Array;
   private round = 0;
   private total = 0;
+  /** Different entries that this round asked for. */
+  private asked = 0;
   /** How often something had to be computed since the round began. */
   misses = 0;
 
@@ -68,6 +70,7 @@ export class Memo<V> {
     if (bucket !== undefined) {
       for (const entry of bucket) {
         if (same(entry.numbers, numbers)) {
+          if (entry.used !== this.round) this.asked += 1;
           entry.used = this.round;
           return entry.value;
         }
@@ -77,6 +80,7 @@ export class Memo<V> {
     this.misses += 1;
     const entry: Entry<V> = { numbers: kept, value: make(), used: this.round };
     this.total += 1;
+    this.asked += 1;
     if (bucket === undefined) this.entries.set(hash, [entry]);
     else bucket.push(entry);
     return entry.value;
@@ -90,11 +94,12 @@ export class Memo<V> {
   begin(): void {
     this.round += 1;
     this.misses = 0;
+    this.asked = 0;
   }
 
   /** Ends a round: drops what it did not ask for, once that is more than what it did. */
-  sweep(asked: number): void {
-    if (this.total <= 2 * asked + 64) return;
+  sweep(): void {
+    if (this.total <= 2 * this.asked + 64) return;
     for (const [hash, bucket] of this.entries) {
       const left = bucket.filter((entry) => entry.used === this.round);
       this.total -= bucket.length - left.length;

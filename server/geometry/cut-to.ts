@@ -1,0 +1,38 @@
+/** A cope with where it lies on each of its hosts. Millimetres. */
+import type { Cope } from './cope';
+import { cope } from './cope';
+import type { Footprint } from './cope-hosts';
+import { footprint } from './cope-hosts';
+import type { ChildEnd, HostField, PlaneHost, TubeHost } from './setback';
+import { NEAR_MISS } from './setback';
+import { hostField } from './setback-field';
+
+const CLOCKS = 72;
+
+export interface CutCope {
+  readonly cope: Cope;
+  /** For each tube host: the stations that the end covers, as if the host went on beyond its ends; null: none. */
+  readonly footprints: readonly (Footprint | null)[];
+  /** For each tube host: does this end touch it? An end that stands clear of it, node and all, does not. */
+  readonly touches: readonly boolean[];
+}
+
+/** Cuts an end to its hosts. */
+export function cutTo(child: ChildEnd, tubes: readonly TubeHost[], planes: readonly PlaneHost[]): CutCope {
+  const hosts = [...tubes, ...planes];
+  return {
+    cope: cope(child, hosts),
+    footprints: tubes.map((_, i) => footprint(child, hosts, i)),
+    touches: tubes.map((tube) => touches(hostField(child, tube))),
+  };
+}
+
+function touches(field: HostField): boolean {
+  for (let i = 0; i < CLOCKS; i++) {
+    const clock = (2 * Math.PI * i) / CLOCKS;
+    const cos = Math.cos(clock);
+    const sin = Math.sin(clock);
+    if (field.most(cos, sin) >= -NEAR_MISS) return true;
+  }
+  return false;
+}

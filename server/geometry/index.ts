@@ -1,0 +1,59 @@
+/** The door to the shape of a cage: everything that is computed of its geometry, once. */
+import type { Finding } from '../../grammar/finding';
+import type { Cage } from '../cage/cage';
+import { bendFindings } from './bends';
+import { bodiesOf } from './bodies';
+import { cutEnds } from './cutting';
+import { emptyFeet, endFindings, orderFindings, runOnFindings } from './end-findings';
+import { feetFindings } from './feet';
+import { jointsOf } from './joints';
+import { landingsOf, Surroundings } from './landing';
+import { massOf, partOf } from './parts';
+import { seatsOf } from './seats';
+import type { Part, Shape } from './shape';
+import { ShapeCache } from './shape-cache';
+import { spacesOf } from './spaces';
+import { strapsOf } from './straps';
+
+export { ShapeCache } from './shape-cache';
+
+/**
+ * The shape of a cage. Pure but for the cache, which only saves work: with it or without it the figures are the same.
+ * Never throws; what cannot be computed is null, and told.
+ */
+export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape {
+  cache.begin();
+  const bodies = bodiesOf(cage, cache.geometries);
+  const around = new Surroundings(bodies.all);
+  const landings = landingsOf(bodies, around);
+  const joints = jointsOf(cage, bodies, landings, around);
+  const cuts = cutEnds(bodies, landings, joints, cache);
+  const parts = new Map<string, Part>();
+  for (const body of bodies.all) parts.set(body.name, partOf(body, bodies, cuts));
+
+  const findings: Finding[] = [...joints.findings];
+  for (const [body] of bodies.ofTube.values()) {
+    if (body !== undefined) findings.push(...bendFindings(body.tube, body.tube.path.map(bodies.nodeAt)));
+  }
+  findings.push(
+    ...endFindings(bodies, cuts, around),
+    ...orderFindings(cuts),
+    ...runOnFindings(cuts),
+    ...emptyFeet(bodies, cuts),
+    ...feetFindings(cage, parts),
+  );
+  const straps = strapsOf(cage, parts);
+  const seats = seatsOf(cage, parts, straps.straps);
+  const spaces = spacesOf(cage, parts);
+  findings.push(...straps.findings, ...spaces.findings);
+  cache.end();
+  return {
+    cage,
+    parts,
+    seats: seats.seats,
+    straps: straps.straps,
+    spaces: spaces.spaces,
+    mass: massOf(parts.values()),
+    findings,
+  };
+}

@@ -1,0 +1,141 @@
+/** Parts as they are cut and bent: lengths, bend tables, masses, and the figures of both ends. Millimetres, radians, kg. */
+import type { Length } from '../../grammar/units';
+import { mm, rad } from '../../grammar/units';
+import type { Centreline, Piece } from '../centreline/centreline';
+import { onPiece } from '../centreline/piece';
+import type { Vec3 } from '../centreline/vector';
+import { dot, sub } from '../centreline/vector';
+import { bendTable } from './bends';
+import type { Bodies, Body, EndSite } from './bodies';
+import { bendInsideClock } from './clock';
+import type { EndCut } from './cutting';
+import { sectionFigures } from './sections';
+import type { End, Part } from './shape';
+
+/** An end that moves by less than this along its leg has not moved, mm. */
+const STILL = 1e-9;
+
+const length = (value: number | null): Length | null => (value === null ? null : mm(value));
+
+/** The figures of an end, from how it is cut. */
+export function endOf(site: EndSite, cut: EndCut | undefined): End {
+  const { leg } = site;
+  const line = site.body.centreline;
+  const inside = leg === null || line === null ? null : bendInsideClock(line, site.which, leg.frame);
+  const cope = cut?.coped?.cope ?? null;
+  const sawn = cut?.sawn ?? null;
+  // What stands clear of its host has set-backs on paper only.
+  const cuts = cut !== undefined && cut.untouched.length === 0;
+  const figures = cuts ? (sawn ?? cope) : null;
+  return {
+    which: site.which,
+    node: site.node,
+    fit: cut?.fit ?? 'square',
+    hosts: cut?.hosts ?? [],
+    origin: cut?.landing.origin ?? null,
+    away: leg?.away ?? null,
+    clockZero: leg?.frame.zero ?? null,
+    bendInsideClock: inside === null ? null : rad(inside),
+    includedAngle: cope === null || cope.includedAngle === null ? null : rad(cope.includedAngle),
+    offset: length(cope?.offset ?? null),
+    depth: length(figures?.depth ?? null),
+    saddleLength: length(figures?.saddleLength ?? null),
+    sawAngle: cuts ? (sawn?.sawAngle ?? null) : null,
+    sawClock: cuts ? (sawn?.sawClock ?? null) : null,
+    minCut: length(figures?.minCut ?? null),
+    minOuter: length(figures?.minOuter ?? null),
+    maxCut: length(figures?.maxCut ?? null),
+    ordinates: (figures?.ordinates ?? []).map((o) => ({
+      clock: rad(o.clock),
+      cut: length(o.cut),
+      outer: length(o.outer),
+      inner: length(o.inner),
+      gap: length(o.gap),
+    })),
+    curve: figures?.curve ?? null,
+  };
+}
+
+/** How far E lies before the node, along the leg: what the tube is longer for it. */
+const lead = (site: EndSite, end: End): number =>
+  site.at === null || end.origin === null || end.away === null ? 0 : dot(sub(site.at, end.origin), end.away);
+
+/** A centreline whose end legs begin and end square to E: set-backs, stations and lengths all count from there. */
+function fromOrigins(line: Centreline, first: number, last: number): Centreline {
+  const begin = line.pieces[0];
+  const end = line.pieces[line.pieces.length - 1];
+  const grow = (value: number, piece: Piece | undefined): number =>
+    piece?.kind === 'leg' && Math.abs(value) > STILL && piece.length + value > STILL ? value : 0;
+  const before = grow(first, begin);
+  const after = grow(last, end);
+  if (before === 0 && after === 0) return line;
+  const pieces = line.pieces.map((piece, i): Piece => {
+    const moved = { ...piece, start: i === 0 ? 0 : piece.start + before };
+    if (moved.kind !== 'leg') return moved;
+    const head = i === 0 ? before : 0;
+    const tail = i === line.pieces.length - 1 ? after : 0;
+    return {
+      ...moved,
+      from: head === 0 ? moved.from : onPiece(piece, -head).point,
+      to: tail === 0 ? moved.to : onPiece(piece, piece.length + tail).point,
+      length: moved.length + head + tail,
+    };
+  });
+  const points = [...line.points];
+  const [p, q] = [pieces[0], pieces[pieces.length - 1]];
+  if (p?.kind === 'leg') points[0] = p.from;
+  if (q?.kind === 'leg') points[points.length - 1] = q.to;
+  return { pieces, length: line.length + before + after, points };
+}
+
+/**
+ * A part. Cut length = centreline length minus the smallest cut at each end, hole-saw length the same with the smallest
+ * outer, stick length = cut length + tails; mass from the centreline length.
+ */
+export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>): Part {
+  const { tube } = body;
+  const [firstSite, lastSite] = body.ends;
+  const ends: readonly [End, End] = [endOf(firstSite, cuts.get(firstSite)), endOf(lastSite, cuts.get(lastSite))];
+  const line =
+    body.centreline === null ? null : fromOrigins(body.centreline, lead(firstSite, ends[0]), lead(lastSite, ends[1]));
+  const points: readonly (Vec3 | null)[] = tube.path.map((node) => bodies.nodeAt(node));
+  const table = bendTable(tube, points, line, [ends[0].minCut, ends[1].minCut]);
+  const bends = body.piece === null ? table.bends : table.bends.filter((bend) => bend.arcLength !== null);
+  const { section } = tube;
+  const figures = section === null ? null : sectionFigures(section.od, section.wall, section.material.density);
+  const without = (first: number | null, last: number | null): number | null => {
+    if (line === null || first === null || last === null) return null;
+    const left = line.length - first - last;
+    // Cuts that meet leave no tube: there is no such length.
+    return left > 0 ? left : null;
+  };
+  const cutLength = without(ends[0].minCut, ends[1].minCut);
+  return {
+    name: body.name,
+    tube,
+    role: tube.role,
+    piece: body.piece,
+    nodes: body.nodes,
+    centreline: line,
+    section: figures,
+    bends,
+    straightAfter: table.straightAfter,
+    centrelineLength: length(line?.length ?? null),
+    cutLength: length(cutLength),
+    holeSawLength: length(without(ends[0].minOuter, ends[1].minOuter)),
+    stickLength: cutLength === null || table.tails === null ? null : mm(cutLength + table.tails[0] + table.tails[1]),
+    mass: line === null || figures === null ? null : (line.length / 1000) * figures.massPerMetre,
+    ends,
+  };
+}
+
+/** kg, without the tubes that are in the car already; null where some tube's cannot be computed. */
+export function massOf(parts: Iterable<Part>): number | null {
+  let total = 0;
+  for (const part of parts) {
+    if (part.tube.existing) continue;
+    if (part.mass === null) return null;
+    total += part.mass;
+  }
+  return total;
+}
