@@ -1,0 +1,214 @@
+/** A real VS Code in a headless browser: started, opened on a folder, and driven as a person would, by keyboard. */
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { chromium } from 'playwright-core';
+
+const SPY = new URL('./network-spy.mjs', import.meta.url).href;
+/** Slow machines share two processors with others. */
+const PATIENCE = 60_000;
+
+const freePort = () =>
+  new Promise((done, failed) => {
+    const probe = createServer();
+    probe.once('error', failed);
+    probe.listen(0, '127.0.0.1', () => {
+      const { port } = probe.address();
+      probe.close(() => done(port));
+    });
+  });
+
+/** What the workbench itself would ask the network for is turned off: what is left is ours. */
+const SETTINGS = {
+  'telemetry.telemetryLevel': 'off',
+  'update.mode': 'none',
+  'extensions.autoCheckUpdates': false,
+  'extensions.autoUpdate': false,
+  'extensions.ignoreRecommendations': true,
+  'workbench.enableExperiments': false,
+  'workbench.startupEditor': 'none',
+  'workbench.tips.enabled': false,
+  'security.workspace.trust.banner': 'never',
+  'editor.minimap.enabled': false,
+  'editor.hover.delay': 100,
+  'files.autoSave': 'off',
+};
+
+const run = (command, args, env) =>
+  new Promise((done, failed) => {
+    const child = spawn(command, args, { env, stdio: ['ignore', 'pipe', 'pipe'] });
+    let output = '';
+    child.stdout.on('data', (data) => (output += data));
+    child.stderr.on('data', (data) => (output += data));
+    child.on('error', failed);
+    child.on('exit', (code) => (code === 0 ? done(output) : failed(new Error(`${args[0]}: ${output}`))));
+  });
+
+/**
+ * The VS Code server with one extension.
+ * @param {{ server: string, vsix: string, home: string }} options `home`: an empty folder for all that it writes
+ */
+export const startWorkbenchServer = async ({ server, vsix, home }) => {
+  const [extensions, data, spyLog] = [join(home, 'extensions'), join(home, 'data'), join(home, 'network.log')];
+  mkdirSync(join(data, 'data/Machine'), { recursive: true });
+  writeFileSync(join(data, 'data/Machine/settings.json'), JSON.stringify(SETTINGS));
+  writeFileSync(spyLog, '');
+  const env = { ...process.env, NODE_OPTIONS: `--import=${SPY}`, CAGE_NETWORK_LOG: spyLog };
+  const folders = ['--extensions-dir', extensions, '--server-data-dir', data];
+  await run(process.execPath, [server, '--install-extension', vsix, ...folders], process.env);
+  const port = await freePort();
+  const options = ['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'];
+  const child = spawn(
+    process.execPath,
+    [server, ...options, '--accept-server-license-terms', '--telemetry-level', 'off', ...folders],
+    { env, stdio: ['ignore', 'pipe', 'pipe'] },
+  );
+  let output = '';
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (output += text));
+  const until = Date.now() + PATIENCE;
+  while (!output.includes('Extension host agent listening')) {
+    if (child.exitCode !== null || Date.now() > until) throw new Error(`The VS Code server did not start: ${output}`);
+    await sleep(100);
+  }
+  return {
+    url: `http://127.0.0.1:${String(port)}/`,
+    /** Lines `pid program` of processes that were watched, and `pid -> target` of what they asked the network for. */
+    network: () => readFileSync(spyLog, 'utf8').split('\n').filter(Boolean),
+    stop: () => {
+      child.kill();
+    },
+  };
+};
+
+/** A headless browser; every request of its pages that leaves the machine is refused and noted. */
+export const startBrowser = async (executablePath) => {
+  const browser = await chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--use-gl=angle',
+      '--use-angle=swiftshader',
+      '--enable-unsafe-swiftshader',
+      '--ignore-gpu-blocklist',
+    ],
+  });
+  const left = [];
+  return { browser, left, stop: () => browser.close() };
+};
+
+/** Opens a folder in a new window and answers the question of trust. */
+export const openWindow = async ({ browser, left }, url, folder, trusted) => {
+  const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, serviceWorkers: 'block' });
+  await context.route('**/*', (route) => {
+    const { hostname, protocol } = new URL(route.request().url());
+    if (hostname === '127.0.0.1' || !protocol.startsWith('http')) return route.continue();
+    left.push(route.request().url());
+    return route.abort();
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE);
+  await page.goto(`${url}?folder=${encodeURIComponent(folder)}`);
+  await page.waitForSelector('.monaco-workbench');
+  await page.getByRole('button', { name: trusted ? /^Yes, I trust/ : /^No, I don't trust/ }).click();
+  await page.locator('.monaco-dialog-box').waitFor({ state: 'detached' });
+  return new Window(page, context);
+};
+
+class Window {
+  constructor(page, context) {
+    this.page = page;
+    this.context = context;
+  }
+
+  async openFile(name) {
+    await this.page.keyboard.press('Control+p');
+    await this.page.locator('.quick-input-widget input').fill(name);
+    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.monaco-editor .view-line').first().waitFor();
+  }
+
+  async command(title) {
+    await this.page.keyboard.press('F1');
+    await this.page.locator('.quick-input-widget input').fill(`>${title}`);
+    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  }
+
+  /** Puts the cursor there; line and column from 1. */
+  async goTo(line, column) {
+    await this.page.keyboard.press('Control+g');
+    await this.page.locator('.quick-input-widget input').fill(`:${String(line)}:${String(column)}`);
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  }
+
+  /** The text of the hover at the cursor. */
+  async hover() {
+    const box = this.page
+      .locator('.monaco-resizable-hover .monaco-hover-content, .monaco-hover:not(.hidden) .monaco-hover-content')
+      .first();
+    const until = Date.now() + PATIENCE;
+    for (;;) {
+      await this.page.keyboard.press('Control+k');
+      await this.page.keyboard.press('Control+i');
+      try {
+        await box.waitFor({ state: 'visible', timeout: 3000 });
+        await this.page.getByText('Loading...').waitFor({ state: 'hidden' });
+        return await box.innerText();
+      } catch (fault) {
+        if (Date.now() > until) throw fault;
+      }
+    }
+  }
+
+  async escape() {
+    await this.page.keyboard.press('Escape');
+    await this.page.keyboard.press('Escape');
+  }
+
+  /** How many squiggles of a kind the editor draws. */
+  squiggles(kind) {
+    return this.page.locator(`.monaco-editor .squiggly-${kind}`).count();
+  }
+
+  /** Waits until the number of squiggles of a kind is as wanted. */
+  async untilSquiggles(kind, wanted) {
+    const until = Date.now() + PATIENCE;
+    for (;;) {
+      const count = await this.squiggles(kind);
+      if (wanted(count)) return count;
+      if (Date.now() > until) throw new Error(`There are ${String(count)} ${kind} squiggles.`);
+      await sleep(50);
+    }
+  }
+
+  /** The quick fixes offered at the cursor. */
+  async quickFixes() {
+    await this.page.keyboard.press('Control+.');
+    const rows = this.page.locator('.action-widget .monaco-list-row.action');
+    await rows.first().waitFor();
+    return rows.allInnerTexts();
+  }
+
+  async takeFix(title) {
+    await this.page.locator('.action-widget .monaco-list-row.action', { hasText: title }).first().click();
+    await this.page.locator('.action-widget').waitFor({ state: 'detached' });
+  }
+
+  async screenshot(path) {
+    await this.page.screenshot({ path });
+  }
+
+  close() {
+    return this.context.close();
+  }
+}
