@@ -83,8 +83,7 @@ interface Plan {
   /** No tube runs through and no plate stands here. */
   readonly bare: boolean;
   accepted: readonly Peer[];
-  misses: boolean;
-  /** The first in the order at a bare joint, which this end lands on. */
+  /** The first in the order at a bare joint, where this end lands on the whole of it and not just on its half. */
   first: EndSite | null;
 }
 
@@ -103,7 +102,7 @@ export function cutEnds(
   // Who must run on past its node, and for whom.
   const carried = new Map<EndSite, EndSite[]>();
   for (const plan of plans.values()) {
-    const first = plan.misses ? plan.first : null;
+    const { first } = plan;
     const own = first === null ? undefined : plans.get(first);
     if (first === null || own === undefined || !mayRunOn(own)) continue;
     carried.set(first, [...(carried.get(first) ?? []), plan.site]);
@@ -119,11 +118,11 @@ export function cutEnds(
   // Those that run on know how far only now; what butts against them comes last.
   const runOn = (site: EndSite): number => {
     let past = 0;
-    for (const other of cuts.values()) {
-      other.tubes.forEach((tube, i) => {
-        if (tube.end !== site) return;
-        const print = other.coped?.footprints[i] ?? null;
-        if (print === null) return;
+    for (const other of carried.get(site) ?? []) {
+      const made = cuts.get(other);
+      made?.tubes.forEach((tube, i) => {
+        const print = made.coped?.footprints[i] ?? null;
+        if (tube.end !== site || print === null) return;
         past = Math.max(past, site.which === 'first' ? -print.from : print.to - tube.host.centreline.length);
       });
     }
@@ -210,7 +209,6 @@ function planOf(landing: Landing, plates: ReadonlyMap<Foot, PlaneCut>): Plan {
     plates: uncut ? [] : landing.feet.flatMap((foot) => plates.get(foot) ?? []),
     bare: landing.through.length + landing.feet.length + landing.bodiless.length === 0,
     accepted: [],
-    misses: false,
     first: null,
   };
 }
@@ -246,11 +244,6 @@ function choose(plan: Plan, joints: Joints, caches: CutCaches): void {
   });
   if (before.length === 0) return;
   const first = before[0];
-  if (plan.bare && first !== undefined) plan.first = first.end;
-  const candidates = before.flatMap((peer) => {
-    const tube = halfOf(peer.end, pastOf(peer.end), false);
-    return tube === null ? [] : [{ peer, host: tube.host as Host, forced: peer.told }];
-  });
   // Without radii nobody can be tested: only what was told is a host.
   const sound = child !== null && plan.through.every((tube) => tube.body.outer !== null);
   if (!sound) {
@@ -258,20 +251,49 @@ function choose(plan: Plan, joints: Joints, caches: CutCaches): void {
     return;
   }
   const base = [...plan.through, ...plan.plates].map((cutter) => cutter.host);
-  const testable = candidates.filter(({ peer }) => peer.end.body.outer !== null);
+  const testable = before.filter((peer) => peer.end.body.outer !== null);
+  const found = probed(child, plan, base, testable, null, caches);
+  plan.accepted = testable.filter((_, i) => found.accepted[i] === true);
+  if (!plan.bare || first === undefined || !plan.accepted.includes(first)) return;
+  // Two ends in one line are landed on as they are, where they offer enough; else the first runs on.
+  const spliced = plan.accepted.some(({ end }) => areInLine(end, first.end));
+  if (spliced && !found.misses) return;
+  plan.first = first.end;
+  const others = testable.filter((peer) => peer !== first);
+  const again = probed(child, plan, [], others, first.end, caches);
+  plan.accepted = [first, ...others.filter((_, i) => again.accepted[i] === true)];
+}
+
+/** Tests peers as halves; `whole`: the first in the order, which is landed on as if it ran on for ever. */
+function probed(
+  child: ChildEnd,
+  plan: Plan,
+  base: readonly Host[],
+  peers: readonly Peer[],
+  whole: EndSite | null,
+  caches: CutCaches,
+): Probe {
   const { key } = caches;
   addChild(key.clear(), child).add(base.length);
   plan.through.forEach((tube) => addTube(key, tube));
   plan.plates.forEach((plate) => addPlane(key, plate.host));
-  for (const { peer, host, forced } of testable) {
-    key.add(peer.end.body.geometry).add(forced ? 1 : 0);
-    addFlats(key, host);
-  }
-  const found = caches.probes.get(key, () => probe(child, base, testable));
-  plan.accepted = testable.filter((_, i) => found.accepted[i] === true).map(({ peer }) => peer);
-  plan.misses = found.misses;
-  if (!plan.accepted.some((peer) => peer.end === plan.first)) plan.first = null;
+  const all = [...base];
+  const add = (end: EndSite, past: number, goesOn: boolean, forced: boolean): Host[] => {
+    const tube = halfOf(end, past, goesOn);
+    if (tube === null) return [];
+    key.add(forced ? 1 : 0);
+    addTube(key, tube);
+    return [tube.host];
+  };
+  if (whole !== null) all.push(...add(whole, 0, true, true));
+  const candidates = peers.flatMap(({ end, told }) =>
+    add(end, pastOf(end), false, told).map((host) => ({ host, forced: told })),
+  );
+  return caches.probes.get(key, () => probe(child, all, candidates));
 }
+
+const areInLine = (a: EndSite, b: EndSite): boolean =>
+  a !== b && a.leg !== null && b.leg !== null && angleBetween(a.leg.away, b.leg.away) > Math.PI - ONE_LINE;
 
 /** An end may run on past its node unless it is told where to stop, stands in the car already, or is cut itself. */
 const mayRunOn = (plan: Plan): boolean =>
@@ -280,11 +302,9 @@ const mayRunOn = (plan: Plan): boolean =>
 /** The end that runs on past the node which this end continues in one line without being cut to it. */
 function inLineWith(plan: Plan, joints: Joints, carried: ReadonlyMap<EndSite, unknown>): EndSite | null {
   if (!plan.bare || carried.has(plan.site) || isUncut(plan.site)) return null;
-  const own = plan.site.leg?.away;
   for (const { end } of joints.peers.get(plan.site) ?? []) {
     if (!carried.has(end) || plan.accepted.some((peer) => peer.end === end)) continue;
-    const other = end.leg?.away;
-    if (own !== undefined && other !== undefined && angleBetween(own, other) > Math.PI - ONE_LINE) return end;
+    if (areInLine(plan.site, end)) return end;
   }
   return null;
 }
@@ -308,7 +328,7 @@ function cut(
   const { site, landing, child } = plan;
   const halves = plan.accepted.flatMap((peer): TubeCut[] => {
     // With nothing else to land on, a host that stops where it is told is measured as if it went on, and then told.
-    const goesOn = carried.has(peer.end) || (plan.bare && peer.end === plan.first);
+    const goesOn = carried.has(peer.end) || peer.end === plan.first;
     const half = halfOf(peer.end, pastOf(peer.end), goesOn);
     return half === null ? [] : [half];
   });
@@ -380,10 +400,6 @@ function addChild(key: NumberKey, child: ChildEnd): NumberKey {
 function addTube(key: NumberKey, tube: TubeCut): void {
   key.add(tube.body.geometry).add(tube.host.station).add(tube.host.from).add(tube.host.to);
 }
-
-const addFlats = (key: NumberKey, host: Host): void => {
-  if (host.kind === 'tube') key.add(host.station).add(host.from).add(host.to);
-};
 
 const addPlane = (key: NumberKey, plane: PlaneHost): void => {
   key.addAll(plane.point).addAll(plane.normal);
