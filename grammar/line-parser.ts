@@ -35,6 +35,7 @@ import {
 } from './tokens';
 import type { Arg, ArgGroup, Axis, Expr, PlaceForm, PlaneEq, Sized, StringLit } from './tree';
 import { ValueParser } from './value-parser';
+import { PHRASE_WORDS } from './words';
 
 const isAxis = (text: string): text is Axis => text === 'x' || text === 'y' || text === 'z';
 
@@ -90,6 +91,8 @@ class LineParser extends ValueParser {
   private timesAhead(): boolean {
     if (this.is(1, Times)) return true;
     if (!this.is(1, LoneX) || this.is(2, Equals, Dot)) return false;
+    // `on x because`: a thing may be called x.
+    if (Object.hasOwn(PHRASE_WORDS, this.LA(0).image)) return false;
     return this.is(2, NumberToken, LParen) || isName(this.LA(2)) || this.is(0, NumberToken, Unit, RParen);
   }
 

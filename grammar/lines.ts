@@ -199,6 +199,21 @@ export function lineEndsAt(text: string, end: number): boolean {
 }
 
 /**
+ * Is a `{` missing at the end of this line? Where a block is wanted, or the word is not known, and the next line is
+ * indented deeper and begins with a word that stands in such a block.
+ */
+function braceIsMissing(text: string, start: number, word: string | null, stop: number): boolean {
+  if (word === null || text.charCodeAt(stop) !== LF || !standsFirst(text, start)) return false;
+  const kind = KIND_BY_NAME.get(word);
+  if (kind?.block === 'none') return false;
+  const next = skipTrivia(text, stop);
+  const inner = readName(text, next);
+  if (inner === null || columnOf(text, next) <= columnOf(text, start)) return false;
+  if (kind?.block === 'statements') return KIND_BY_NAME.has(inner);
+  return kind === undefined ? FACT_NAMES.has(inner) : kind.facts.some((fact) => fact.name === inner);
+}
+
+/**
  * Cuts any text. Entries stand in the order of the text, and so do their slips. `known` may say which top-level
  * statement, clean when it was cut before, begins at an offset; it is passed over.
  */
@@ -312,7 +327,7 @@ export function cut(text: string, known?: (start: number) => PlacedStatement | n
       continue;
     }
     const line = readLine(text, start);
-    const word = stack.length > 0 || text.charCodeAt(line.stop) === LBRACE ? readName(text, start) : null;
+    const word = readName(text, start);
     const opens = text.charCodeAt(line.stop) === LBRACE;
     const statement = stack.length > 0 && beginsStatement(word, start, line);
     if (statement) {
@@ -341,6 +356,13 @@ export function cut(text: string, known?: (start: number) => PlacedStatement | n
         slip('syntax.unexpected', at, at + 1, { found: '{', wanted: 'a fact has a value, no braces' });
       open(entry, holdsOf(word));
       end = ++at;
+      headless = null;
+    } else if (among.holds === 'statements' && braceIsMissing(text, start, word, line.stop)) {
+      slip('syntax.missing', line.end, line.end, { wanted: "'{' is wanted" }, [
+        { id: 'text.replace', data: { text: ' {' } },
+      ]);
+      at = line.end;
+      open(entry, holdsOf(word));
       headless = null;
     }
   }

@@ -206,6 +206,9 @@ function firstOfEachLine(findings: Finding[], text: string): Finding[] {
   });
 }
 
+/** A line that never has a block: the lines behind it do not change what it is. */
+const isPlainLine = (tree: Statement): boolean => KIND_BY_NAME.get(tree.entry.line.word.text)?.block === 'none';
+
 /**
  * Parses any text. With a cache, statements whose text is unchanged keep their trees (the same objects), and
  * statements that did not move keep their places too.
@@ -220,7 +223,7 @@ export function parseFile(file: string, text: string, cache: StatementCache = ne
       if (old === undefined) break;
       const { tree } = old;
       if (kept.clean[i] !== true || !text.startsWith(tree.text, start)) continue;
-      if (tree.entry.block === null && !lineEndsAt(text, start + tree.text.length)) continue;
+      if (tree.entry.block === null && !(isPlainLine(tree) && lineEndsAt(text, start + tree.text.length))) continue;
       next = i + 1;
       return old;
     }

@@ -1,0 +1,318 @@
+/**
+ * DATA: the statements of the language and their facts, the one place to add one. Validator, completion, hover,
+ * snippets, formatter, colours and the reference page are made from this table; nothing in it is written twice.
+ * How a pattern is written stands in `vocabulary.ts`.
+ */
+import type { FactEntry, KindEntry } from './vocabulary-types';
+
+/** `more`: the default and an example, in a person's words. */
+const fact = (
+  name: string,
+  pattern: string,
+  meaning: string,
+  more: { readonly default?: string; readonly example?: string } = {},
+): FactEntry => ({ name, pattern, meaning, default: more.default ?? null, example: more.example ?? null });
+
+const kind = (name: string, head: string, meaning: string, more: Partial<KindEntry> = {}): KindEntry => ({
+  name,
+  head,
+  meaning,
+  example: null,
+  target: false,
+  block: 'none',
+  notInMirror: null,
+  judgedOnly: false,
+  once: false,
+  facts: [],
+  needs: [],
+  needsWhen: [],
+  oneOf: [],
+  ...more,
+});
+
+const WHOLE_FILE = 'it is said once for the whole file';
+const SHARED = 'it is the same on both sides; write it outside';
+const NAMES_SIDE = 'it names its side itself; write it outside';
+
+export const KINDS: readonly KindEntry[] = [
+  kind(
+    'cage',
+    '<title:string>',
+    'A file with this line is judged as a whole car; one without it is a part that others use.',
+    {
+      notInMirror: WHOLE_FILE,
+      judgedOnly: true,
+      once: true,
+    },
+  ),
+  kind(
+    'units',
+    '<unit:mm|cm|m|in|ft>',
+    'The length unit of bare numbers in this file; without it mm. Bare angles are degrees.',
+    {
+      notInMirror: WHOLE_FILE,
+      once: true,
+    },
+  ),
+  kind('use', '<file:string>', 'Reads another file, relative to this one and inside the workspace.', {
+    notInMirror: WHOLE_FILE,
+  }),
+  kind('rules', '<books:@book>, …', 'The rulebooks that judge this car; without the line: shop.', {
+    notInMirror: WHOLE_FILE,
+    judgedOnly: true,
+    once: true,
+  }),
+  kind('vehicle', '', 'The car that the cage is built into.', {
+    block: 'facts',
+    notInMirror: WHOLE_FILE,
+    judgedOnly: true,
+    once: true,
+    facts: [
+      fact(
+        'mass',
+        '<mass:mass > 0> [<basis:with|without> driver]',
+        "The car's mass, and whether the driver is in it: each rulebook has its own basis.",
+        { example: '980 kg without driver' },
+      ),
+      fact('body', '<body:closed|open>', 'Whether the car has a roof.'),
+    ],
+  }),
+  kind('let', '<value:figure>', 'A named value, for sums that are used more than once.', {
+    target: true,
+    notInMirror: SHARED,
+  }),
+  kind('plane', '<name:name>', 'A flat in which nodes can be placed: hoops are bent flat and then leaned.', {
+    block: 'facts',
+    notInMirror: SHARED,
+    facts: [
+      fact('at', '<at:place>', 'The point from which `in PLANE (…)` is measured.'),
+      fact('runs', '<runs:across|along>', 'across the car (holds left) or along it (holds forward).', {
+        default: 'across',
+      }),
+      fact(
+        'leans',
+        '<lean:angle> <toward:aft|forward|out|in> | upright',
+        'How far the plane leans from upright, and which way.',
+        { default: 'upright', example: '6 deg aft' },
+      ),
+    ],
+    needs: [['at']],
+  }),
+  kind('node', '<at:place>', 'A named place: corners and ends of tubes.', { target: true }),
+  kind(
+    'material',
+    '<name:name>',
+    'What a tube is made of. Without one: mild steel, 7850 kg/m3, 205 GPa, strength unknown.',
+    {
+      block: 'facts',
+      notInMirror: SHARED,
+      facts: [
+        fact('yield', '<yield:stress > 0>', 'Yield strength.'),
+        fact('tensile', '<tensile:stress > 0>', 'Tensile strength.'),
+        fact('modulus', '<modulus:stress > 0>', "Young's modulus.", { default: '205 GPa' }),
+        fact('density', '<density:density > 0>', 'Density.', { default: '7850 kg/m3' }),
+        fact('kind', '<kind:word>', 'How the tube is made, such as cold-drawn-seamless.'),
+      ],
+    },
+  ),
+  kind('section', '<name:name>', 'A tube size.', {
+    block: 'facts',
+    notInMirror: SHARED,
+    facts: [
+      fact('od', '<od:length > 0>', 'Outside diameter.'),
+      fact('wall', '<wall:length > 0>', 'Wall thickness.'),
+      fact('size', '<od:length > 0> x <wall:length > 0>', 'Outside diameter and wall in one: size 1 3/4 x .095.', {
+        example: '1 3/4 x .095',
+      }),
+      fact('material', '<material:@material>', 'What it is made of.', { default: 'mild steel' }),
+    ],
+    needs: [
+      ['od', 'size'],
+      ['wall', 'size'],
+    ],
+    oneOf: [
+      ['od', 'size'],
+      ['wall', 'size'],
+    ],
+  }),
+  kind('die', '<name:name>', 'A bending die.', {
+    block: 'facts',
+    notInMirror: SHARED,
+    facts: [
+      fact('od', '<od:length > 0>', 'The tube that it bends; fits within 0.3 mm.'),
+      fact('radius', '<radius:length > 0>', 'Centreline radius of its bends.'),
+      fact('grip', '<grip:length >= 0>', 'Straight that is held before the first bend.', { default: '0' }),
+      fact('between', '<between:length >= 0>', 'Straight that is held between two bends.', { default: 'grip' }),
+      fact('follow', '<follow:length >= 0>', 'Straight that is held after the last bend.', { default: 'grip' }),
+      fact('springback', '<springback:angle >= 0>', 'Over-bend for a bend of 90 degrees.'),
+    ],
+    needs: [['od'], ['radius']],
+  }),
+  kind(
+    'tube',
+    '<name:name> [as <role:role>]',
+    'A tube: straight legs from node to node, each inner node the corner of a bend.',
+    {
+      example: 'harness-bar as harness-bar',
+      block: 'facts',
+      facts: [
+        fact('section', '<section:@section>', 'Its size.'),
+        fact('die', '<die:@die>', 'The die that bends it; wanted once the path turns.'),
+        fact('path', '<path:@node>, …', 'Its nodes from end to end.'),
+        fact(
+          'first',
+          'onto <hosts:@host>, … | open | past <length:length>',
+          'What the end at its first node is, where it is not what it would be taken for.',
+          { example: 'onto main-hoop' },
+        ),
+        fact(
+          'last',
+          'onto <hosts:@host>, … | open | past <length:length>',
+          'What the end at its last node is, where it is not what it would be taken for.',
+          { example: 'past 30' },
+        ),
+        fact(
+          'split',
+          'by <tube:@tube>',
+          'Made in two aligned pieces, each coped to that tube: NAME.a with the first node, and NAME.b.',
+          { example: 'by door-bar' },
+        ),
+        fact('existing', '<existing:yes|no>', 'Already in the car: others are coped to it, it gets no papers.', {
+          default: 'no',
+        }),
+      ],
+      needs: [['section'], ['path']],
+    },
+  ),
+  kind('foot', '<name:name>', 'A mounting plate on the shell, at the end of a tube.', {
+    block: 'facts',
+    facts: [
+      fact('at', '<node:@node>', "The node, on the tube's side of the plate."),
+      fact(
+        'plate',
+        '<long:length > 0> x <wide:length > 0> x <thick:length > 0> [turned <turned:angle>]',
+        'Length fore and aft, width across, thickness; turned counter-clockwise seen from above.',
+        { example: '140 x 100 x 3' },
+      ),
+      fact(
+        'lies',
+        'level | square | { <slope:angle> up <toward:aft|forward|out|in|left|right> }, …',
+        'level, square across the tube, or rising this way; slopes add.',
+        { default: 'level', example: '6.5 deg up aft, 3 deg up out' },
+      ),
+      fact('bolts', '<count:count > 0> x <bolt:bolt>', 'How many bolts, and which.', { example: '3 x M8' }),
+      fact('hole', '<hole:length > 0>', "Hole through the plate into the tube's bore: it vents the first tube at it."),
+    ],
+    needs: [['at'], ['plate']],
+  }),
+  kind('joint', '<nodes:@node>, …', 'Who is cut to whom at these nodes.', {
+    block: 'facts',
+    facts: [fact('order', '<tubes:@tube>, …', 'Each is cut to those before it; ends not listed come after.')],
+    needs: [['order']],
+  }),
+  kind(
+    'vent',
+    '<tube:@tube> -> air | <tube:@tube> -> <host:@tube>',
+    "A hole that lets a tube's bore breathe: through the host's wall inside the joint, or to the open air.",
+    {
+      example: 'harness-bar -> main-hoop',
+      block: 'facts',
+      facts: [
+        fact('at', '<node:@node>', 'The joint, by its node.'),
+        fact('from', '<from:length >= 0>', 'To the air: how far from the node along the tube.'),
+        fact('clock', '<clock:angle>', 'To the air: where round the tube, clockwise from its TOP or FRONT.', {
+          default: '0',
+        }),
+        fact('dia', '<dia:length > 0>', 'Diameter of the hole.'),
+        fact('plug', '<plug:word>', 'How it is closed after welding, such as weld.'),
+      ],
+      needs: [['at'], ['dia']],
+      needsWhen: [{ fact: 'from', withHeadWord: 'air' }],
+    },
+  ),
+  kind('seat', '<name:name>', 'A seat, for the straps and for the room behind it.', {
+    block: 'facts',
+    facts: [
+      fact('hip', '<hip:place>', 'Hip point of the driver.'),
+      fact('slots', '<slots:place>', "Midway between the shoulder slots' lower front edges, which a tape can reach."),
+      fact('recline', '<recline:angle>', 'Angle of the back from vertical, aft.'),
+      fact('yaw', '<yaw:angle> [<toward:in|out|left|right>]', 'Which way the seat faces off straight ahead.', {
+        default: '0',
+        example: '3 deg in',
+      }),
+      fact('slot-height', '<height:length > 0>', "With hip: up the back line to the slots' lower edges."),
+      fact('slot-spacing', '<spacing:length > 0>', 'Between the middles of the two shoulder slots.'),
+      fact('back', '<back:length >= 0>', 'Thickness of the shell at the slots.'),
+      fact('shoulder', '<shoulder:triple>', "Top of the driver's shoulder, from each slot, in the car's frame.", {
+        example: '(forward 110, up 35)',
+      }),
+      fact('yoke', '<yoke:length >= 0>', 'Height of the yoke of a head restraint above the shoulder.'),
+    ],
+    needs: [['hip', 'slots'], ['recline'], ['slot-spacing'], ['back']],
+    needsWhen: [{ fact: 'slot-height', withFact: 'hip' }],
+    oneOf: [['hip', 'slots']],
+  }),
+  kind('strap', '<name:name>', 'A shoulder strap, from a slot of the seat to the bar that it is wrapped on.', {
+    block: 'facts',
+    facts: [
+      fact('seat', '<seat:@seat>', 'The seat that it belongs to.'),
+      fact(
+        'slot',
+        '<slot:left|right|outer|inner>',
+        'The slot that it leaves by; outer is the one farther from the centreline.',
+      ),
+      fact('to', '<tube:@tube>', 'The tube that it is wrapped on.'),
+      fact('at', '<at:plane>', 'Where on that tube its middle lies.', {
+        default: 'straight behind the slot',
+        example: 'y = 480',
+      }),
+      fact('width', '<width:length > 0>', 'Width of the webbing.'),
+      fact('wrap', '<wrap:over|under>', 'Whether it passes over or under the tube first.', { default: 'over' }),
+      fact('hardware', '<hardware:length >= 0>', 'Straight run that the adjuster and the slider need.'),
+      fact(
+        'collars',
+        '<width:length > 0> [gap <gap:length >= 0>]',
+        'A clamp of this width on each side, this clear of the webbing.',
+        { example: '20 gap 1.5' },
+      ),
+    ],
+    needs: [['seat'], ['slot'], ['to'], ['width']],
+  }),
+  kind('collar', '<name:name>', 'A clamp on a tube.', {
+    block: 'facts',
+    facts: [
+      fact('on', '<tube:@tube>', 'The tube that it is clamped on.'),
+      fact('at', '<at:plane>', 'Where on that tube its middle lies.', { example: 'y = 525' }),
+      fact('width', '<width:length > 0>', 'Its width along the tube.'),
+    ],
+    needs: [['on'], ['at'], ['width']],
+  }),
+  kind(
+    'mirror',
+    '<side:left|right>',
+    'Everything in it exists on both sides, as NAME.left and NAME.right; the side named is the one it is written for.',
+    {
+      block: 'statements',
+      notInMirror: 'mirrors do not stand in each other',
+    },
+  ),
+  kind(
+    'adjust',
+    '<node:@node> by <move:triple>',
+    "Moves a node's final value, what hangs on it follows: no shell is symmetric.",
+    {
+      example: 'foot.right by (down 4)',
+      notInMirror: NAMES_SIDE,
+    },
+  ),
+  kind(
+    'waive',
+    '[<book:@book>] <code:@code> on <name:@any> [<end:first|last>] [up to <bound:figure>] because <reason:string>',
+    'Accepts a finding, with the reason; beyond the bound it counts again.',
+    {
+      example: 'strap.drop on driver-outer up to 12 deg because "seat shell is fixed"',
+      notInMirror: NAMES_SIDE,
+      judgedOnly: true,
+    },
+  ),
+];
