@@ -20,6 +20,8 @@ const STEPS = 70;
 const ARC_STEP = (5 * Math.PI) / 180;
 /** Cosine under which a line counts as square to the centreline: its effect on the distance is of second order. */
 const SQUARE = 1e-5;
+/** A centreline this near to the rectangle goes through it, mm. */
+const PIERCED = 1e-12;
 
 /** The least value of a function with one minimum on [from, to], and where. */
 function minimise(
@@ -99,7 +101,8 @@ function toSide(face: Face, piece: Piece, from: number, to: number, radius: numb
   const best = minimise(far, from, to);
   const on = onPiece(piece, best.x);
   const line = sub(nearestOnFace(face, on.point), on.point);
-  return best.value <= radius || Math.abs(dot(line, on.tangent)) <= SQUARE * best.value ? best.value - radius : null;
+  const square = Math.abs(dot(line, on.tangent)) <= SQUARE * best.value + PIERCED;
+  return square ? best.value - radius : null;
 }
 
 /** No part of the tube about this piece can be nearer than this: from the rectangle's middle, less all that reaches. */

@@ -43,6 +43,18 @@ export function rounded(value: number | null | undefined): Figure {
 
 const angle = (radians: number | null): Figure => rounded(radians === null ? null : degrees(radians));
 
+/** A clock is from 0 up to, not including, 360 degrees: also after rounding. */
+const clock = (radians: number | null): Figure => {
+  const value = angle(radians);
+  return value === 360 ? 0 : value;
+};
+
+/** A rotation is from -180, not included, up to 180 degrees: also after rounding. */
+const rotation = (radians: number | null): Figure => {
+  const value = angle(radians);
+  return value === -180 ? 180 : value;
+};
+
 const point = (at: Vec3 | null): Point | null => {
   if (at === null || !at.every(Number.isFinite)) return null;
   return [rounded(at[0]) ?? 0, rounded(at[1]) ?? 0, rounded(at[2]) ?? 0];
@@ -55,14 +67,14 @@ const bendJson = (bend: Bend) => ({
   angle: angle(bend.angle),
   radius: rounded(bend.radius),
   straightBefore: rounded(bend.straightBefore),
-  rotation: angle(bend.rotation),
+  rotation: rotation(bend.rotation),
   arcLength: rounded(bend.arcLength),
   overbend: angle(bend.overbend),
   startMark: rounded(bend.startMark),
 });
 
 const ordinateJson = (ordinate: Ordinate) => ({
-  clock: angle(ordinate.clock),
+  clock: clock(ordinate.clock),
   cut: rounded(ordinate.cut),
   outer: rounded(ordinate.outer),
   inner: rounded(ordinate.inner),
@@ -76,13 +88,13 @@ const endJson = (end: End) => ({
   hosts: end.hosts,
   clockZero: point(end.clockZero?.vector ?? null),
   clockName: end.clockZero?.name ?? null,
-  bendInsideClock: angle(end.bendInsideClock),
+  bendInsideClock: clock(end.bendInsideClock),
   includedAngle: angle(end.includedAngle),
   offset: rounded(end.offset),
   depth: rounded(end.depth),
   saddleLength: rounded(end.saddleLength),
   sawAngle: angle(end.sawAngle),
-  sawClock: angle(end.sawClock),
+  sawClock: clock(end.sawClock),
   ordinates: end.ordinates.filter((ordinate) => ordinate.clock < FULL_TURN).map(ordinateJson),
 });
 
