@@ -4,8 +4,7 @@ import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, norm, unit } from '../centreline/vector';
 import { boreRadius, outerRadius } from './axis';
-import type { Box } from './boxes';
-import { BoxTree, boxOf } from './boxes';
+import type { Neighbours } from './neighbours';
 import type { End, Part } from './shape';
 import { bodyStretch } from './stretch';
 
@@ -45,33 +44,6 @@ function opening(part: Part, end: End): readonly Vec3[] {
     }
   }
   return points;
-}
-
-/** Looks up which parts are near a place. */
-export class Neighbours {
-  private readonly parts: readonly Part[];
-  private readonly owners: readonly number[];
-  private readonly tree: BoxTree;
-
-  constructor(parts: Iterable<Part>) {
-    this.parts = [...parts];
-    const boxes: Box[] = [];
-    const owners: number[] = [];
-    this.parts.forEach((part, i) => {
-      for (const piece of part.centreline?.pieces ?? []) {
-        boxes.push(boxOf(piece, outerRadius(part)));
-        owners.push(i);
-      }
-    });
-    this.owners = owners;
-    this.tree = new BoxTree(boxes);
-  }
-
-  around(p: Vec3, reach: number): readonly Part[] {
-    const found = new Set<number>();
-    this.tree.around(p, reach, (index) => found.add(this.owners[index] ?? 0));
-    return [...found].sort((a, b) => a - b).flatMap((i) => this.parts[i] ?? []);
-  }
 }
 
 /** Distance of a point from the axis of a part where it lies between the part's cuts; null beside or beyond it. */

@@ -133,6 +133,8 @@ export function rectangleToTube(
     const cuts = piece.kind === 'arc' ? Math.ceil((to - from) / piece.radius / ARC_STEP) : 1;
     const step = (to - from) / Math.max(1, cuts);
     for (let k = 0; k < Math.max(1, cuts); k++) {
+      const middle = onPiece(piece, from + (k + 0.5) * step).point;
+      if (cuts > 1 && distance(middle, nearestOnFace(face, middle)) - step / 2 - radius >= least) continue;
       const found = toSide(face, piece, from + k * step, from + (k + 1) * step, radius);
       if (found !== null) least = Math.min(least, found);
     }

@@ -6,7 +6,8 @@ import type { Finding } from '../../grammar/finding';
 import type { Cage, Vent } from '../cage/cage';
 import { boreRadius } from './axis';
 import { standingOn } from './feet';
-import { Neighbours, openingOf } from './openings';
+import { Neighbours } from './neighbours';
+import { openingOf } from './openings';
 import type { End, Part, Space } from './shape';
 import { byText, figure, tell } from './tell';
 import type { VentResult } from './vents';
@@ -67,8 +68,7 @@ class Bores {
 }
 
 /** Joins what the ends leave open, and what a foot's hole opens: the first tube on it. */
-function joinEnds(cage: Cage, parts: ReadonlyMap<string, Part>, bores: Bores): void {
-  const neighbours = new Neighbours(parts.values());
+function joinEnds(cage: Cage, parts: ReadonlyMap<string, Part>, neighbours: Neighbours, bores: Bores): void {
   for (const part of parts.values()) {
     if (part.centreline === null) continue;
     for (const end of part.ends) {
@@ -187,9 +187,10 @@ const behind = (end: End): number =>
 export function spacesOf(
   cage: Cage,
   parts: ReadonlyMap<string, Part>,
+  neighbours: Neighbours = new Neighbours(parts.values()),
 ): { readonly spaces: readonly Space[]; readonly findings: readonly Finding[] } {
   const bores = new Bores();
-  joinEnds(cage, parts, bores);
+  joinEnds(cage, parts, neighbours, bores);
   const vents = [...cage.things.values()].filter((thing): thing is Vent => thing.kind === 'vent');
   const results = vents.map((vent) => ventResult(vent, cage, parts));
   const findings: Finding[] = results.flatMap((result) => result.findings);

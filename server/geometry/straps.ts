@@ -193,24 +193,34 @@ export function strapFigures(strap: Strap, seat: Seat | null, parts: ReadonlyMap
   return { figures, miss: null };
 }
 
-/** Says of the straps of one seat whether two of them have changed sides on their way to the bar. */
+/** How far to the seat's own left a strap's contact lies; null where it is not known. */
+function aside(figures: StrapFigures, seatNamed: (name: string) => Seat | null): number | null {
+  const seat = figures.seat === null ? null : seatNamed(figures.seat);
+  const slots = seat === null ? null : slotsOf(seat);
+  return slots === null || figures.contact === null ? null : dot(figures.contact, slots.across);
+}
+
+/** Says of all straps whether two of one seat have changed sides on their way to the bar. */
 export function markCrossed(
   straps: readonly StrapFigures[],
   seatNamed: (name: string) => Seat | null,
 ): readonly StrapFigures[] {
-  const aside = (figures: StrapFigures): number | null => {
-    const seat = figures.seat === null ? null : seatNamed(figures.seat);
-    const slots = seat === null ? null : slotsOf(seat);
-    return slots === null || figures.contact === null ? null : dot(figures.contact, slots.across);
-  };
-  return straps.map((figures) => {
-    const own = aside(figures);
-    if (own === null) return figures;
-    const crossed = straps.some((other) => {
-      if (other.seat !== figures.seat || other.slotSide === figures.slotSide) return false;
-      const its = aside(other);
-      return its !== null && (figures.slotSide === 'left' ? own < its : its < own);
-    });
+  // Of each seat: the outermost contact of a right strap to the left, and of a left strap to the right.
+  const reaches = new Map<string, { right: number; left: number }>();
+  const asides = straps.map((figures) => aside(figures, seatNamed));
+  straps.forEach((figures, i) => {
+    const at = asides[i] ?? null;
+    if (figures.seat === null || figures.slotSide === null || at === null) return;
+    const reach = reaches.get(figures.seat) ?? { right: -Infinity, left: Infinity };
+    if (figures.slotSide === 'right') reach.right = Math.max(reach.right, at);
+    else reach.left = Math.min(reach.left, at);
+    reaches.set(figures.seat, reach);
+  });
+  return straps.map((figures, i) => {
+    const at = asides[i] ?? null;
+    const reach = figures.seat === null ? undefined : reaches.get(figures.seat);
+    if (reach === undefined || at === null) return figures;
+    const crossed = figures.slotSide === 'left' ? at < reach.right : at > reach.left;
     return crossed === figures.crossed ? figures : { ...figures, crossed };
   });
 }

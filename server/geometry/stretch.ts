@@ -39,6 +39,9 @@ export const about = (station: number, width: number): Stretch => ({
   to: mm(station + width / 2),
 });
 
-/** The parts of a tube that is named: itself or its two pieces, or the piece of that name. In the order of the parts. */
-export const partsOf = (parts: ReadonlyMap<string, Part>, name: string): readonly Part[] =>
-  [...parts.values()].filter((part) => part.tube.name === name || part.name === name);
+/** The parts of a tube that is named: itself or its two pieces, or the piece of that name. */
+export function partsOf(parts: ReadonlyMap<string, Part>, name: string): readonly Part[] {
+  const whole = parts.get(name);
+  if (whole !== undefined) return [whole];
+  return [parts.get(`${name}.a`), parts.get(`${name}.b`)].filter((part): part is Part => part?.tube.name === name);
+}

@@ -93,6 +93,15 @@ function tooLarge(vent: Vent, dia: Length, drilled: Part, child: Part): readonly
 
 const isHost = (end: End, part: Part): boolean => end.hosts.includes(part.name) || end.hosts.includes(part.tube.name);
 
+/** Of several hosts, the one that the child's axis enters before it could reach this one; null: there is none. */
+function coveredBy(child: ChildEnd, host: Part, parts: ReadonlyMap<string, Part>): Part | null {
+  const others = child.end.hosts.flatMap((name) => parts.get(name) ?? []).filter((part) => part !== host);
+  if (others.length === 0) return null;
+  const reach = 4 * (outerRadius(host) + outerRadius(child.part));
+  const own = axisExit(child.end, host, reach) ?? -Infinity;
+  return others.find((part) => (axisExit(child.end, part, reach) ?? -Infinity) > own + AT_END) ?? null;
+}
+
 /** A vent through the host's wall. */
 function intoHost(
   vent: Vent,
@@ -115,14 +124,8 @@ function intoHost(
     const why = 'the axis of {child} passes {offset} beside that of {host} and misses its bore';
     return fault(vent, 'vent.outside-joint', why, 'at', { ...names, offset: figure(offset, 'mm') });
   }
-  const reach = 4 * (outerRadius(host) + outerRadius(child.part));
-  const own = axisExit(child.end, host, reach) ?? -Infinity;
-  const cover = child.end.hosts
-    .map((name) => parts.get(name))
-    .find(
-      (part) => part !== undefined && part !== host && (axisExit(child.end, part, reach) ?? -Infinity) > own + AT_END,
-    );
-  if (cover !== undefined) {
+  const cover = coveredBy(child, host, parts);
+  if (cover !== null) {
     const why = 'there the axis of {child} enters {other}, so {host} cannot be drilled inside the joint';
     return fault(vent, 'vent.outside-joint', why, 'at', { ...names, other: cover.tube.name });
   }

@@ -2,19 +2,23 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { deg, mm } from '../../grammar/units';
+import type { Seat } from '../../server/cage/cage';
 import { onPiece } from '../../server/centreline/piece';
 import type { Vec3 } from '../../server/centreline/vector';
 import { add, addScaled, cross, distance, scale, unit } from '../../server/centreline/vector';
+import { Neighbours } from '../../server/geometry/neighbours';
 import { seatFigures, seatsOf } from '../../server/geometry/seats';
 import { rearRectangle } from '../../server/geometry/shell';
 import { rectangleToTube } from '../../server/geometry/solid-distance';
+import type { Part } from '../../server/geometry/shape';
 import { strapsOf } from '../../server/geometry/straps';
 import { cageOf, partOf, partsByName, seatOf, strapOf, tubeOf } from './strap-car';
 
 // The shell: slots at (0, ±100, 800), 40 thick, upright. Its rear rectangle stands at x = -40 over y ±160, z 740 to 860.
 const seat = seatOf([0, 0, 800]);
+const near = (of: Seat, ...parts: readonly Part[]) => seatFigures(of, new Neighbours(parts), []);
 const gapTo = (path: readonly Vec3[], od = 40, radius: number | null = null): number | null =>
-  seatFigures(seat, [partOf(tubeOf('bar', path, od, radius))], []).gap;
+  near(seat, partOf(tubeOf('bar', path, od, radius))).gap;
 
 describe('the gap behind a seat', () => {
   it('is level to a bar behind the rectangle', () => {
@@ -92,9 +96,9 @@ describe('the gap behind a seat', () => {
       40,
     );
     const part = partOf(tube, { minCut: mm(25), maxCut: mm(25) });
-    expect(seatFigures(seat, [part], []).gap).toBeCloseTo(45, 6);
+    expect(near(seat, part).gap).toBeCloseTo(45, 6);
     const past = partOf(tube, { minCut: mm(-10), maxCut: mm(-10) });
-    expect(seatFigures(seat, [past], []).gap).toBeCloseTo(10, 6);
+    expect(near(seat, past).gap).toBeCloseTo(10, 6);
   });
 
   it('is nothing where a tube runs through the shell', () => {
@@ -121,7 +125,7 @@ describe('the gap behind a seat', () => {
         40,
       ),
     );
-    expect(seatFigures(leaning, [bar], []).gap).toBeCloseTo(Math.hypot(edge[0] + 200, edge[2] - 600) - 20, 6);
+    expect(near(leaning, bar).gap).toBeCloseTo(Math.hypot(edge[0] + 200, edge[2] - 600) - 20, 6);
   });
 
   it('names the nearest tube, and the straps their own bar', () => {
@@ -176,13 +180,13 @@ describe('the gap behind a seat', () => {
         40,
       ),
     );
-    expect(seatFigures(seat, [a, b], []).to).toBe('a');
-    expect(seatFigures(seat, [b, a], []).to).toBe('a');
+    expect(near(seat, a, b).to).toBe('a');
+    expect(near(seat, b, a).to).toBe('a');
   });
 
   it('is not known without the shell or without a tube', () => {
-    expect(seatFigures(seatOf([0, 0, 800], { back: null }), [], []).gap).toBeNull();
-    expect(seatFigures(seat, [], [])).toMatchObject({ gap: null, to: null, barGap: null });
+    expect(near(seatOf([0, 0, 800], { back: null })).gap).toBeNull();
+    expect(near(seat)).toMatchObject({ gap: null, to: null, barGap: null });
   });
 });
 
