@@ -2,15 +2,16 @@
 import { CODES } from '../../grammar/codes';
 import type { Span } from '../../grammar/finding';
 import { sameDimension, UNITS, ANGLE, LENGTH, type LengthUnit } from '../../grammar/units';
-import { KIND_BY_NAME, KINDS, ROLES, type FactEntry, type KindEntry, type NameSpace } from '../../grammar/vocabulary';
-import { DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
+import { KIND_BY_NAME, KINDS, ROLES, type KindEntry, type NameSpace } from '../../grammar/vocabulary';
+import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import type { Side } from '../cage/cage';
 import type { Analysis } from '../project/project';
+import { KIND_SHAPES, type Part, type Pattern, type Slot } from '../../grammar/pattern';
 import { BOOKS } from '../rules/books';
 import { unitOfFile } from './figures';
-import { readable } from './hover-word';
 import { letItems, nameItems, type NameItem } from './name-items';
 import { segmentAt, type Segment } from './segment';
+import { usageOf } from './usage';
 
 export type CompletionKind = 'statement' | 'fact' | 'word' | 'unit' | 'function' | 'role' | 'code' | NameItem['kind'];
 
@@ -39,47 +40,61 @@ const word = (label: string, kind: CompletionKind, meaning: string, detail = '')
 
 const named = ({ name, kind, detail }: NameItem): Draft => word(name, kind, '', detail);
 
-/** One element of a pattern: a word that stands as it is, or a value with its type. */
-type Element = { readonly literal: string } | { readonly type: string };
+/** One element of a pattern: a word that stands as it is, or a value. */
+type Element = { readonly literal: string } | { readonly slot: Slot };
 
-/** Alternatives of a pattern as rows of elements; brackets and repetition are left out: all of it is offered. */
-export const elementsOf = (pattern: string): Element[][] =>
-  pattern
-    .split(/\s\|\s/)
-    .map((alternative) =>
-      [...alternative.matchAll(/<[\w-]+:([^>]*?)(?: >=? 0)?>|->|[\p{L}][\p{L}\d-]*/gu)].map(([all, type]) =>
-        type === undefined ? { literal: all } : { type },
-      ),
-    );
+const flat = (part: Part): Element[] => {
+  switch (part.part) {
+    case 'slot':
+      return [{ slot: part }];
+    case 'literal':
+      return [{ literal: part.word }];
+    case 'arrow':
+      return [{ literal: '->' }];
+    case 'sized':
+      return part.slots.map((slot) => ({ slot }));
+    case 'optional':
+    case 'list':
+      return part.parts.flatMap(flat);
+  }
+};
 
-/** A block statement as a snippet: the facts that it needs, each with a place to type. */
+/** Alternatives of a pattern as rows of elements; what may be left out or repeated is in them: all of it is offered. */
+const elementsOf = (pattern: Pattern): Element[][] => pattern.map((parts) => parts.flatMap(flat));
+
+/** A statement as a snippet: what its head wants and the facts that it needs, each with a place to type. */
 export const snippetOf = (kind: KindEntry): string => {
   let stop = 0;
   const place = (name: string): string => `\${${String((stop += 1))}:${name}}`;
-  const head = readable(kind.head.replace(/\[[^\]]*\]/g, '').split(' | ')[0] ?? '')
-    .replace(/, …/g, '')
-    .split(/\s+/)
-    .filter((part) => part !== '')
-    .map((part) =>
-      part === part.toUpperCase() && /[A-Z]/.test(part)
-        ? place(part.toLowerCase())
-        : part.includes('|')
-          ? choice(part, (stop += 1))
-          : part,
-    );
+  const piece = (part: Part): string => {
+    switch (part.part) {
+      case 'slot':
+        if (part.type === 'choice') return `\${${String((stop += 1))}|${part.words.join(',')}|}`;
+        return part.type === 'string' ? `"${place(part.name)}"` : place(part.name);
+      case 'literal':
+        return part.word;
+      case 'arrow':
+        return '->';
+      case 'sized':
+        return part.slots.map(piece).join(' x ');
+      case 'list':
+        return part.parts.map(piece).join(' ');
+      case 'optional':
+        return '';
+    }
+  };
+  const pattern = KIND_SHAPES.get(kind.name)?.head.pattern[0] ?? [];
   const target = kind.target ? [place('name'), '='] : [];
-  const line = [kind.name, ...target, ...head].join(' ');
+  const line = [kind.name, ...target, ...pattern.map(piece)].filter((text) => text !== '').join(' ');
   if (kind.block === 'none') return line;
   const facts = [...new Set(kind.needs.map((one) => one[0] ?? ''))].filter((name) => name !== '');
   const body = facts.map((name) => `\t${name} $${String((stop += 1))}`);
   return [`${line} {`, ...(body.length > 0 ? body : [`\t$${String((stop += 1))}`]), '}'].join('\n');
 };
 
-const choice = (words: string, stop: number): string => `\${${String(stop)}|${words.split('|').join(',')}|}`;
-
 const statements = (inMirror: boolean): Draft[] =>
   KINDS.filter((kind) => !inMirror || kind.notInMirror === null).map((kind) => ({
-    ...word(kind.name, 'statement', kind.meaning, readable(kind.head)),
+    ...word(kind.name, 'statement', kind.meaning, usageOf(kind, null)),
     insert: snippetOf(kind),
     snippet: true,
   }));
@@ -88,7 +103,7 @@ const facts = (kind: KindEntry, written: ReadonlySet<string>): Draft[] =>
   kind.facts
     .filter((fact) => !written.has(fact.name))
     .filter((fact) => !kind.oneOf.some((group) => group.includes(fact.name) && group.some((one) => written.has(one))))
-    .map((fact) => word(fact.name, 'fact', fact.meaning, readable(fact.pattern)));
+    .map((fact) => word(fact.name, 'fact', fact.meaning, usageOf(kind, fact.name)));
 
 const units = (): Draft[] =>
   Object.entries(UNITS)
@@ -123,28 +138,42 @@ const figures = (around: Around): Draft[] => [
   ...functions(),
 ];
 
-/** What a value of this type may begin with. */
-const startOf = (around: Around, type: string): Draft[] => {
-  if (type.startsWith('@')) {
-    const space = type.slice(1);
-    if (space === 'book') return BOOKS.map((book) => word(book.name, 'word', book.title));
-    if (space === 'code') {
-      return Object.entries(CODES)
-        .filter(([, entry]) => entry.waivable)
-        .map(([code, entry]) => word(code, 'code', entry.says));
-    }
-    return names(around, space as NameSpace);
-  }
-  if (type === 'role') return Object.entries(ROLES).map(([role, meaning]) => word(role, 'role', meaning));
-  if (type === 'place')
-    return [...phrase('on', 'between', 'in', 'where'), ...names(around, 'node'), ...figures(around)];
-  if (type === 'plane') return ['x', 'y', 'z'].map((axis) => word(axis, 'word', '', `${axis} = …`));
-  if (type.includes('|')) return type.split('|').map((one) => word(one, 'word', PHRASE_WORDS[one] ?? ''));
-  if (['name', 'word', 'string', 'bolt'].includes(type)) return [];
-  return figures(around);
+const choices = (words: readonly string[]): Draft[] => words.map((one) => word(one, 'word', PHRASE_WORDS[one] ?? ''));
+
+const refs = (around: Around, space: NameSpace): Draft[] => {
+  if (space === 'book') return BOOKS.map((book) => word(book.name, 'word', book.title));
+  if (space !== 'code') return names(around, space);
+  return Object.entries(CODES)
+    .filter(([, entry]) => entry.waivable)
+    .map(([code, entry]) => word(code, 'code', entry.says));
 };
 
-const isPlaceLike = (type: string): boolean => ['place', 'figure', 'triple', 'plane', 'length'].includes(type);
+const axes = (): Draft[] => (['x', 'y', 'z'] as const).map((axis) => word(axis, 'word', AXES[axis], `${axis} = …`));
+
+/** What a value may begin with. */
+const startOf = (around: Around, slot: Slot): Draft[] => {
+  switch (slot.type) {
+    case 'ref':
+      return slot.space === null ? [] : refs(around, slot.space);
+    case 'role':
+      return Object.entries(ROLES).map(([role, meaning]) => word(role, 'role', meaning));
+    case 'place':
+      return [...phrase('on', 'between', 'in', 'where'), ...names(around, 'node'), ...figures(around)];
+    case 'plane':
+      return axes();
+    case 'choice':
+      return choices(slot.words);
+    case 'name':
+    case 'word':
+    case 'string':
+    case 'bolt':
+      return [];
+    default:
+      return figures(around);
+  }
+};
+
+const isPlaceLike = ({ type }: Slot): boolean => ['place', 'figure', 'triple', 'plane', 'length'].includes(type);
 
 /** What goes on inside a place: after `on`, a tube; after `from`, a node; … Null where the words before say nothing. */
 const insidePlace = (around: Around, before: string): Draft[] | null => {
@@ -160,7 +189,7 @@ const insidePlace = (around: Around, before: string): Draft[] | null => {
     case 'meets':
       return names(around, 'tube');
     case 'where':
-      return /\bon\s+\S+\s+where\s+$/.test(before) ? startOf(around, 'plane') : names(around, 'tube');
+      return /\bon\s+\S+\s+where\s+$/.test(before) ? axes() : names(around, 'tube');
     case 'from':
     case 'before':
     case 'after':
@@ -182,21 +211,19 @@ const insidePlace = (around: Around, before: string): Draft[] | null => {
 };
 
 /** What can follow in a line whose values are laid down by `pattern`; `before` is what stands behind the line's word. */
-const following = (around: Around, pattern: string, before: string): Draft[] => {
+const following = (around: Around, pattern: Pattern, before: string): Draft[] => {
   const rows = elementsOf(pattern);
-  const types = rows.flat().flatMap((element) => ('type' in element ? [element.type] : []));
+  const slots = rows.flat().flatMap((element) => ('slot' in element ? [element.slot] : []));
   const literals = rows.flat().flatMap((element) => ('literal' in element ? [element.literal] : []));
   const written = new Set(before.split(/[\s,()]+/));
   const lastWord = /(->|[\p{L}][\p{L}\d_-]*)\s+$/u.exec(before)?.[1];
   const begins = (row: readonly Element[], index: number): Draft[] => {
     const element = row[index];
     if (element === undefined) return [];
-    return 'type' in element
-      ? startOf(around, element.type)
-      : [word(element.literal, 'word', PHRASE_WORDS[element.literal] ?? '')];
+    return 'slot' in element ? startOf(around, element.slot) : choices([element.literal]);
   };
   if (before.trim() === '' || /,\s*$/.test(before)) {
-    if (types.some(isPlaceLike)) {
+    if (slots.some(isPlaceLike)) {
       const inside = insidePlace(around, before);
       if (inside !== null) return inside;
     }
@@ -209,19 +236,17 @@ const following = (around: Around, pattern: string, before: string): Draft[] => 
       ),
     );
   }
-  if (types.some(isPlaceLike)) {
+  if (slots.some(isPlaceLike)) {
     const inside = insidePlace(around, before);
     if (inside !== null) return inside;
     if (/[+*/(]\s*$|\s-\s+$/.test(before)) return [...names(around, 'node'), ...figures(around)];
   }
   const rest = rows
     .flat()
-    .flatMap((element) =>
-      'literal' in element ? [element.literal] : element.type.includes('|') ? element.type.split('|') : [],
-    )
-    .filter((one) => !written.has(one) && one !== 'x');
+    .flatMap((element) => ('literal' in element ? [element.literal] : element.slot.words))
+    .filter((one) => !written.has(one));
   const afterNumber = /[\d.]\s*$/.test(before) ? allUnits() : [];
-  return [...rest.map((one) => word(one, 'word', PHRASE_WORDS[one] ?? '')), ...afterNumber];
+  return [...choices(rest), ...afterNumber];
 };
 
 /** After `NAME.`: the sides of a mirrored thing, the pieces of a split tube, the coordinates of a place. */
@@ -255,13 +280,13 @@ const drafts = (around: Around): Draft[] => {
   const dotted = afterDot(around, before);
   const [, first = '', rest = ''] = /^([\p{L}][\p{L}\p{M}\d_-]*)(.*)$/su.exec(before) ?? [];
   if (dotted !== null && !(first === 'waive' && !/\son\s/.test(rest))) return dotted;
-  const fact: FactEntry | undefined = inFacts ? kind.facts.find((one) => one.name === first) : undefined;
+  const fact = inFacts ? KIND_SHAPES.get(kind.name)?.facts.get(first)?.shape : undefined;
   if (fact !== undefined) return following(around, fact.pattern, rest.trimStart());
-  const head = inFacts ? undefined : KIND_BY_NAME.get(first);
+  const head = inFacts ? undefined : KIND_SHAPES.get(first);
   if (head === undefined) return [];
-  if (!head.target) return following(around, head.head, rest.trimStart());
+  if (!head.kind.target) return following(around, head.head.pattern, rest.trimStart());
   const equals = rest.indexOf('=');
-  return equals < 0 ? [] : following(around, head.head, rest.slice(equals + 1).trimStart());
+  return equals < 0 ? [] : following(around, head.head.pattern, rest.slice(equals + 1).trimStart());
 };
 
 /** In a waiver a code is one word with a dot in it: what is replaced begins before the dot. */

@@ -7,26 +7,19 @@ import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import { bookNamed } from '../rules/books';
 import type { Cursor, Word } from './cursor';
 import { code, plain, table } from './figures';
+import { usageOf } from './usage';
 
 /** A look-up that does not find `constructor` and the like. */
 const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
   Object.hasOwn(record, key) ? record[key] : undefined;
 
-/** A pattern of the vocabulary as a reader would write it: `<od:length > 0>` is `OD`. */
-export const readable = (pattern: string): string =>
-  pattern
-    .replace(/<([\w-]+):([^>]*?)(?: >=? 0)?>/g, (_all, name: string, type: string) =>
-      type.includes('|') ? type : name.toUpperCase(),
-    )
-    .trim();
-
 const factText = (kind: KindEntry, fact: FactEntry): string => {
   const without = fact.default === null ? '' : `\n\nWithout it: ${plain(fact.default)}.`;
-  return `**${fact.name}** of ${kind.name}\n\n${code(`${fact.name} ${readable(fact.pattern)}`)}\n\n${plain(fact.meaning)}${without}`;
+  return `**${fact.name}** of ${kind.name}\n\n${code(`${fact.name} ${usageOf(kind, fact.name)}`)}\n\n${plain(fact.meaning)}${without}`;
 };
 
 const kindText = (kind: KindEntry): string => {
-  const head = `${kind.name} ${kind.target ? 'NAME = ' : ''}${readable(kind.head)}`.trim();
+  const head = `${kind.name} ${kind.target ? 'NAME = ' : ''}${usageOf(kind, null)}`.trim();
   const facts = kind.facts.map((fact) => [`\`${fact.name}\``, plain(fact.meaning)]);
   const list = facts.length === 0 ? '' : `\n\n${table(['fact', 'meaning'], facts)}`;
   return `**${kind.name}**\n\n${code(head)}\n\n${plain(kind.meaning)}${list}`;
@@ -100,9 +93,9 @@ export const hoverWord = (cursor: Cursor, word: Word): string | null => {
   if (small !== null) return small;
   // A word that only its fact knows (`across`, `over`, `yes`): the fact says what it chooses between.
   const fact = kind?.facts.find((one) => one.name === line?.word.text);
-  const known = (pattern: string): boolean => new RegExp(`(^|[^\\w-])${word.text}($|[^\\w-])`).test(readable(pattern));
-  if (kind !== null && fact !== undefined && known(fact.pattern)) return factText(kind, fact);
+  const known = (text: string): boolean => new RegExp(`(^|[^\\w-])${word.text}($|[^\\w-])`).test(text);
+  if (kind !== null && fact !== undefined && known(usageOf(kind, fact.name))) return factText(kind, fact);
   const head = line === null ? undefined : KIND_BY_NAME.get(line.word.text);
-  if (head !== undefined && known(head.head)) return unitText(word.text) ?? kindText(head);
+  if (head !== undefined && known(usageOf(head, null))) return unitText(word.text) ?? kindText(head);
   return unitText(word.text);
 };

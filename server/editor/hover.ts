@@ -29,9 +29,6 @@ export interface Hover {
   readonly span: Span;
 }
 
-const sideWritten = (text: string): Side | null =>
-  /^\.left(?![\w-])/.test(text) ? 'left' : /^\.right(?![\w-])/.test(text) ? 'right' : null;
-
 /** The side of the mirror around the cursor, as written. */
 const mirrorSide = (cursor: Cursor): Side | null => {
   const head = cursor.entries[0]?.line;
@@ -40,10 +37,10 @@ const mirrorSide = (cursor: Cursor): Side | null => {
   return name === 'left' || name === 'right' ? name : null;
 };
 
-/** The thing that a name means where it stands: by the side written behind it, else by the side around it. */
-const thingOf = (analysis: Analysis, cursor: Cursor, base: string, nameEnd: number): Thing | null => {
+/** The thing that a name means where it stands: on the side that it means there, or on the side around it. */
+const thingOf = (analysis: Analysis, cursor: Cursor, base: string, meant: Side | null): Thing | null => {
   const { things } = analysis.cage;
-  const side = sideWritten(cursor.tree.text.slice(nameEnd, nameEnd + 8)) ?? mirrorSide(cursor);
+  const side = meant ?? mirrorSide(cursor);
   const sided = side === null ? undefined : things.get(`${base}.${side}`);
   return sided ?? things.get(base) ?? things.get(`${base}.left`) ?? things.get(`${base}.right`) ?? null;
 };
@@ -112,8 +109,7 @@ const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: Length
   const [space, name] = [use.target.slice(0, colon), use.target.slice(colon + 1)];
   switch (space) {
     case 'thing': {
-      const word = wordAt(cursor.tree.text, use.place.span.start);
-      const thing = thingOf(analysis, cursor, name, word?.span.end ?? use.place.span.end);
+      const thing = thingOf(analysis, cursor, name, use.side);
       return thing === null ? null : hoverThing(analysis, thing, unit);
     }
     case 'plane': {
