@@ -167,8 +167,12 @@ interface Frame {
   readonly holds: 'statements' | 'facts';
 }
 
-const columnOf = (text: string, at: number): number => at - (text.lastIndexOf('\n', at - 1) + 1);
-const standsFirst = (text: string, at: number): boolean => skipBlanks(text, text.lastIndexOf('\n', at - 1) + 1) === at;
+/** How far a character stands from its line's beginning, with nothing but blanks before it; -1: something stands before. */
+function indentOf(text: string, at: number): number {
+  let from = at;
+  while (from > 0 && isBlank(text.charCodeAt(from - 1))) from--;
+  return from === 0 || text.charCodeAt(from - 1) === LF || text.charCodeAt(from - 1) === 0xfeff ? at - from : -1;
+}
 
 /**
  * Where a mirror ends that nobody closed: at the first line that stands as far left as its head, where what follows the
@@ -176,11 +180,11 @@ const standsFirst = (text: string, at: number): boolean => skipBlanks(text, text
  */
 function endOfOpenMirror(text: string, mirror: RawEntry): number {
   const inner = mirror.entries ?? [];
-  const head = columnOf(text, mirror.start);
-  const lines = inner.filter((entry) => standsFirst(text, entry.start));
-  const indented = lines[0] !== undefined && columnOf(text, lines[0].start) > head;
+  const head = indentOf(text, mirror.start);
+  const lines = inner.filter((entry) => indentOf(text, entry.start) >= 0);
+  const indented = lines[0] !== undefined && indentOf(text, lines[0].start) > head;
   const next = indented
-    ? lines.find((entry) => columnOf(text, entry.start) <= head)
+    ? lines.find((entry) => indentOf(text, entry.start) <= head)
     : inner.find((entry) => (KIND_BY_NAME.get(readName(text, entry.start) ?? '')?.notInMirror ?? null) !== null);
   return next?.start ?? -1;
 }
@@ -203,12 +207,12 @@ export function lineEndsAt(text: string, end: number): boolean {
  * indented deeper and begins with a word that stands in such a block.
  */
 function braceIsMissing(text: string, start: number, word: string | null, stop: number): boolean {
-  if (word === null || text.charCodeAt(stop) !== LF || !standsFirst(text, start)) return false;
+  if (word === null || text.charCodeAt(stop) !== LF || indentOf(text, start) < 0) return false;
   const kind = KIND_BY_NAME.get(word);
   if (kind?.block === 'none') return false;
   const next = skipTrivia(text, stop);
   const inner = readName(text, next);
-  if (inner === null || columnOf(text, next) <= columnOf(text, start)) return false;
+  if (inner === null || indentOf(text, next) <= indentOf(text, start)) return false;
   if (kind?.block === 'statements') return KIND_BY_NAME.has(inner);
   return kind === undefined ? FACT_NAMES.has(inner) : kind.facts.some((fact) => fact.name === inner);
 }

@@ -124,3 +124,6 @@ export const UNIT_SPELLINGS: Readonly<Record<string, string>> = {
 /** A file's own length unit (`units mm`). */
 export type LengthUnit = 'mm' | 'cm' | 'm' | 'in' | 'ft';
 export const LENGTH_UNITS: readonly LengthUnit[] = ['mm', 'cm', 'm', 'in', 'ft'];
+
+/** Digits behind the point that a workshop can use: a tenth of a millimetre, a thousandth of an inch. */
+export const LENGTH_DIGITS: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 4, in: 3, ft: 4 };

@@ -1,0 +1,128 @@
+/** Quantities and findings in a person's words, in the units of the file. */
+import { CODES } from './codes';
+import type { Allowed, Finding, Measure, MeasureUnit, Params } from './finding';
+import { LENGTH_DIGITS, UNITS, type LengthUnit } from './units';
+
+const MOST_DIGITS = 6;
+
+/** A number with at most so many digits behind the point, without idle zeros, never `-0`; one that is not 0 never says 0. */
+export function sayNumber(value: number, digits: number): string {
+  if (!Number.isFinite(value)) return 'no number';
+  for (let more = digits; ; more++) {
+    const text = value.toFixed(more);
+    const rounded = Number.parseFloat(text);
+    if (rounded === 0 && Math.abs(value) > 1e-9 && more < MOST_DIGITS) continue;
+    return rounded === 0 ? '0' : text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  }
+}
+
+const worth = (unit: string): number => UNITS[unit]?.factor ?? 1;
+const imperial = (units: LengthUnit): boolean => units === 'in' || units === 'ft';
+
+interface Printed {
+  readonly value: number;
+  readonly digits: number;
+  readonly unit: string;
+}
+
+/** A figure of the JSON in the unit that a person reads. */
+function inUnits({ value, unit }: Measure, units: LengthUnit): Printed {
+  switch (unit) {
+    case 'mm':
+      return { value: value / worth(units), digits: LENGTH_DIGITS[units], unit: ` ${units}` };
+    case 'mm2':
+      return { value: value / worth(units) ** 2, digits: LENGTH_DIGITS[units], unit: ` ${units}²` };
+    case 'deg':
+      return { value, digits: 1, unit: '°' };
+    case 'kg':
+      return imperial(units)
+        ? { value: value / worth('lb'), digits: 2, unit: ' lb' }
+        : { value, digits: 2, unit: ' kg' };
+    case 'N':
+      return imperial(units)
+        ? { value: value / worth('lbf'), digits: 0, unit: ' lbf' }
+        : { value, digits: 0, unit: ' N' };
+    case 'MPa':
+      return imperial(units)
+        ? { value: value / worth('ksi'), digits: 1, unit: ' ksi' }
+        : { value, digits: 0, unit: ' MPa' };
+    case '1':
+      return { value, digits: 4, unit: '' };
+  }
+}
+
+/**
+ * A figure for a person: lengths in the file's unit (a tenth of a millimetre, a thousandth of an inch), angles in tenths
+ * of a degree. `more`: so many digits more.
+ */
+export function sayMeasure(measure: Measure, units: LengthUnit, more = 0): string {
+  const { value, digits, unit } = inUnits(measure, units);
+  return `${sayNumber(value, digits + more)}${unit}`;
+}
+
+/** A range that is allowed: `0 to 45°`, `at most 20°`, `at least 50 mm`. */
+export function sayAllowed({ from, to, unit }: Allowed, units: LengthUnit, more = 0): string {
+  const say = (value: number): string => sayMeasure({ value, unit }, units, more);
+  if (from !== null && to !== null) {
+    const first = inUnits({ value: from, unit }, units);
+    return `${sayNumber(first.value, first.digits + more)} to ${say(to)}`;
+  }
+  return to !== null ? `at most ${say(to)}` : from !== null ? `at least ${say(from)}` : 'anything';
+}
+
+const isMeasure = (value: Params[string]): value is Measure =>
+  typeof value === 'object' && value !== null && 'unit' in value && 'value' in value;
+
+/** Parameters that are phrases with `{names}` of their own: written by the tool, never taken from a file. */
+const PHRASES: ReadonlySet<string> = new Set(['ask', 'mend', 'way', 'what', 'where', 'why']);
+
+/** Digits more than usual until what was measured and its limit read differently: never "10°, at most 10°". */
+function digitsToTell(measured: Measure | undefined, limits: readonly (number | null)[], units: LengthUnit): number {
+  if (measured === undefined) return 0;
+  const same = (limit: number, more: number): boolean =>
+    sayMeasure(measured, units, more) === sayMeasure({ value: limit, unit: measured.unit }, units, more);
+  let more = 0;
+  for (const limit of limits) {
+    if (limit === null || Math.abs(limit - measured.value) < 1e-6) continue;
+    while (more < 3 && same(limit, more)) more++;
+  }
+  return more;
+}
+
+const limitsOf = (finding: Pick<Finding, 'measured' | 'allowed' | 'params'>): readonly (number | null)[] => {
+  const unit: MeasureUnit | undefined = finding.measured?.unit;
+  const told = ['limit', 'need'].map((name) => finding.params[name]);
+  return [
+    finding.allowed?.from ?? null,
+    finding.allowed?.to ?? null,
+    ...told.map((value) => (value !== undefined && isMeasure(value) && value.unit === unit ? value.value : null)),
+  ];
+};
+
+/**
+ * The sentence of a finding, from the template of its code. Figures come in the units of the file, lists with commas;
+ * a parameter that is missing leaves nothing behind.
+ */
+export function wordFinding(
+  finding: Pick<Finding, 'code' | 'params' | 'measured' | 'allowed'>,
+  units: LengthUnit,
+): string {
+  const { measured, allowed, params } = finding;
+  const more = digitsToTell(measured, limitsOf(finding), units);
+  const say = (name: string, inPhrase: boolean): string => {
+    if (name === 'measured' && measured !== undefined) return sayMeasure(measured, units, more);
+    if (name === 'allowed' && allowed !== undefined) return sayAllowed(allowed, units, more);
+    const value = params[name];
+    if (value === undefined || value === null) return '';
+    if (typeof value === 'number') return sayNumber(value, MOST_DIGITS);
+    if (typeof value === 'string') return PHRASES.has(name) && !inPhrase ? fill(value, true) : value;
+    if (!isMeasure(value)) return value.join(', ');
+    return sayMeasure(value, units, (name === 'limit' || name === 'need') && value.unit === measured?.unit ? more : 0);
+  };
+  const fill = (text: string, inPhrase: boolean): string =>
+    text.replace(/\{([A-Za-z]\w*)\}/g, (_, name: string) => say(name, inPhrase));
+  const sentence = fill(CODES[finding.code].says, false)
+    .replace(/\s*[:;,]?\s*\.$/, '.')
+    .replace(/\.\.$/, '.');
+  return params['bothSides'] === 'yes' ? `${sentence} On both sides.` : sentence;
+}
