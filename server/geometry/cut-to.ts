@@ -10,6 +10,8 @@ import { hostField } from './setback-field';
 const CLOCKS = 72;
 
 export interface CutCope {
+  /** A number of its own, for what is computed from it. */
+  readonly id: number;
   readonly cope: Cope;
   /** For each tube host: the stations that the end covers, as if the host went on beyond its ends; null: none. */
   readonly footprints: readonly (Footprint | null)[];
@@ -18,9 +20,10 @@ export interface CutCope {
 }
 
 /** Cuts an end to its hosts. */
-export function cutTo(child: ChildEnd, tubes: readonly TubeHost[], planes: readonly PlaneHost[]): CutCope {
+export function cutTo(id: number, child: ChildEnd, tubes: readonly TubeHost[], planes: readonly PlaneHost[]): CutCope {
   const hosts = [...tubes, ...planes];
   return {
+    id,
     cope: cope(child, hosts),
     footprints: tubes.map((_, i) => footprint(child, hosts, i)),
     touches: tubes.map((tube) => touches(hostField(child, tube))),

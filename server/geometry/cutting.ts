@@ -12,8 +12,8 @@ import { plateFrame } from './feet';
 import type { Joints, Peer } from './joints';
 import { isUncut } from './joints';
 import type { Landing } from './landing';
-import type { NumberKey } from './memo';
-import { Memo } from './memo';
+import type { Memo, NumberKey } from './memo';
+
 import type { Probe } from './probe';
 import { probe } from './probe';
 import type { SawnEnd } from './sawn';
@@ -71,6 +71,7 @@ export interface CutCaches {
   readonly key: NumberKey;
   readonly probes: Memo<Probe>;
   readonly copes: Memo<CutCope>;
+  readonly nextId: () => number;
 }
 
 /** An end on its way to being cut. */
@@ -364,6 +365,7 @@ function cut(
     planes.forEach((plane) => addPlane(key, plane.host));
     const coped = caches.copes.get(key, () =>
       cutTo(
+        caches.nextId(),
         child,
         tubes.map((tube) => tube.host),
         planes.map((plane) => plane.host),

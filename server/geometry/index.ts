@@ -3,11 +3,13 @@ import type { Finding } from '../../grammar/finding';
 import type { Cage } from '../cage/cage';
 import { bendFindings } from './bends';
 import { bodiesOf } from './bodies';
+import { clashFindings } from './clash';
 import { cutEnds } from './cutting';
 import { emptyFeet, endFindings, orderFindings, runOnFindings } from './end-findings';
 import { feetFindings } from './feet';
 import { jointsOf } from './joints';
 import { landingsOf, Surroundings } from './landing';
+import { Neighbours } from './neighbours';
 import { massOf, partOf } from './parts';
 import { seatsOf } from './seats';
 import type { Part, Shape } from './shape';
@@ -39,12 +41,14 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
     ...endFindings(bodies, cuts, around),
     ...orderFindings(cuts),
     ...runOnFindings(cuts),
+    ...clashFindings(bodies, cuts, joints, cache),
     ...emptyFeet(bodies, cuts),
     ...feetFindings(cage, parts),
   );
   const straps = strapsOf(cage, parts);
-  const seats = seatsOf(cage, parts, straps.straps);
-  const spaces = spacesOf(cage, parts);
+  const neighbours = new Neighbours(parts.values());
+  const seats = seatsOf(cage, parts, straps.straps, neighbours);
+  const spaces = spacesOf(cage, parts, neighbours);
   findings.push(...straps.findings, ...spaces.findings);
   cache.end();
   return {

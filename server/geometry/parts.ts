@@ -60,8 +60,8 @@ export function endOf(site: EndSite, cut: EndCut | undefined): End {
 const lead = (site: EndSite, end: End): number =>
   site.at === null || end.origin === null || end.away === null ? 0 : dot(sub(site.at, end.origin), end.away);
 
-/** A centreline whose end legs begin and end square to E: set-backs, stations and lengths all count from there. */
-function fromOrigins(line: Centreline, first: number, last: number): Centreline {
+/** A centreline whose end legs are longer at the first and last end (or shorter, below 0); ends in a bend stay. */
+export function lengthened(line: Centreline, first: number, last: number): Centreline {
   const begin = line.pieces[0];
   const end = line.pieces[line.pieces.length - 1];
   const grow = (value: number, piece: Piece | undefined): number =>
@@ -96,8 +96,9 @@ export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, En
   const { tube } = body;
   const [firstSite, lastSite] = body.ends;
   const ends: readonly [End, End] = [endOf(firstSite, cuts.get(firstSite)), endOf(lastSite, cuts.get(lastSite))];
+  // Set-backs, stations and lengths all count from E.
   const line =
-    body.centreline === null ? null : fromOrigins(body.centreline, lead(firstSite, ends[0]), lead(lastSite, ends[1]));
+    body.centreline === null ? null : lengthened(body.centreline, lead(firstSite, ends[0]), lead(lastSite, ends[1]));
   const points: readonly (Vec3 | null)[] = tube.path.map((node) => bodies.nodeAt(node));
   const table = bendTable(tube, points, line, [ends[0].minCut, ends[1].minCut]);
   const bends = body.piece === null ? table.bends : table.bends.filter((bend) => bend.arcLength !== null);

@@ -1,5 +1,6 @@
 /** What is kept of a car's shape from one run to the next, by numbers alone; bounded by what one car needs. */
 import type { Geometries } from './bodies';
+import type { ClashCaches, Overlap } from './clash';
 import type { CutCaches } from './cutting';
 import type { CutCope } from './cut-to';
 import { Memo, NumberKey } from './memo';
@@ -13,21 +14,23 @@ export interface ShapeRuns {
 }
 
 /** One for each judged car. Shared between cars it stays right, but forgets. */
-export class ShapeCache implements CutCaches {
+export class ShapeCache implements CutCaches, ClashCaches {
   readonly key = new NumberKey();
   readonly probes = new Memo<Probe>();
   readonly copes = new Memo<CutCope>();
+  readonly clashes = new Memo<Overlap | null>();
   private readonly ids = new Memo<number>();
-  private nextId = 0;
+  private lastId = 0;
+  readonly nextId = (): number => ++this.lastId;
   private runs = { end: 0, part: 0, clash: 0 };
 
   /** Small numbers for centrelines with radii: equal for equal numbers, never used again for others. */
   readonly geometries: Geometries = {
-    idOf: (key) => this.ids.get(key, () => this.nextId++),
+    idOf: (key) => this.ids.get(key, this.nextId),
   };
 
   private all(): readonly Memo<unknown>[] {
-    return [this.probes, this.copes, this.ids];
+    return [this.probes, this.copes, this.clashes, this.ids];
   }
 
   /** Begins a run. */
@@ -39,6 +42,7 @@ export class ShapeCache implements CutCaches {
   end(): void {
     this.runs.end += this.copes.misses;
     this.runs.part += this.ids.misses;
+    this.runs.clash += this.clashes.misses;
     for (const memo of this.all()) memo.sweep();
   }
 
