@@ -5,16 +5,13 @@
 import type { Finding, Place } from '../../grammar/finding';
 import type { Entry, PlacedStatement } from '../../grammar/tree';
 import type { Angle, Dimension, Length, LengthUnit } from '../../grammar/units';
+import type { Role } from '../../grammar/vocabulary';
 import type { Centreline, Corner, PathProblem } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
 
 export type Side = 'left' | 'right';
 
-export const ROLES = [
-  'main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral', 'longitudinal', 'transverse', 'backstay', 'diagonal',
-  'backstay-diagonal', 'door-bar', 'harness-bar', 'roof-bar', 'pillar-bar', 'dash-bar', 'sill-bar', 'front-extension', 'brace',
-] as const;
-export type Role = (typeof ROLES)[number];
+export type { Role };
 
 /** Where a thing is written: the entry (inside a mirror: the inner one), and the statement whose offset its spans add to. */
 export interface Origin {
@@ -240,6 +237,8 @@ export interface Cage {
 /** One occurrence of a name in the text. */
 export interface NameUse {
   readonly place: Place;
+  /** For a name with or without its side: the side that it means here, in the car. Null: it exists once, or on both. */
+  readonly side: Side | null;
   /** `thing:foot` (base name, both sides), `plane:hoop`, `section:bar`, `let:bar-height`, `material:…`, `die:…`. */
   readonly target: string;
   readonly definition: boolean;

@@ -1,0 +1,28 @@
+/** `adjust NODE by (…)`: moves of nodes, after everything that placed them. */
+import { triple } from './evaluate';
+import type { FactReader } from './facts';
+import type { Census, Definition } from './names';
+import { fullName } from './names';
+import type { Adjustment } from './solve';
+
+/** The moves of each node. Several moves of one node add up. */
+export function adjustmentsFrom(census: Census, facts: FactReader): ReadonlyMap<Definition, readonly Adjustment[]> {
+  const adjustments = new Map<Definition, Adjustment[]>();
+  for (const written of census.written) {
+    if (written.kind !== 'adjust' || written.inMirror) continue;
+    const target = facts.target(written, '', 'node');
+    const move = facts.one(written, '', 'move')?.arg;
+    if (target === null || move?.kind !== 'tuple') continue;
+    const { definition, side } = target;
+    const adjustment: Adjustment = {
+      side,
+      needs: facts.needs(written).filter((need) => need !== target),
+      move: (from, reading) =>
+        triple(move, { ...reading, scope: written.scope, subject: fullName(definition.name, side) }, from),
+    };
+    const list = adjustments.get(definition);
+    if (list === undefined) adjustments.set(definition, [adjustment]);
+    else list.push(adjustment);
+  }
+  return adjustments;
+}

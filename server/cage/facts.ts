@@ -1,0 +1,220 @@
+/**
+ * The facts of each statement: read by the vocabulary, told where they are wrong, and every name in them given its
+ * meaning. What they are worth is worked out by whoever needs it.
+ */
+import type { Finding } from '../../grammar/finding';
+import type { Capture, Match } from '../../grammar/shape-check';
+import type { Arg, Expr, PlaceForm } from '../../grammar/tree';
+import type { Dimension } from '../../grammar/units';
+import { ANGLE, LENGTH, sameDimension } from '../../grammar/units';
+import type { NameSpace } from '../../grammar/vocabulary';
+import type { Reading } from './evaluate';
+import { asFigure, FARTHEST, namesIn, tell, worth } from './evaluate';
+import type { Census, Definition, Scope, Written } from './names';
+import { isDefinition } from './names';
+import { isForm, namesInPlace } from './places';
+import { as, dimensionName, failed } from './quantity';
+import type { Reporter } from './reporter';
+import { placeIn } from './reporter';
+import type { Resolver, Target, Wanted } from './resolve';
+
+const ALL = ['node', 'tube', 'foot', 'seat', 'strap', 'collar'];
+const thing = (kinds: readonly string[], what: string, pieces = false): Wanted => ({
+  space: 'thing',
+  kinds,
+  what,
+  pieces,
+});
+
+/** What a name of each space of the vocabulary may point at; books and codes are no names of the car. */
+const WANTED: Readonly<Record<NameSpace, Wanted | null>> = {
+  node: thing(['node'], 'a node'),
+  tube: thing(['tube'], 'a tube'),
+  foot: thing(['foot'], 'a foot'),
+  host: thing(['tube', 'foot'], 'a tube or a foot', true),
+  seat: thing(['seat'], 'a seat'),
+  strap: thing(['strap'], 'a strap'),
+  collar: thing(['collar'], 'a collar'),
+  any: thing(ALL, 'a thing of the car', true),
+  plane: { space: 'plane', kinds: ['plane'], what: 'a plane', pieces: false },
+  material: { space: 'material', kinds: ['material'], what: 'a material', pieces: false },
+  section: { space: 'section', kinds: ['section'], what: 'a section', pieces: false },
+  die: { space: 'die', kinds: ['die'], what: 'a die', pieces: false },
+  book: null,
+  code: null,
+};
+
+/** Kinds in which a piece of a split tube may be named. */
+const NAMES_PIECES: ReadonlySet<string> = new Set(['joint', 'vent']);
+const TUBE_OR_PIECE = thing(['tube'], 'a tube', true);
+
+/** What a statement's values hang on. */
+interface Needs {
+  readonly all: Target[];
+  /** For a tube: what its path hangs on. */
+  readonly path: Target[];
+}
+
+const NOTHING: Needs = { all: [], path: [] };
+
+/** A captured value where a value of that name is wanted. */
+export type Bound = Capture;
+
+export class FactReader {
+  private readonly needed = new Map<Written, Needs>();
+
+  constructor(
+    census: Census,
+    private readonly root: string,
+    private readonly resolver: Resolver,
+    private readonly reporter: Reporter,
+  ) {
+    const once = new Set<string>();
+    for (const written of census.written) this.take(written, once);
+  }
+
+  private take(written: Written, once: Set<string>): void {
+    const { read, scope, entry } = written;
+    if (isDefinition(written)) this.resolver.use({ span: written.nameSpan }, written, scope, true, written.side);
+    if (read.kind?.judgedOnly === true && scope.file !== this.root) return;
+    const subject = isDefinition(written) ? written.name : '';
+    for (const finding of read.findings) this.pass(finding, scope, subject);
+    if (read.kind === null) return;
+    if (read.kind.once) {
+      const key = `${scope.file} ${written.kind}`;
+      if (once.has(key)) this.reporter.report('fact.twice', scope, entry.line.word.span, { name: written.kind });
+      once.add(key);
+    }
+    const needs: Needs = { all: [], path: [] };
+    this.needed.set(written, needs);
+    if (read.head !== null) this.bind(read.head, written, '', needs);
+    for (const [name, { match }] of read.facts) if (match !== null) this.bind(match, written, name, needs);
+  }
+
+  /** Passes a finding of the vocabulary on, from the statement's own offsets to those of the file. */
+  private pass(finding: Finding, scope: Scope, subject: string): void {
+    if (finding.at.kind !== 'place') return;
+    const notes = finding.notes.map((note) =>
+      note.at?.kind === 'place'
+        ? { ...note, at: { kind: 'place' as const, place: placeIn(scope, note.at.place.span) } }
+        : note,
+    );
+    this.reporter.report(finding.code, scope, finding.at.place.span, finding.params, { subject, notes });
+  }
+
+  /** Gives every name in a line its meaning. */
+  private bind(match: Match, written: Written, name: string, needs: Needs): void {
+    const { scope } = written;
+    for (const { slot, arg, word } of match.captures) {
+      if (slot.type === 'ref') {
+        const pieces = slot.space === 'tube' && NAMES_PIECES.has(written.kind);
+        const wanted = slot.space === null ? null : pieces ? TUBE_OR_PIECE : WANTED[slot.space];
+        if (wanted === null || arg.kind !== 'ref') continue;
+        const target = this.resolver.named(arg, wanted, scope, written.kind === 'waive');
+        if (target === null) continue;
+        needs.all.push(target);
+        if (written.kind === 'tube' && (name === 'path' || name === 'die')) needs.path.push(target);
+      } else if (arg.kind === 'plane') namesIn(arg.value, false, scope, this.resolver, needs.all);
+      else if (isForm(arg)) namesInPlace(arg, scope, this.resolver, needs.all);
+      else if (isValue(arg) && word === null) namesIn(arg, slot.type === 'place', scope, this.resolver, needs.all);
+    }
+  }
+
+  /** A fact by its name, '' for the head; null where it is not written or not to be read. */
+  fact(written: Written, name: string): Match | null {
+    const { read } = written;
+    return (name === '' ? read.head : read.facts.get(name)?.match) ?? null;
+  }
+
+  /** The first value of that name in a fact. */
+  one(written: Written, fact: string, slot: string): Bound | null {
+    return this.fact(written, fact)?.captures.find((capture) => capture.slot.name === slot) ?? null;
+  }
+
+  /** All values of that name in a fact. */
+  all(written: Written, fact: string, slot: string): readonly Bound[] {
+    return (this.fact(written, fact)?.captures ?? []).filter((capture) => capture.slot.name === slot);
+  }
+
+  /** True where a fact is written, be it well or badly. */
+  isWritten(written: Written, name: string): boolean {
+    return written.read.facts.has(name);
+  }
+
+  /** Everything that a statement's values hang on. */
+  needs(written: Written): readonly Target[] {
+    return (this.needed.get(written) ?? NOTHING).all;
+  }
+
+  /** What a vertex of the graph hangs on. */
+  hangsOn(definition: Definition): readonly Target[] {
+    const needs = this.needed.get(definition) ?? NOTHING;
+    return definition.kind === 'tube' ? needs.path : needs.all;
+  }
+
+  /** The target that a fact names, in the sides of the text. */
+  target(written: Written, fact: string, slot: string): Target | null {
+    const arg = this.one(written, fact, slot)?.arg;
+    return arg?.kind === 'ref' ? (written.scope.meanings.get(arg) ?? null) : null;
+  }
+
+  letValue(definition: Definition): Expr | null {
+    const arg = this.one(definition, '', 'value')?.arg;
+    return arg !== undefined && isValue(arg) ? arg : null;
+  }
+
+  nodePlace(definition: Definition): Expr | PlaceForm | null {
+    const arg = this.one(definition, '', 'at')?.arg;
+    return arg !== undefined && (isForm(arg) || isValue(arg)) ? arg : null;
+  }
+
+  /** The nodes of a tube's path, in the sides of the text. */
+  pathOf(definition: Definition): readonly (Target | null)[] {
+    return this.all(definition, 'path', 'path').map(({ arg }) =>
+      arg.kind === 'ref' ? (definition.scope.meanings.get(arg) ?? null) : null,
+    );
+  }
+
+  /** The die of a tube; `unknown` where one is written but cannot be had. */
+  dieOf(definition: Definition): Definition | 'unknown' | null {
+    if (!this.isWritten(definition, 'die')) return null;
+    return this.target(definition, 'die', 'die')?.definition ?? 'unknown';
+  }
+}
+
+/** True for an expression; false for place forms, texts, lists of measures, planes and arrows. */
+export const isValue = (arg: Arg): arg is Expr =>
+  arg.kind !== 'string' && arg.kind !== 'arrow' && arg.kind !== 'sized' && arg.kind !== 'plane' && !isForm(arg);
+
+/**
+ * What a value is worth, inside, in the dimension that its fact wants; null where it is not, which is told.
+ * `zero`: a 0 that is out of range is told by the caller.
+ */
+export function quantityOf(bound: Bound, dimension: Dimension, reading: Reading, zero = false): number | null {
+  const { arg, slot } = bound;
+  if (!isValue(arg)) return null;
+  if (arg.kind === 'number' && arg.unit?.text === 'in' && sameDimension(dimension, ANGLE)) {
+    const mend = `${arg.text} deg in`;
+    return tell(reading, arg.span, { kind: 'fault', code: 'unit.inch-after-angle', params: { mend } });
+  }
+  const value = worth(arg, reading);
+  const figure = value === null ? null : asFigure(value, arg.span, reading, dimensionName(dimension));
+  if (figure === null) return null;
+  const result = as(figure, dimension);
+  if (failed(result)) return tell(reading, arg.span, result);
+  const { limit } = slot;
+  if (limit !== null && (result < limit.value || (limit.op === '>' && result === limit.value && !zero))) {
+    const wanted = `${slot.name} is ${limit.op === '>' ? 'more than' : 'at least'} ${String(limit.value)}`;
+    return outOfRange(result, wanted, bound, dimension, reading);
+  }
+  if (sameDimension(dimension, LENGTH) && Math.abs(result) > FARTHEST) {
+    return outOfRange(result, `${slot.name} is at most 1 km`, bound, dimension, reading);
+  }
+  return result;
+}
+
+function outOfRange(value: number, wanted: string, { arg }: Bound, d: Dimension, reading: Reading): null {
+  const unit = sameDimension(d, LENGTH) ? 'mm' : sameDimension(d, ANGLE) ? 'deg' : null;
+  const shown = unit === null ? value : ({ value: unit === 'deg' ? (value * 180) / Math.PI : value, unit } as const);
+  return tell(reading, arg.span, { kind: 'fault', code: 'number.range', params: { value: shown, wanted } });
+}

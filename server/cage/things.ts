@@ -1,0 +1,228 @@
+/** The things of the car from their statements: tubes, feet, joints, vents, seats, straps, collars; each on its side. */
+import type { Angle, Length } from '../../grammar/units';
+import type { Role } from '../../grammar/vocabulary';
+import { nearestWord, meant } from '../../grammar/nearest';
+import { ROLES } from '../../grammar/vocabulary';
+import type { Vec3 } from '../centreline/vector';
+import { add, addScaled } from '../centreline/vector';
+import type { Collar, EndTold, Foot, Joint, Named, Seat, Side, Strap, Tube, Vent } from './cage';
+import type { Book } from './book';
+import { CENTRE } from './evaluate';
+import type { FactReader } from './facts';
+import type { Definition } from './names';
+import type { Page } from './page';
+import type { Solver } from './solve';
+
+/** What every thing has, made where its name and side are known. */
+export type Head = Named;
+
+const known = <T>(list: readonly (T | null)[]): readonly T[] => list.filter((item): item is T => item !== null);
+
+/** Angles beyond these make no sense in a car, degrees. */
+const RIGHT_ANGLE = 90;
+const TURN = 360.000001;
+
+export function tubeOf(
+  head: Head,
+  definition: Definition,
+  page: Page,
+  facts: FactReader,
+  solver: Solver,
+  book: Book,
+): Tube {
+  const side = head.side;
+  const path = solver.tubePath(definition, side, 'real');
+  const section = facts.target(definition, 'section', 'section');
+  const die = facts.dieOf(definition);
+  return {
+    ...head,
+    kind: 'tube',
+    role: roleOf(page),
+    section: section === null ? null : book.section(section.definition),
+    die: die === null || die === 'unknown' ? null : solver.dieOf(die),
+    path: page.names('path', 'path'),
+    first: endOf(page, 'first'),
+    last: endOf(page, 'last'),
+    splitBy: page.name('split', 'tube'),
+    existing: page.word('existing', 'existing') === 'yes',
+    centreline: path?.centreline ?? null,
+    corners: path?.result.corners ?? [],
+    problems: path?.result.problems ?? [],
+  };
+}
+
+const isRole = (word: string): word is Role => Object.hasOwn(ROLES, word);
+
+function roleOf(page: Page): Role {
+  const bound = page.bound('', 'role');
+  if (bound === null || bound.word === null) return 'brace';
+  if (isRole(bound.word)) return bound.word;
+  const nearest = nearestWord(bound.word, Object.keys(ROLES));
+  page.tell(bound.arg.span, 'role.unknown', { name: bound.word, hint: meant(nearest), nearest });
+  return 'brace';
+}
+
+function endOf(page: Page, which: 'first' | 'last'): EndTold {
+  if (page.has(which, 'open')) return { kind: 'open' };
+  if (page.has(which, 'past')) {
+    const length = page.length(which, 'length');
+    return length === null ? { kind: 'auto' } : { kind: 'past', length };
+  }
+  const hosts = known(page.names(which, 'hosts'));
+  return hosts.length === 0 ? { kind: 'auto' } : { kind: 'onto', hosts };
+}
+
+export function footOf(head: Head, page: Page, nodeAt: (name: string) => Vec3 | null): Foot {
+  const node = page.name('at', 'node');
+  const plate = {
+    long: page.length('plate', 'long'),
+    wide: page.length('plate', 'wide'),
+    thick: page.length('plate', 'thick'),
+  };
+  const turnedHere = page.angle('plate', 'turned', TURN) ?? (0 as Angle);
+  const turned = (page.twin ? 0 - turnedHere : turnedHere) as Angle;
+  const count = page.count('bolts', 'count');
+  const diameter = boltOf(page);
+  const { long, wide, thick } = plate;
+  return {
+    ...head,
+    kind: 'foot',
+    node,
+    plate: long === null || wide === null || thick === null ? null : { long, wide, thick, turned },
+    lies: liesOf(page, node === null ? null : nodeAt(node)),
+    bolts: count === null || diameter === null ? null : { count, diameter },
+    hole: page.length('hole'),
+  };
+}
+
+/** `M8`: the thread's nominal diameter in mm (ISO 261). */
+function boltOf(page: Page): Length | null {
+  const bound = page.bound('bolts', 'bolt');
+  if (bound === null || bound.word === null) return null;
+  const size = /^M(\d+(?:\.\d+)?)$/.exec(bound.word)?.[1];
+  return size === undefined ? null : (Number(size) as Length);
+}
+
+/** Slopes add: rise = tan(aft) · aft + tan(left) · left. */
+function liesOf(page: Page, at: Vec3 | null): Foot['lies'] {
+  if (page.has('lies', 'square')) return { kind: 'square' };
+  const words = page.all('lies', 'toward');
+  let [aft, left] = [0, 0];
+  for (const [i, slope] of page.all('lies', 'slope').entries()) {
+    const angle = page.angleOf(slope, RIGHT_ANGLE);
+    const toward = words[i];
+    if (angle === null || toward === undefined || toward.word === null) continue;
+    const rise = Math.tan(angle);
+    if (toward.word === 'aft') aft += rise;
+    else if (toward.word === 'forward') aft -= rise;
+    else {
+      const sign = page.leftward(toward.word, at, toward.arg.span);
+      if (sign !== null) left += sign * rise;
+    }
+  }
+  return { kind: 'slopes', aft: Math.atan(aft) as Angle, left: Math.atan(left) as Angle };
+}
+
+export function jointOf(head: Head, page: Page): Joint {
+  return {
+    ...head,
+    kind: 'joint',
+    nodes: known(page.names('', 'nodes')),
+    order: known(page.names('order', 'tubes')),
+  };
+}
+
+export function ventOf(head: Head, page: Page): Vent {
+  const clock = page.angle('clock', 'clock', TURN);
+  return {
+    ...head,
+    kind: 'vent',
+    tube: page.name('', 'tube'),
+    to: page.has('', 'air') ? { air: true } : page.name('', 'host'),
+    node: page.name('at', 'node'),
+    from: page.length('from'),
+    clock: clock === null ? null : ((page.twin ? 0 - clock : clock) as Angle),
+    dia: page.length('dia'),
+    plug: page.word('plug', 'plug'),
+  };
+}
+
+export function seatOf(head: Head, page: Page): Seat {
+  const recline = page.angle('recline', 'recline', RIGHT_ANGLE) ?? (0 as Angle);
+  const hip = page.place('hip');
+  const given = page.place('slots');
+  const yaw = yawOf(page, hip ?? given);
+  const height = page.length('slot-height', 'height');
+  const soundAngles = page.fact('recline') !== null && (page.fact('yaw') === null || yaw !== null);
+  const slots =
+    given ?? (hip === null || height === null || !soundAngles ? null : upTheBack(hip, height, recline, yaw ?? 0));
+  const shoulder = page.offset('shoulder', slots);
+  return {
+    ...head,
+    kind: 'seat',
+    hip,
+    slots,
+    recline,
+    yaw: (yaw ?? 0) as Angle,
+    slotSpacing: page.length('slot-spacing', 'spacing'),
+    back: page.length('back'),
+    shoulder,
+    yoke: page.length('yoke'),
+  };
+}
+
+/**
+ * The slots' lower edges, `height` up the back line from the hip: the back leans aft by the recline, about an axis
+ * that has turned with the seat. forward = (cos yaw, sin yaw, 0) (ISO 8855: yaw right-handed about up).
+ */
+function upTheBack(hip: Vec3, height: number, recline: number, yaw: number): Vec3 {
+  const aft: Vec3 = [-Math.cos(yaw), -Math.sin(yaw), 0];
+  return add(addScaled(hip, aft, height * Math.sin(recline)), [0, 0, height * Math.cos(recline)]);
+}
+
+/** Positive to the left. */
+function yawOf(page: Page, at: Vec3 | null): number | null {
+  const angle = page.angle('yaw', 'yaw', RIGHT_ANGLE);
+  if (angle === null) return null;
+  const toward = page.bound('yaw', 'toward');
+  if (toward === null || toward.word === null) return page.twin ? 0 - angle : angle;
+  const sign = page.leftward(toward.word, at, toward.arg.span);
+  return sign === null ? null : sign * angle;
+}
+
+export function strapOf(head: Head, page: Page, seatAt: (name: string) => Vec3 | null): Strap {
+  const seat = page.name('seat', 'seat');
+  const collar = page.length('collars', 'width');
+  return {
+    ...head,
+    kind: 'strap',
+    seat,
+    slot: slotOf(page, seat === null ? null : seatAt(seat)),
+    tube: page.name('to', 'tube'),
+    at: page.plane('at'),
+    width: page.length('width'),
+    wrap: page.word('wrap', 'wrap') === 'under' ? 'under' : 'over',
+    hardware: page.length('hardware'),
+    collars: collar === null ? null : { width: collar, gap: page.length('collars', 'gap') ?? (0 as Length) },
+  };
+}
+
+/** `outer` is the slot farther from the centreline. */
+function slotOf(page: Page, seat: Vec3 | null): Side | null {
+  const slot = page.bound('slot');
+  if (slot === null || slot.word === null) return null;
+  if (slot.word === 'left' || slot.word === 'right') return page.here(slot.word);
+  if (seat === null) return null;
+  if (Math.abs(seat[1]) <= CENTRE) return page.tell(slot.arg.span, 'place.on-centre', { word: slot.word });
+  return seat[1] > 0 === (slot.word === 'outer') ? 'left' : 'right';
+}
+
+export function collarOf(head: Head, page: Page): Collar {
+  return {
+    ...head,
+    kind: 'collar',
+    tube: page.name('on', 'tube'),
+    at: page.plane('at'),
+    width: page.length('width'),
+  };
+}
