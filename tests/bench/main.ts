@@ -31,7 +31,7 @@ async function typing(): Promise<void> {
   const rows: TypingRow[] = [];
   for (const lines of [300, 3000, 30000]) {
     const edits = Math.max(20, Math.round((quick ? 100 : 400) / (lines > 3000 ? 4 : 1)));
-    rows.push(await measurePull('answers with nothing (floor)', ['.build/bench/idle-server.js', '--stdio'], lines, edits));
+    rows.push(await measurePull('answers with nothing (floor)', ['.build/bench/idle-server.mjs', '--stdio'], lines, edits));
     rows.push(await measurePull('cagewright', ['server/dist/server.js', '--stdio'], lines, edits));
     if (existsSync(yamlServer)) {
       rows.push(await measureYaml([yamlServer, '--stdio'], lines, lines > 3000 ? 5 : quick ? 10 : 30));

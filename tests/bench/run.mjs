@@ -3,15 +3,14 @@ import { build } from 'esbuild';
 import { spawnSync } from 'node:child_process';
 
 const out = '.build/bench';
+const common = { bundle: true, platform: 'node', target: 'node20', outdir: out, logLevel: 'error' };
 await build({
-  entryPoints: ['tests/bench/main.ts', 'tests/bench/idle-server.ts', 'tests/bench/heap-probe.ts'],
-  bundle: true,
-  platform: 'node',
-  format: 'cjs',
-  target: 'node20',
-  outdir: out,
-  external: ['manifold-3d'],
-  logLevel: 'error',
+  ...common,
+  entryPoints: ['tests/bench/main.ts', 'tests/bench/idle-server.ts'],
+  format: 'esm',
+  packages: 'external',
+  outExtension: { '.js': '.mjs' },
 });
-const done = spawnSync(process.execPath, ['--expose-gc', `${out}/main.js`, ...process.argv.slice(2)], { stdio: 'inherit' });
+await build({ ...common, entryPoints: ['tests/bench/heap-probe.ts'], format: 'cjs' });
+const done = spawnSync(process.execPath, [`${out}/main.mjs`, ...process.argv.slice(2)], { stdio: 'inherit' });
 process.exitCode = done.status ?? 1;
