@@ -113,7 +113,7 @@ export const CODES = {
   'tube.past-length': told('The {end} end of {tube} runs {measured} past {node}, so that {others} can land on it.'),
   // Feet, joints, vents, spaces
   'foot.no-tube': broken('No tube ends on foot {foot}.'),
-  'foot.outside-plate': odd('{tube} is od {od}, but the plate of {foot} is {plate}: it does not cover the end.'),
+  'foot.outside-plate': odd('{tube} is od {od}, but the plate of {foot} is {long} x {wide}: the end reaches {measured} past its edge.'),
   'joint.no-ends': broken('No tubes end at {nodes}.'),
   'joint.not-there': broken('{tube} does not end at {nodes}.'),
   'space.unvented': odd(

@@ -112,7 +112,6 @@ export function feetFindings(cage: Cage, parts: ReadonlyMap<string, Part>): read
             tube: standing.part.tube.name,
             od: figure(standing.part.tube.section?.od ?? 0, 'mm'),
             foot: foot.name,
-            plate: '{long} x {wide}',
             long: figure(foot.plate.long, 'mm'),
             wide: figure(foot.plate.wide, 'mm'),
           },
