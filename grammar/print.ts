@@ -60,6 +60,12 @@ export function sayMeasure(measure: Measure, units: LengthUnit, more = 0): strin
   return `${sayNumber(value, digits + more)}${unit}`;
 }
 
+/** The same without its unit, as the file itself would have it: `z = 781`. */
+function sayBare(measure: Measure, units: LengthUnit): string {
+  const { value, digits } = inUnits(measure, units);
+  return sayNumber(value, digits);
+}
+
 /** A range that is allowed: `0 to 45°`, `at most 20°`, `at least 50 mm`. */
 export function sayAllowed({ from, to, unit }: Allowed, units: LengthUnit, more = 0): string {
   const say = (value: number): string => sayMeasure({ value, unit }, units, more);
@@ -101,7 +107,7 @@ const limitsOf = (finding: Pick<Finding, 'measured' | 'allowed' | 'params'>): re
 
 /**
  * The sentence of a finding, from the template of its code. Figures come in the units of the file, lists with commas;
- * a parameter that is missing leaves nothing behind.
+ * a parameter that is missing leaves nothing behind. `{name#}`: a figure without its unit, as the file would have it.
  */
 export function wordFinding(
   finding: Pick<Finding, 'code' | 'params' | 'measured' | 'allowed'>,
@@ -119,8 +125,14 @@ export function wordFinding(
     if (!isMeasure(value)) return value.join(', ');
     return sayMeasure(value, units, (name === 'limit' || name === 'need') && value.unit === measured?.unit ? more : 0);
   };
+  const bare = (name: string): string => {
+    const value = params[name];
+    return value !== undefined && isMeasure(value) ? sayBare(value, units) : say(name, true);
+  };
   const fill = (text: string, inPhrase: boolean): string =>
-    text.replace(/\{([A-Za-z]\w*)\}/g, (_, name: string) => say(name, inPhrase));
+    text.replace(/\{([A-Za-z]\w*)(#?)\}/g, (_, name: string, mark: string) =>
+      mark === '#' ? bare(name) : say(name, inPhrase),
+    );
   const sentence = fill(CODES[finding.code].says, false)
     .replace(/\s*[:;,]?\s*\.$/, '.')
     .replace(/\.\.$/, '.');

@@ -38,5 +38,5 @@ export function moveAlong(
   );
   if (value === null) return otherwise;
   const to: Measure = { value: tidy(value, figures.barPoint[index] ?? 0, cage.units), unit: 'mm' };
-  return { says: 'move it along {tube} to {axis} = {to}', params: { axis, to, tube: figures.tube ?? '' } };
+  return { says: 'move it along {tube} to {axis} = {to#}', params: { axis, to, tube: figures.tube ?? '' } };
 }

@@ -38,7 +38,7 @@ function lift(cage: Cage, shape: Shape, name: string, drop: number, target: numb
   const level = levelOf(shape, figures);
   return level === null
     ? { says: `${says} by {by} there`, params: { by: { value: Math.abs(tidy(by, 0, cage.units)), unit: 'mm' } } }
-    : { says: `${says} to z = {to}`, params: { to: { value: tidy(level + by, level, cage.units), unit: 'mm' } } };
+    : { says: `${says} to z = {to#}`, params: { to: { value: tidy(level + by, level, cage.units), unit: 'mm' } } };
 }
 
 export const strapDrop: Rule = {

@@ -9,7 +9,7 @@ section t38 { od 38; wall 2.5 }
 node a = (0, 900, 700)
 node b = (0, -900, 700)
 tube bar as harness-bar { section t38; path a, b; first open; last open }
-seat driver { slots (200, 0, 770); recline 0 deg; slot-spacing 200; back 1 }
+seat driver { slots (200, 0, 770); recline 40 deg; slot-spacing 200; back 1 }
 strap s { seat driver; slot left; to bar; width 75; hardware 10; collars 20 gap 1 }
 ${waivers}
 `;
@@ -68,7 +68,7 @@ node a = (0, 900, 700)
 node b = (0, -900, 700)
 tube bar as harness-bar { section t38; path a, b; first open; last open }
 mirror left {
-  seat chair { slots (200, 400, 770); recline 0 deg; slot-spacing 200; back 1 }
+  seat chair { slots (200, 400, 770); recline 40 deg; slot-spacing 200; back 1 }
   strap s { seat chair; slot outer; to bar; width 75; hardware 10; collars 20 gap 1 }
 }
 ${more}
@@ -78,7 +78,7 @@ ${more}
     const findings = (await analyse(mirrored(''))).findings.filter((f) => f.code === 'strap.drop');
     expect(findings).toHaveLength(1);
     expect(findings[0]?.subject).toBe('s');
-    expect(findings[0]?.message).toMatch(/^Strap s drops 14(\.\d+)?°, .* \(both sides\)\.$/);
+    expect(findings[0]?.message).toMatch(/^Strap s drops 14(\.\d+)?°, .*: raise the bar to z = \d+\. On both sides\.$/);
   });
 
   it('that differ are two findings, each with its side', async () => {
@@ -89,7 +89,7 @@ mirror left {
   node a = (0, 900, 700)
   node b = (0, 300, 700)
   tube bar as harness-bar { section t38; path a, b; first open; last open }
-  seat chair { slots (200, 600, 770); recline 0 deg; slot-spacing 200; back 1 }
+  seat chair { slots (200, 600, 770); recline 40 deg; slot-spacing 200; back 1 }
   strap s { seat chair; slot outer; to bar; width 75; hardware 10; collars 20 gap 1 }
 }
 adjust a.right by (down 10)

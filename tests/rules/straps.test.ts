@@ -13,6 +13,12 @@ const rad = (deg: number): number => (deg * Math.PI) / 180;
 /** Height of the slot above the bar's centreline for a drop of `deg` at a distance of `d`. */
 const heightFor = (deg: number, d: number, r = R): number => (r + d * Math.sin(rad(deg))) / Math.cos(rad(deg));
 
+/** Distance and height of the slot for a run of a length that drops 5 degrees: from the tangent's right angle. */
+const runOf = (length: number): { readonly d: number; readonly h: number } => ({
+  d: length * Math.cos(rad(5)) - R * Math.sin(rad(5)),
+  h: length * Math.sin(rad(5)) + R * Math.cos(rad(5)),
+});
+
 interface Car {
   readonly rules?: string;
   readonly d?: number;
@@ -34,7 +40,7 @@ const car = ({
   back = 1,
   at = '',
   hardware = 10,
-  recline = 0,
+  recline = 50,
   extra = '',
 }: Car): string => `
 cage "Worked values"
@@ -138,11 +144,9 @@ describe('strap.spread: at most 20 degrees either way (FIA Appendix J, 253-6.2, 
     [-19.99, false],
     [-20.01, true],
   ])('%f degrees', async (deg, broken) => {
-    const along = 200 + R * Math.sin(rad(8));
-    // The contact's own place behind the centreline, from the closed form of the tangent.
-    const y = 100 + Math.tan(rad(deg)) * (200 - R * Math.sin(rad(8)));
+    // The contact lies r sin a behind the bar's centreline, from the closed form of the tangent.
+    const y = 100 + Math.tan(rad(deg)) * (200 + R * Math.sin(rad(8)));
     const { finding, spread } = await spreadAt(y, 'fia-253');
-    expect(along).toBeGreaterThan(200);
     expect(spread).toBeCloseTo(deg, 6);
     expect(finding !== undefined).toBe(broken);
     if (!broken) return;
@@ -168,8 +172,8 @@ describe('shop practice (common practice, no source)', () => {
       { at: `at y = ${String(100 + Math.tan(rad(19)) * 200)}; ` },
       'warning',
     ],
-    ['strap.length', { d: 251, h: heightFor(5, 251) }, { d: 249, h: heightFor(5, 249) }, 'information'],
-    ['seat.gap', { d: 69.9, back: 1 }, { d: 70.1, back: 1 }, 'warning'],
+    ['strap.length', runOf(250.01), runOf(249.99), 'information'],
+    ['seat.gap', { d: 69.9, recline: 0 }, { d: 70.1, recline: 0 }, 'warning'],
   ] as const)('%s', async (code, outside, inside, severity) => {
     const bad = (await analyse(car(outside))).findings;
     expect(
