@@ -296,7 +296,28 @@ export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<En
   };
 
   for (const body of bodies.all) for (const site of body.ends) landings.set(site, land(site));
+  for (const [site, landing] of landings) {
+    if (landing.through.length > 1 && site.told.kind === 'auto')
+      landings.set(site, withoutNeighbours(landing, landings));
+  }
   return landings;
+}
+
+/**
+ * A tube that lands beside this end on the same through tube is an end of this joint, also where this end happens to
+ * lie on its centreline: it cuts as its half, if it cuts at all.
+ */
+function withoutNeighbours(landing: Landing, landings: ReadonlyMap<EndSite, Landing>): Landing {
+  const { origin } = landing;
+  const isNeighbour = (contact: Contact): boolean =>
+    contact.body.ends.some((end) => {
+      const other = landings.get(end);
+      if (origin === null || !other?.origin || contact.body.outer === null) return false;
+      if (distance(origin, other.origin) > 2 * contact.body.outer) return false;
+      return other.through.some((its) => its.body !== contact.body && landing.through.some((t) => t.body === its.body));
+    });
+  const through = landing.through.filter((contact) => !isNeighbour(contact));
+  return through.length > 0 ? { ...landing, through } : landing;
 }
 
 const listed = (meets: ReadonlyMap<EndSite, boolean>): Landing['meets'] =>
