@@ -63,10 +63,18 @@ const fitText = (end: End): string => {
   }
 };
 
+/** The rule of thumb beside the depth (a third of the outside diameter; common practice, no source), and how far off it is. */
+function thumb(end: End, od: number | null, print: Print): string {
+  if (end.depth === null || od === null) return '';
+  const off = od / 3 - end.depth;
+  return ` (a third of the diameter, ${print(od / 3)}, is ${print(Math.abs(off))} too ${off < 0 ? 'little' : 'much'})`;
+}
+
 /** What a grinder, or a saw, wants to know. */
-function cutText(end: End, print: Print): string {
+function cutText(end: End, od: number | null, print: Print): string {
   if (end.fit === 'cope') {
-    return `included angle ${angle(end.includedAngle)}, offset ${print(end.offset)}, depth ${print(end.depth)}, saddle ${print(end.saddleLength)}`;
+    const angles = `included angle ${angle(end.includedAngle)}, offset ${print(end.offset)}`;
+    return `${angles}, depth ${print(end.depth)}${thumb(end, od, print)}, saddle ${print(end.saddleLength)}`;
   }
   const long = end.sawClock === null ? '' : `, long point at clock ${angle(end.sawClock)}`;
   return `saw ${angle(end.sawAngle)} off square${long}`;
@@ -92,9 +100,9 @@ function wrapLines(end: End, print: Print): readonly string[] {
   return columns(rows, '      ');
 }
 
-const endLines = (end: End, print: Print): readonly string[] => [
+const endLines = (end: End, od: number | null, print: Print): readonly string[] => [
   `  ${end.which} end at ${name(end.node)}: ${fitText(end)}`,
-  `    ${[cutText(end, print), clockText(end)].filter((text) => text !== '').join('; ')}`,
+  `    ${[cutText(end, od, print), clockText(end)].filter((text) => text !== '').join('; ')}`,
   ...wrapLines(end, print),
 ];
 
@@ -109,7 +117,7 @@ function tubeLines(part: Part, print: Print): readonly string[] {
     `  ${part.nodes.map(name).join(' - ')}`,
     `  centreline ${print(part.centrelineLength)}, cut ${print(part.cutLength)} (long point to long point), hole-saw ${print(part.holeSawLength)}, stick ${print(part.stickLength)}`,
     ...bendLines(part, print),
-    ...part.ends.flatMap((end) => endLines(end, print)),
+    ...part.ends.flatMap((end) => endLines(end, section?.od ?? null, print)),
     '',
   ];
 }

@@ -1,0 +1,64 @@
+/** The world of the command line under Node. */
+import { realpath, stat, writeFile } from 'node:fs/promises';
+import { decodeText, nodeHost } from '../host/node';
+import type { Io } from './io';
+
+/** Why a file could not be written, in words. */
+const reason = (error: unknown): string => {
+  const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
+  if (code === 'EACCES' || code === 'EPERM') return 'it may not be written';
+  if (code === 'ENOSPC') return 'the disk is full';
+  if (code === 'EROFS') return 'the disk is read-only';
+  return 'it cannot be written';
+};
+
+const quiet = async <T>(promise: Promise<T>, otherwise: T): Promise<T> => {
+  try {
+    return await promise;
+  } catch {
+    return otherwise;
+  }
+};
+
+/** All bytes of a stream as text; one that breaks gives what came. */
+async function textOf(stream: AsyncIterable<unknown>): Promise<string> {
+  const chunks: Uint8Array[] = [];
+  try {
+    for await (const chunk of stream) {
+      if (chunk instanceof Uint8Array) chunks.push(chunk);
+    }
+  } catch {
+    // A closed or broken standard input has no more to give.
+  }
+  return decodeText(Buffer.concat(chunks));
+}
+
+export interface NodeWorld {
+  readonly cwd: string;
+  readonly stdin: AsyncIterable<unknown>;
+  readonly version: string;
+  readonly serve: () => Promise<void>;
+}
+
+/** Files of the disk, read with the host's own care. */
+export const nodeIo = ({ cwd, stdin, version, serve }: NodeWorld): Io => ({
+  cwd,
+  version,
+  serve,
+  realPath: (path) => quiet<string | null>(realpath(path), null),
+  isFolder: (path) =>
+    quiet(
+      stat(path).then((found) => found.isDirectory()),
+      false,
+    ),
+  hostOf: (root, overlay) => nodeHost({ root, overlay }),
+  readStdin: () => textOf(stdin),
+  writeText: async (path, text) => {
+    try {
+      await writeFile(path, text, 'utf8');
+      return null;
+    } catch (error) {
+      return reason(error);
+    }
+  },
+});
