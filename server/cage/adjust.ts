@@ -2,7 +2,7 @@
 import { triple } from './evaluate';
 import type { FactReader } from './facts';
 import type { Census, Definition } from './names';
-import { fullName } from './names';
+import { nameOn } from './names';
 import type { Adjustment } from './solve';
 
 /** The moves of each node. Several moves of one node add up. */
@@ -18,7 +18,7 @@ export function adjustmentsFrom(census: Census, facts: FactReader): ReadonlyMap<
       side,
       needs: facts.needs(written).filter((need) => need !== target),
       move: (from, reading) =>
-        triple(move, { ...reading, scope: written.scope, subject: fullName(definition.name, side) }, from),
+        triple(move, { ...reading, scope: written.scope, subject: nameOn(definition, side) }, from),
     };
     const list = adjustments.get(definition);
     if (list === undefined) adjustments.set(definition, [adjustment]);

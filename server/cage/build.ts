@@ -63,6 +63,8 @@ export function buildCage(sources: CageSources): Cage {
   resolver.tellTwice();
   resolver.tellUnknown();
   solver.tellCircles();
+  // Only an editor asks where names stand, and not at every key.
+  let uses: Cage['uses'] | null = null;
   return {
     file: sources.root,
     ...head,
@@ -70,7 +72,9 @@ export function buildCage(sources: CageSources): Cage {
     things,
     ...shop,
     findings: reporter.findings(),
-    uses: resolver.uses,
+    get uses() {
+      return (uses ??= resolver.uses());
+    },
   };
 }
 

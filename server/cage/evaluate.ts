@@ -1,5 +1,6 @@
 /** What an expression is worth: a figure or a place. Faults are reported where they arise; what hangs on them is null. */
-import type { Span } from '../../grammar/finding';
+import type { Code } from '../../grammar/codes';
+import type { Params, Span } from '../../grammar/finding';
 import type { Expr, PlaceForm, Ref, Tuple } from '../../grammar/tree';
 import { DIRECTIONS, FUNCTIONS } from '../../grammar/words';
 import { LENGTH, PLAIN } from '../../grammar/units';
@@ -40,7 +41,7 @@ export interface Reading {
 }
 
 /** Coordinates beyond this are no car, mm. Keeps every square and product far from overflow. */
-export const FARTHEST = 1e6;
+export const FARTHEST = 1e7;
 
 /** A start from which `out` and `in` are told; `unknown` where it could not be computed, null: none, the origin. */
 export type Start = Vec3 | 'unknown' | null;
@@ -55,6 +56,10 @@ export function tell(reading: Reading, span: Span, fault: Fault): null {
   });
   return null;
 }
+
+/** Reports a code at a span of the reading's statement. */
+export const wrong = (reading: Reading, span: Span, code: Code, params: Params): null =>
+  tell(reading, span, { kind: 'fault', code, params });
 
 const figure = (reading: Reading, span: Span, result: Figure): Quantity | null =>
   failed(result) ? tell(reading, span, result) : result;
@@ -256,7 +261,7 @@ export function asSpot(value: Value, span: Span, reading: Reading): Vec3 | null 
 export function within(at: Vec3, span: Span, reading: Reading): Vec3 | null {
   const worst = at.find((c) => !(Math.abs(c) <= FARTHEST));
   if (worst === undefined) return at;
-  const params = { value: { value: worst, unit: 'mm' as const }, wanted: 'a coordinate is at most 1 km' };
+  const params = { value: { value: worst, unit: 'mm' as const }, wanted: 'a coordinate is at most 10 km' };
   return tell(reading, span, { kind: 'fault', code: 'number.range', params });
 }
 
@@ -369,7 +374,11 @@ export function shareOrLength(
   const q = value === null ? null : asFigure(value, expr.span, reading, 'a length or a share');
   if (q === null) return null;
   const share = as(q, PLAIN);
-  if (!failed(share) && (q.share || q.bare === null)) return { kind: 'share', value: share };
+  if (!failed(share) && (q.share || q.bare === null)) {
+    if (share >= 0 && share <= 1) return { kind: 'share', value: share };
+    const params = { value: `${String(Number((share * 100).toFixed(3)))} %`, wanted: 'a share is 0 to 100 %' };
+    return wrong(reading, expr.span, 'number.range', params);
+  }
   const length = as(q, LENGTH);
   return failed(length) ? tell(reading, expr.span, length) : { kind: 'length', value: length };
 }

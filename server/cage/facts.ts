@@ -75,7 +75,7 @@ export class FactReader {
 
   private take(written: Written, once: Set<string>): void {
     const { read, scope, entry } = written;
-    if (isDefinition(written)) this.resolver.use({ span: written.nameSpan }, written, scope, true, written.side);
+    if (isDefinition(written)) this.resolver.use(written.nameSpan, written, scope, true, written.side);
     if (read.kind?.judgedOnly === true && scope.file !== this.root) return;
     const subject = isDefinition(written) ? written.name : '';
     for (const finding of read.findings) this.pass(finding, scope, subject);
@@ -128,7 +128,9 @@ export class FactReader {
 
   /** The first value of that name in a fact. */
   one(written: Written, fact: string, slot: string): Bound | null {
-    return this.fact(written, fact)?.captures.find((capture) => capture.slot.name === slot) ?? null;
+    const match = this.fact(written, fact);
+    if (match !== null) for (const capture of match.captures) if (capture.slot.name === slot) return capture;
+    return null;
   }
 
   /** All values of that name in a fact. */
@@ -208,7 +210,7 @@ export function quantityOf(bound: Bound, dimension: Dimension, reading: Reading,
     return outOfRange(result, wanted, bound, dimension, reading);
   }
   if (sameDimension(dimension, LENGTH) && Math.abs(result) > FARTHEST) {
-    return outOfRange(result, `${slot.name} is at most 1 km`, bound, dimension, reading);
+    return outOfRange(result, `${slot.name} is at most 10 km`, bound, dimension, reading);
   }
   return result;
 }

@@ -1,7 +1,7 @@
 /** The census of a car's names: which statements there are, in which file, on which side, and what each of them names. */
 import type { Span } from '../../grammar/finding';
 import type { ReadStatement, StatementReader } from '../../grammar/read';
-import type { Arg, Entry, FileTree, Line, Name, PlacedStatement, Ref } from '../../grammar/tree';
+import type { Arg, Entry, FileTree, Line, Name, PlacedStatement, Ref, Statement } from '../../grammar/tree';
 import type { LengthUnit } from '../../grammar/units';
 import type { Origin, Side } from './cage';
 import type { Target } from './resolve';
@@ -56,6 +56,8 @@ export interface Written {
 export interface Definition extends Written {
   readonly space: Space;
   readonly name: string;
+  /** Full names of the two that it describes, by side. */
+  readonly full: Readonly<Record<Side, string>>;
   /** The name in the statement's head, relative to the statement. */
   readonly nameSpan: Span;
   /** The side it is written for; the other one is its twin. Null: it exists once. */
@@ -137,6 +139,7 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
       inMirror,
       space,
       name: named.text,
+      full: { left: `${named.text}.left`, right: `${named.text}.right` },
       nameSpan: named.span,
       side: inMirror && TWINNED.has(kind) ? scope.side : null,
       next: null,
@@ -151,11 +154,16 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
     }
   };
 
+  // Statements of the same text are one tree: only the first of them may use the common table.
+  const shared = new Map<Ref, Target | null>();
+  const seen = new Set<Statement>();
   for (const { tree, units, sees } of sources) {
     for (const statement of tree.statements) {
       const read = reader.read(statement.tree);
       const side = read.entry.line.word.text === 'mirror' ? mirrorSide(read.entry.line) : null;
-      add(read, { file: tree.file, statement, side, units, sees, meanings: new Map() }, false);
+      const meanings = seen.has(statement.tree) ? new Map<Ref, Target | null>() : shared;
+      seen.add(statement.tree);
+      add(read, { file: tree.file, statement, side, units, sees, meanings }, false);
     }
   }
   return { written, definitions, spaces, dark };
@@ -180,6 +188,10 @@ export function mirrorSide(line: Line): Side {
 }
 
 export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left');
+
+/** The full name of a definition on a side. */
+export const nameOn = (definition: Definition, side: Side | null): string =>
+  side === null ? definition.name : definition.full[side];
 
 /** `foot` and a side: `foot.left`; without a side: `foot`. */
 export const fullName = (name: string, side: Side | null): string => (side === null ? name : `${name}.${side}`);

@@ -16,7 +16,7 @@ import type { Bound, FactReader } from './facts';
 import type { Match } from '../../grammar/shape-check';
 import { isValue, quantityOf } from './facts';
 import type { Written } from './names';
-import { fullName, otherSide } from './names';
+import { nameOn, otherSide } from './names';
 import type { PlaceReading } from './places';
 import { isForm, placed } from './places';
 import type { Solver } from './solve';
@@ -136,7 +136,7 @@ export class Page {
   }
 
   private full({ definition, side, piece }: Target): string {
-    const name = fullName(definition.name, this.here(side));
+    const name = nameOn(definition, this.here(side));
     return piece === null ? name : `${name}.${piece}`;
   }
 

@@ -6,7 +6,7 @@ import type { Params, Place, Span } from '../../grammar/finding';
 import type { Axis, Name, Ref } from '../../grammar/tree';
 import type { NameUse, Side } from './cage';
 import type { Census, Definition, Scope, Space } from './names';
-import { fullName, otherSide } from './names';
+import { nameOn, otherSide } from './names';
 import { meant, nearestWord } from '../../grammar/nearest';
 import { placeIn, type Reporter } from './reporter';
 
@@ -45,6 +45,14 @@ const plain = (what: string): string => what.replace(/^an? /, '').replace(/ an? 
 const isAxis = (text: string): text is Axis => text === 'x' || text === 'y' || text === 'z';
 const isSide = (text: string): text is Side => text === 'left' || text === 'right';
 
+interface Occurrence {
+  readonly span: Span;
+  readonly scope: Scope;
+  readonly target: Definition;
+  readonly definition: boolean;
+  readonly side: Side | null;
+}
+
 interface Unknown {
   readonly name: Name;
   readonly scope: Scope;
@@ -57,7 +65,7 @@ interface Unknown {
 const MOST_COMPARISONS = 4e6;
 
 export class Resolver {
-  readonly uses: NameUse[] = [];
+  private readonly occurrences: Occurrence[] = [];
   private readonly unknown: Unknown[] = [];
 
   constructor(
@@ -121,19 +129,18 @@ export class Resolver {
   }
 
   /** Notes an occurrence of a name. */
-  use(
-    name: { readonly span: Span },
-    definition: Definition,
-    scope: Scope,
-    isDefinition: boolean,
-    side: Side | null,
-  ): void {
-    this.uses.push({
-      place: placeIn(scope, name.span),
-      target: `${definition.space}:${definition.name}`,
-      definition: isDefinition,
-      side: definition.side === null ? null : side,
-    });
+  use(span: Span, definition: Definition, scope: Scope, isDefinition: boolean, side: Side | null): void {
+    this.occurrences.push({ span, scope, target: definition, definition: isDefinition, side });
+  }
+
+  /** Where each name stands and what it means, made when it is asked for. */
+  uses(): readonly NameUse[] {
+    return this.occurrences.map(({ span, scope, target, definition, side }) => ({
+      place: placeIn(scope, span),
+      target: `${target.space}:${target.name}`,
+      definition,
+      side: target.side === null ? null : side,
+    }));
   }
 
   private lookUp(
@@ -148,7 +155,7 @@ export class Resolver {
       const found = this.find(space, name.text, scope);
       if (found === null) continue;
       const said = ref.names[1]?.text ?? '';
-      this.use(name, found, scope, false, isSide(said) ? said : scope.side);
+      this.use(name.span, found, scope, false, isSide(said) ? said : scope.side);
       return found;
     }
     if (this.census.dark.has(name.text)) return null;
@@ -206,7 +213,7 @@ export class Resolver {
     }
     if (side === null && definition.side !== null) {
       if (scope.side === null && !may.anySide) {
-        const both = [fullName(definition.name, 'left'), fullName(definition.name, 'right')];
+        const both = [nameOn(definition, 'left'), nameOn(definition, 'right')];
         const tail = ref.names.slice(1).map((n) => n.text);
         const choices = both.map((one) => [one, ...tail].join('.'));
         this.side(ref, definition.name, `stands on both sides: write ${choices.join(' or ')}`, choices, scope);

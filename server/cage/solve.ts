@@ -15,7 +15,7 @@ import { CENTRE, tell, worth } from './evaluate';
 import { dieFrom } from './die';
 import type { FactReader } from './facts';
 import type { Definition } from './names';
-import { fullName, otherSide } from './names';
+import { nameOn, otherSide } from './names';
 import type { Vertex } from './order';
 import { settle } from './order';
 import { Page } from './page';
@@ -153,7 +153,7 @@ export class Solver implements KnownShapes {
         first.nameSpan,
         { links },
         {
-          subject: fullName(first.name, first.side),
+          subject: nameOn(first, first.side),
           notes: notes.map(({ at, message }) => ({
             at: { kind: 'place', place: placeIn(at.scope, at.nameSpan) } as const,
             message,
@@ -202,7 +202,7 @@ export class Solver implements KnownShapes {
     return {
       scope: thing.definition.scope,
       world: this.textWorld(thing),
-      subject: fullName(thing.definition.name, thing.side),
+      subject: nameOn(thing.definition, thing.side),
       known: this,
       reporter: this.reporter,
     };
@@ -259,7 +259,7 @@ export class Solver implements KnownShapes {
       moved = moved || move.some((c) => c !== 0);
     }
     const on =
-      there.on === null || moved ? null : { tube: there.on.tube, side: twin ? twinSide(there.on.side) : there.on.side };
+      there.on === null || moved ? null : { ...there.on, side: twin ? twinSide(there.on.side) : there.on.side };
     return { at, miss: there.miss, on };
   }
 

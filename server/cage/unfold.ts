@@ -6,7 +6,7 @@ import type { Book } from './book';
 import type { Named, Node, Side, Thing } from './cage';
 import type { FactReader } from './facts';
 import type { Census, Definition, Written } from './names';
-import { fullName, isDefinition, originOf, otherSide } from './names';
+import { fullName, nameOn, isDefinition, originOf, otherSide } from './names';
 import { Page } from './page';
 import type { Placed } from './places';
 import { ranked } from './ranked';
@@ -117,13 +117,18 @@ function nodeFrom(head: Named, definition: Definition, solver: Solver): Node {
     kind: 'node',
     at: placed?.at ?? null,
     miss: (placed?.miss ?? null) as Length | null,
-    on: placed === null ? null : stationOf(placed, solver),
+    on: placed === null ? null : stationOf(placed, head.twin, solver),
   };
 }
 
-/** The tube on which a node was put, and how far along it. A twin's tube may run the other way than its image. */
-function stationOf({ at, on }: Placed, solver: Solver): Node['on'] {
-  const line = on === null ? null : (solver.tubePath(on.tube, on.side, 'real')?.centreline ?? null);
-  if (on === null || line === null) return null;
-  return { tube: fullName(on.tube.name, on.side), station: nearestOn(line, at).station as Length };
+/** The tube on which a node was put, and how far along it. A tube that exists once runs the other way than its image. */
+function stationOf({ at, on }: Placed, twin: boolean, solver: Solver): Node['on'] {
+  if (on === null) return null;
+  let { station } = on;
+  if (twin && on.side === null) {
+    const line = solver.tubePath(on.tube, null, 'real')?.centreline ?? null;
+    if (line === null) return null;
+    ({ station } = nearestOn(line, at));
+  }
+  return { tube: nameOn(on.tube, on.side), station: station as Length };
 }

@@ -8,7 +8,7 @@ import { asFigure, worth } from './evaluate';
 import type { Bound } from './facts';
 import { isValue } from './facts';
 import type { Written } from './names';
-import { fullName, originOf, otherSide } from './names';
+import { nameOn, originOf, otherSide } from './names';
 import type { Page } from './page';
 import type { Target } from './resolve';
 
@@ -54,7 +54,7 @@ export function tellBook(name: string, bound: Bound, page: Page, books: readonly
 function covered({ definition, side, piece }: Target): readonly string[] {
   const sides: readonly (Side | null)[] =
     definition.side === null ? [null] : side !== null ? [side] : [definition.side, otherSide(definition.side)];
-  return sides.map((one) => fullName(definition.name, one) + (piece === null ? '' : `.${piece}`));
+  return sides.map((one) => nameOn(definition, one) + (piece === null ? '' : `.${piece}`));
 }
 
 function boundOf(bound: Bound | null, page: Page): Waiver['upTo'] {
