@@ -12,8 +12,6 @@ import type { Ordinate } from './shape';
 const ALONG = 1e-6;
 /** Less than this off square has no long point, radians. */
 const SQUARE = 1e-9;
-/** Steps of the ellipse's length; the trapezoid rule over a period converges faster than any power of this. */
-const STEPS = 720;
 
 export interface SawnEnd {
   readonly ordinates: readonly Ordinate[];
@@ -81,12 +79,24 @@ export function sawEnd(
   };
 }
 
-/** Length of a round tube's edge of radius `r` whose set-back swings by ± `swing`: ∫ sqrt(r² + swing² sin² t) dt. */
+/**
+ * Length of a round tube's edge of radius `r` whose set-back swings by ± `swing`: an ellipse with the half axes r and
+ * a = sqrt(r² + swing²). 4 a E(m), m = 1 - (r / a)²; E by the arithmetic-geometric mean (Abramowitz and Stegun 17.6).
+ */
 function edgeLength(r: number, swing: number): number {
-  let sum = 0;
-  for (let i = 0; i < STEPS; i++) {
-    const s = swing * Math.sin((2 * Math.PI * i) / STEPS);
-    sum += Math.hypot(r, s);
+  const a = Math.hypot(r, swing);
+  if (!(swing > 0)) return 2 * Math.PI * r;
+  let mean = 1;
+  let other = r / a;
+  let sum = 1 - other * other;
+  let weight = 1;
+  for (let i = 0; i < 40 && Math.abs(mean - other) > 1e-16 * mean; i++) {
+    const difference = (mean - other) / 2;
+    const product = mean * other;
+    mean = (mean + other) / 2;
+    other = Math.sqrt(product);
+    weight *= 2;
+    sum += weight * difference * difference;
   }
-  return (sum * 2 * Math.PI) / STEPS;
+  return 4 * a * (Math.PI / (2 * mean)) * (1 - sum / 2);
 }
