@@ -40,27 +40,28 @@ const word = (label: string, kind: CompletionKind, meaning: string, detail = '')
 
 const named = ({ name, kind, detail }: NameItem): Draft => word(name, kind, '', detail);
 
-/** One element of a pattern: a word that stands as it is, or a value. */
-type Element = { readonly literal: string } | { readonly slot: Slot };
+/** One element of a pattern: a word that stands as it is, or a value; `spare`: it may be left out. */
+type Element = { readonly spare: boolean } & ({ readonly literal: string } | { readonly slot: Slot });
 
-const flat = (part: Part): Element[] => {
+const flat = (part: Part, spare = false): Element[] => {
   switch (part.part) {
     case 'slot':
-      return [{ slot: part }];
+      return [{ slot: part, spare }];
     case 'literal':
-      return [{ literal: part.word }];
+      return [{ literal: part.word, spare }];
     case 'arrow':
-      return [{ literal: '->' }];
+      return [{ literal: '->', spare }];
     case 'sized':
-      return part.slots.map((slot) => ({ slot }));
+      return part.slots.map((slot) => ({ slot, spare }));
     case 'optional':
+      return part.parts.flatMap((inner) => flat(inner, true));
     case 'list':
-      return part.parts.flatMap(flat);
+      return part.parts.flatMap((inner) => flat(inner, spare));
   }
 };
 
 /** Alternatives of a pattern as rows of elements; what may be left out or repeated is in them: all of it is offered. */
-const elementsOf = (pattern: Pattern): Element[][] => pattern.map((parts) => parts.flatMap(flat));
+const elementsOf = (pattern: Pattern): Element[][] => pattern.map((parts) => parts.flatMap((part) => flat(part)));
 
 /** A statement as a snippet: what its head wants and the facts that it needs, each with a place to type. */
 export const snippetOf = (kind: KindEntry): string => {
@@ -181,6 +182,13 @@ const insidePlace = (around: Around, before: string): Draft[] | null => {
   if (/\((?:[^()]*,)?\s*$/.test(before)) {
     return [...Object.entries(DIRECTIONS).map(([one, { meaning }]) => word(one, 'word', meaning)), ...figures(around)];
   }
+  // Whole phrases first: no word is reserved, a node may be called `mid`.
+  if (/\bon\s+[^\s,]+\s+$/u.test(before)) return phrase('at', 'mid', 'where', 'nearest');
+  if (/\bwhere\s+[^\s,=]+\s+$/u.test(before)) return phrase('meets');
+  if (/\bbetween\s+[^\s,]+\s+$/u.test(before)) return phrase('and');
+  if (/\band\s+[^\s,]+\s+$/u.test(before)) return phrase('at');
+  if (/\bat\s+[\d.]+\s*(?:mm|cm|m|in|ft)?\s+$/u.test(before)) return [...phrase('from', 'before', 'after'), ...units()];
+  if (/=\s*-?[\d.]+\s+$/u.test(before)) return [...phrase('near'), ...units()];
   switch (last) {
     case 'on':
       return names(around, 'tube');
@@ -201,12 +209,6 @@ const insidePlace = (around: Around, before: string): Draft[] | null => {
       return names(around, 'node');
     default:
   }
-  if (/\bon\s+[^\s,]+\s+$/u.test(before)) return phrase('at', 'mid', 'where', 'nearest');
-  if (/\bwhere\s+[^\s,=]+\s+$/u.test(before)) return phrase('meets');
-  if (/\bbetween\s+[^\s,]+\s+$/u.test(before)) return phrase('and');
-  if (/\band\s+[^\s,]+\s+$/u.test(before)) return phrase('at');
-  if (/\bat\s+[\d.]+\s*(?:mm|cm|m|in|ft)?\s+$/u.test(before)) return [...phrase('from', 'before', 'after'), ...units()];
-  if (/=\s*-?[\d.]+\s+$/u.test(before)) return [...phrase('near'), ...units()];
   return null;
 };
 
@@ -220,7 +222,8 @@ const following = (around: Around, pattern: Pattern, before: string): Draft[] =>
   const begins = (row: readonly Element[], index: number): Draft[] => {
     const element = row[index];
     if (element === undefined) return [];
-    return 'slot' in element ? startOf(around, element.slot) : choices([element.literal]);
+    const here = 'slot' in element ? startOf(around, element.slot) : choices([element.literal]);
+    return element.spare ? [...here, ...begins(row, index + 1)] : here;
   };
   if (before.trim() === '' || /,\s*$/.test(before)) {
     if (slots.some(isPlaceLike)) {
@@ -250,18 +253,18 @@ const following = (around: Around, pattern: Pattern, before: string): Draft[] =>
 };
 
 /** After `NAME.`: the sides of a mirrored thing, the pieces of a split tube, the coordinates of a place. */
-const afterDot = ({ analysis }: Around, before: string): Draft[] | null => {
+const afterDot = ({ analysis }: Around, before: string, inPlace: boolean): Draft[] | null => {
   const path = /([\p{L}][\p{L}\p{M}\d_-]*(?:\.[\p{L}][\p{L}\d_-]*)*)\.$/u.exec(before)?.[1]?.normalize('NFC');
   if (path === undefined) return null;
   const { things } = analysis.cage;
   const sides = (['left', 'right'] as const).filter((side) => things.has(`${path}.${side}`));
   const thing = things.get(path) ?? things.get(`${path}.left`) ?? things.get(`${path}.right`);
   const pieces = ['a', 'b'].filter((piece) => analysis.shape.parts.has(`${path}.${piece}`));
-  const axes = thing?.kind === 'node' ? ['x', 'y', 'z'] : [];
+  const coordinates = thing?.kind === 'node' && inPlace ? (['x', 'y', 'z'] as const) : [];
   return [
     ...sides.map((side) => word(side, 'word', `on the car's ${side}`)),
     ...pieces.map((piece) => word(piece, 'word', piece === 'a' ? 'the piece with the first node' : 'the other piece')),
-    ...axes.map((axis) => word(axis, 'word', `its ${axis}`)),
+    ...coordinates.map((axis) => word(axis, 'word', AXES[axis])),
   ];
 };
 
@@ -277,16 +280,24 @@ const drafts = (around: Around): Draft[] => {
   const kind = inner === undefined ? undefined : KIND_BY_NAME.get(inner);
   const inFacts = kind !== undefined && kind.block === 'facts';
   if (before.trim() === '') return inFacts ? facts(kind, segment.written) : statements(inner === 'mirror');
-  const dotted = afterDot(around, before);
   const [, first = '', rest = ''] = /^([\p{L}][\p{L}\p{M}\d_-]*)(.*)$/su.exec(before) ?? [];
+  const shapes = inFacts ? undefined : KIND_SHAPES.get(first);
+  const shape = inFacts ? KIND_SHAPES.get(kind.name)?.facts.get(first)?.shape : shapes?.head;
+  if (shape === undefined) return [];
+  const inPlace = elementsOf(shape.pattern).some((row) => row.some((one) => 'slot' in one && isPlaceLike(one.slot)));
+  const dotted = afterDot(around, before, inPlace);
   if (dotted !== null && !(first === 'waive' && !/\son\s/.test(rest))) return dotted;
-  const fact = inFacts ? KIND_SHAPES.get(kind.name)?.facts.get(first)?.shape : undefined;
-  if (fact !== undefined) return following(around, fact.pattern, rest.trimStart());
-  const head = inFacts ? undefined : KIND_SHAPES.get(first);
-  if (head === undefined) return [];
-  if (!head.kind.target) return following(around, head.head.pattern, rest.trimStart());
+  // In a waiver the code is one word, dot and all.
+  const behind = dotted === null ? rest : rest.replace(/[\w-]+\.$/, '');
+  if (shapes?.kind.target !== true) return following(around, shape.pattern, behind.trimStart());
   const equals = rest.indexOf('=');
-  return equals < 0 ? [] : following(around, head.head.pattern, rest.slice(equals + 1).trimStart());
+  return equals < 0 ? [] : following(around, shape.pattern, rest.slice(equals + 1).trimStart());
+};
+
+/** The name that the statement around the cursor gives: nothing hangs on itself. */
+const ownName = ({ before, heads, blocks }: Segment): string => {
+  const head = blocks.length > 0 && blocks.at(-1) !== 'mirror' ? (heads.at(-1) ?? '') : before.replace(/^\S+\s+/, '');
+  return /^[\p{L}\p{M}\d_-]+(?=\s|$)/u.exec(head)?.[0].normalize('NFC') ?? '';
 };
 
 /** In a waiver a code is one word with a dot in it: what is replaced begins before the dot. */
@@ -304,7 +315,9 @@ export const complete = (analysis: Analysis, file: string, offset: number): Comp
   const around = { analysis, segment, side: sideOf(segment), unit: unitOfFile(tree) };
   const span = { start: dottedStart(segment), end: offset };
   const seen = new Set<string>();
+  const own = ownName(segment);
   return drafts(around)
+    .filter(({ label }) => label !== own && label !== `${own}.left` && label !== `${own}.right`)
     .filter(({ label }) => !seen.has(label) && seen.add(label) !== undefined)
     .map((draft) => ({ ...draft, span }));
 };

@@ -56,7 +56,7 @@ export const unitOfFile = (tree: FileTree): LengthUnit => {
 export const code = (name: string | null): string => (name === null ? NONE : `\`${name}\``);
 
 /** Text of a person, with what Markdown would take for its own made harmless. */
-export const plain = (text: string): string => text.replace(/[\\`*_{}[\]()#+!|<>~]/g, (sign) => `\\${sign}`);
+export const plain = (text: string): string => text.replace(/[\\`*_[\]<>|~]/g, (sign) => `\\${sign}`);
 
 /** A table; columns after the first are set right. */
 export const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>

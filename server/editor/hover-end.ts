@@ -95,10 +95,9 @@ const SAWN: Readonly<Record<Exclude<End['fit'], 'cope'>, string>> = {
 };
 
 const sawText = (end: End): string => {
-  const angle = end.sawAngle === null ? NONE : `${inDegrees(end.sawAngle)} off square`;
-  const clock =
-    end.sawAngle !== null && end.sawAngle > 1e-9 ? `; the long point lies at clock ${inDegrees(end.sawClock)}` : '';
-  return `Saw ${angle}${clock}.`;
+  if (end.sawAngle === null) return '';
+  const clock = end.sawAngle > 1e-9 ? `; the long point lies at clock ${inDegrees(end.sawClock)}` : '';
+  return `Saw ${inDegrees(end.sawAngle)} off square${clock}.`;
 };
 
 /** Everything about one end of a part. */

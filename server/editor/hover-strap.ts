@@ -39,6 +39,13 @@ const limitsOn = (cage: Cage, quantity: Code, length: LengthUnit): string => {
     .join('; ');
 };
 
+/** `16.1° inward`: toward the seat's middle, or away from it. */
+const spreadText = (spread: number | null, crossed: boolean): string => {
+  if (spread === null) return NONE;
+  const way = Math.abs(degrees(spread)) < 0.05 ? '' : spread > 0 ? ' outward' : ' inward';
+  return `${inDegrees(Math.abs(spread))}${way}${crossed ? ', crossed' : ''}`;
+};
+
 /** Everything about a strap. */
 export const hoverStrap = (cage: Cage, shape: Shape, strap: Strap, unit: LengthUnit): string => {
   const figures = shape.straps.find((one) => one.name === strap.name);
@@ -49,7 +56,7 @@ export const hoverStrap = (cage: Cage, shape: Shape, strap: Strap, unit: LengthU
   const rows = [
     ['Drop', inDegrees(figures.drop), on('strap.drop')],
     ['Drop from the shoulder', inDegrees(figures.dropFromShoulder), NONE],
-    ['Spread', `${inDegrees(figures.spread)}${figures.crossed ? ', crossed' : ''}`, on('strap.spread')],
+    ['Spread', spreadText(figures.spread, figures.crossed), on('strap.spread')],
     ['Skew on the bar', inDegrees(figures.skew), on('strap.skew')],
     ['Length', bothLengths(figures.length, unit), on('strap.length')],
     ['Free run', bothLengths(figures.freeRun, unit), need || NONE],

@@ -4,7 +4,7 @@ import { UNITS, ANGLE, LENGTH, MASS, sameDimension, type LengthUnit } from '../.
 import { numberValue } from '../../grammar/tokens';
 import type { NameUse, Side, Thing, Tube } from '../cage/cage';
 import type { Analysis } from '../project/project';
-import { cursorAt, lineSpanAt, quietAt, wordAt, type Cursor } from './cursor';
+import { cursorAt, lineSpanAt, quietAt, wordAt, type Cursor, type Word } from './cursor';
 import { bothLengths, bothMasses, fixed, unitOfFile } from './figures';
 import { hoverEnd } from './hover-end';
 import { hoverSeat, hoverStrap } from './hover-strap';
@@ -131,6 +131,16 @@ const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: Length
   }
 };
 
+/** A vent and a joint have no name: their own word speaks for them. */
+const namelessText = (analysis: Analysis, cursor: Cursor, word: Word, unit: LengthUnit): string | null => {
+  const head = cursor.onLine?.line.word;
+  const start = cursor.statement?.offset ?? 0;
+  if (head === undefined || head.span.start + start !== word.span.start) return null;
+  if (head.text !== 'vent' && head.text !== 'joint') return null;
+  const thing = declaredThing(analysis, cursor);
+  return thing === null ? null : hoverThing(analysis, thing, unit);
+};
+
 const FIGURE = /((?:\d+[ \t]+)?\d+\/\d+|\d+(?:\.\d+)?|\.\d+)[ \t]*(kg\/m3|%|[A-Za-z]+)/g;
 
 /** A number with its unit, in both systems. */
@@ -181,7 +191,7 @@ export const hover = (analysis: Analysis, file: string, offset: number): Hover |
   parts.push(named);
   if (named === null) {
     if (figure !== null && parts.every((part) => part === null)) return figure;
-    parts.push(hoverWord(cursor, word));
+    parts.push(namelessText(analysis, cursor, word, unit), hoverWord(cursor, word));
   }
   const markdown = parts.filter((part) => part !== null).join('\n\n---\n\n');
   return markdown === '' ? null : { markdown, span: word.span };

@@ -19,14 +19,22 @@ const bareSpan = (analysis: Analysis, { place }: NameUse): Span => {
   return { start: place.span.start, end };
 };
 
-/** The use of a name at an offset; the one that begins last, where one stands in another. */
-export const useAt = (analysis: Analysis, file: string, offset: number): NameUse | null => {
+const useHolding = (analysis: Analysis, file: string, offset: number): NameUse | null => {
   let best: NameUse | null = null;
   for (const use of analysis.cage.uses) {
     if (use.place.file !== file || !holds(use.place.span, offset)) continue;
     if (best === null || use.place.span.start >= best.place.span.start) best = use;
   }
   return best;
+};
+
+/** The use of a name at an offset, also where the offset stands in what follows its dot: `foot.ri|ght`. */
+export const useAt = (analysis: Analysis, file: string, offset: number): NameUse | null => {
+  const found = useHolding(analysis, file, offset);
+  if (found !== null) return found;
+  const before = analysis.trees.get(file)?.text.slice(Math.max(0, offset - 300), offset) ?? '';
+  const dotted = /(?<![\p{L}\p{M}\d_.-])\p{L}[\p{L}\p{M}\d_-]*(?:\.[\p{L}\d_-]+)*\.[\p{L}\d_-]*$/u.exec(before)?.[0];
+  return dotted === undefined ? null : useHolding(analysis, file, offset - dotted.length);
 };
 
 /** Every place where what stands at the offset is named, definitions first. */

@@ -3,6 +3,8 @@
  * tree worth asking.
  */
 import type { FileTree } from '../../grammar/tree';
+import { FACT_NAMES, KIND_BY_NAME } from '../../grammar/vocabulary';
+import { FUNCTIONS } from '../../grammar/words';
 
 export interface Segment {
   /** First words of the open blocks around the cursor, the outermost first. */
@@ -50,6 +52,14 @@ const from = (tree: FileTree, offset: number): number => {
   return start;
 };
 
+/** After a comma a list goes on in the next line, unless that line is a fact or a statement of its own. */
+const goesOn = (line: string, next: string): boolean => {
+  if (!/,[ \t\r]*$/.test(line)) return false;
+  const [, word = '', behind = ''] = /^\s*([\p{L}][\p{L}\p{M}\d_-]*)(\s+[\p{L}\d."]|\s*[={(]|\s+$)?/u.exec(next) ?? [];
+  const known = FACT_NAMES.has(word) || KIND_BY_NAME.has(word);
+  return behind.trim() === '' ? !(known && behind !== '') : behind.trim() === '(' && Object.hasOwn(FUNCTIONS, word);
+};
+
 /** Reads the blocks and the line around the cursor. */
 export const segmentAt = (tree: FileTree, offset: number): Segment => {
   const { text } = tree;
@@ -72,7 +82,6 @@ export const segmentAt = (tree: FileTree, offset: number): Segment => {
       at = skipString(text, at, offset);
       quiet = at === offset && text[at - 1] !== '"';
     } else {
-      // After a comma a list goes on in the next line.
       if (sign === '{') {
         const word = note(at);
         const head = text.slice(lineStart, at).trim().slice(word.length).trim();
@@ -82,7 +91,7 @@ export const segmentAt = (tree: FileTree, offset: number): Segment => {
         note(at);
         open.pop();
         lineStart = at + 1;
-      } else if (sign === ';' || (sign === '\n' && !/,[ \t\r]*$/.test(text.slice(lineStart, at)))) {
+      } else if (sign === ';' || (sign === '\n' && !goesOn(text.slice(lineStart, at), text.slice(at + 1, offset)))) {
         note(at);
         lineStart = at + 1;
       }
