@@ -9,7 +9,7 @@ import { cut, lineEndsAt, type RawEntry, type Slip } from './lines';
 import { findSlip, looseMinus, shownCharacter, unknownUnit } from './slips';
 import { endOf, Equals, isName, Minus, nfc, NumberToken, tokenize } from './tokens';
 import type { ArgGroup, Block, Entry, FileTree, Line, Missing, Name, PlacedStatement, Statement } from './tree';
-import { KIND_BY_NAME } from './vocabulary';
+import { FACT_NAMES, KIND_BY_NAME } from './vocabulary';
 
 /** Files whose statements are kept; the least recently parsed goes first. */
 const KEPT_FILES = 64;
@@ -130,7 +130,11 @@ function parseLine(text: string, base: number): ParsedLine {
   const { tokens } = tokenize(text);
   const span = { start: base, end: base + text.length };
   const first = tokens[0];
-  let slip = findSlip(tokens, text);
+  // A byte order mark is read past at the beginning of a file only, and lines are cut behind it.
+  let slip =
+    text.charCodeAt(0) === 0xfeff
+      ? slipAt('syntax.character', 0, 1, { found: 'U+FEFF', hint: '' }, [{ id: 'text.replace', data: { text: '' } }])
+      : findSlip(tokens, text);
   if (!isName(first)) {
     if (first !== undefined) slip ??= unexpected(first, 'a line begins with a word');
     const word: Name = { text: '', span: { start: base, end: base } };
@@ -139,7 +143,10 @@ function parseLine(text: string, base: number): ParsedLine {
   const word = shiftName(first, base);
   let target: Name | null = null;
   let rest = tokens.slice(1);
-  const targeted = KIND_BY_NAME.get(word.text)?.target === true;
+  // `nod a = (0, 600, 0)`: a misspelt word spoils nothing but itself.
+  const unknown = !KIND_BY_NAME.has(word.text) && !FACT_NAMES.has(word.text);
+  const named = unknown && isName(rest[0]) && rest[1]?.tokenType === Equals;
+  const targeted = KIND_BY_NAME.get(word.text)?.target === true || named;
   if (targeted) {
     const [name, equals] = rest;
     if (isName(name)) {
