@@ -13,6 +13,8 @@ export const CAUTION =
 const FOLDS = 16;
 const ROW = 8;
 
+const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: 'mm', cm: 'cm', m: 'metres', in: 'inches', ft: 'feet' };
+
 /** Prints lengths in one unit. */
 type Print = (length: number | null) => string;
 
@@ -150,7 +152,7 @@ export function modelText(analysis: Analysis): string {
   const errors = counting.filter((finding) => finding.severity === 'error').length;
   const lines = [
     cage.title ?? cage.file,
-    `Lengths in ${unit}, angles in degrees, masses in kg.`,
+    `Lengths in ${UNIT_WORDS[unit]}, angles in degrees, masses in kg.`,
     '',
     ...[...shape.parts.values()].flatMap((part) => tubeLines(part, print)),
     ...block(shape.seats.map((seat) => seatLine(seat, print))),
