@@ -38,7 +38,9 @@ export const CODES = {
   // Units
   'unit.unknown': broken("'{name}' is no unit{hint}."),
   'unit.dimension': broken('{found} where {wanted} is wanted{hint}.'),
-  'unit.mixed': broken('Plain numbers from a file in {a} and a file in {b} meet here: give one of them its unit.'),
+  'unit.mixed': broken(
+    'Plain numbers of a file with units {a} and of one with units {b} meet here: give one of them its unit.',
+  ),
   'unit.inch-after-angle': broken("'in' after an angle would be inches: write {mend}."),
   // Names
   'name.unknown': broken("{what} '{name}' is not known{hint}."),
@@ -107,13 +109,15 @@ export const CODES = {
   ),
   'cope.on-bend': odd('The {end} end of {tube} lands on a bend of {host}, {measured} from its tangent.'),
   'cope.order-guessed': told(
-    'At {node} {first} stays whole and {others} are cut to it: the tool chose; joint {nodes} { order … } fixes it.',
+    'At {node} the tool chose {first} to stay whole, with {others} cut to it; joint {nodes} { order … } decides.',
   ),
   'tube.clash': broken('{a} and {b} run {measured} into each other without a joint{where}.'),
   'tube.past-length': told('The {end} end of {tube} runs {measured} past {node}, so that {others} can land on it.'),
   // Feet, joints, vents, spaces
   'foot.no-tube': broken('No tube ends on foot {foot}.'),
-  'foot.outside-plate': odd('{tube} is od {od}, but the plate of {foot} is {long} x {wide}: the end reaches {measured} past its edge.'),
+  'foot.outside-plate': odd(
+    '{tube} is od {od}, but the plate of {foot} is {long} x {wide}: the end reaches {measured} past its edge.',
+  ),
   'joint.no-ends': broken('No tubes end at {nodes}.'),
   'joint.not-there': broken('{tube} does not end at {nodes}.'),
   'space.unvented': odd(
@@ -132,7 +136,7 @@ export const CODES = {
   'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: a shorter one stretches less.'),
   'strap.misses-bar': broken('Strap {strap} does not meet {tube}: {why}.'),
   'strap.on-bend': odd('{what} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),
-  'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}.'),
+  'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}: move one of them along it.'),
   'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; add a collar.'),
   'strap.slot-edge': told("Strap {strap} lies on the slot's rear edge: measured from there."),
   'seat.gap': odd('{tube} is {measured} from the back of seat {seat}, a slide needs {need}: {mend}.'),

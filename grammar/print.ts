@@ -135,6 +135,7 @@ export function wordFinding(
     );
   const sentence = fill(CODES[finding.code].says, false)
     .replace(/\s*[:;,]?\s*\.$/, '.')
-    .replace(/\.\.$/, '.');
+    .replace(/\.\.$/, '.')
+    .replace(/(did you mean '[^']*')\.$/, '$1?');
   return params['bothSides'] === 'yes' ? `${sentence} On both sides.` : sentence;
 }

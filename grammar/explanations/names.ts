@@ -20,6 +20,11 @@ const read = (
   ...more,
 });
 
+/** A strap of the harness stage that drops 14 degrees. */
+const STEEP =
+  'seat low { slots (240, -300, 778); recline 20 deg; slot-spacing 220; back 45 }\n' +
+  'strap steep { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }';
+
 export const NAMES = {
   'name.unknown': read(
     'A name stands for nothing in this file or in the files that it uses.',
@@ -106,7 +111,7 @@ export const NAMES = {
   'fact.unknown': read(
     'A fact that this kind of thing does not have.',
     'Take the nearest fact, or take the line out. Completion lists the facts of the thing.',
-    'section s { od 30; wal 2; wall 2 }',
+    'section s { od 30; wal 2 }',
     'section s { od 30; wall 2 }',
   ),
   'fact.missing': read(
@@ -143,8 +148,9 @@ export const NAMES = {
   'waive.unknown': read(
     'A waiver names a code that the tool does not make.',
     'Copy the code from the finding itself.',
-    'node a = (0, 600, 0)\nwaive strap.dropp on a because "looked at"',
-    'let a = 1',
+    `${STEEP}\nwaive strap.dropp on steep because "measured from the shoulder"`,
+    `${STEEP}\nwaive strap.drop on steep because "measured from the shoulder"`,
+    { stage: 'harness' },
   ),
   'waive.not-waivable': read(
     'A waiver names a finding without whose mending the car cannot be read or built.',

@@ -16,7 +16,7 @@ export const STRAPS = {
     source: BOOKS,
     mend: 'Raise or lower the bar; a bar farther aft makes the strap flatter too. Reclining the seat moves the slot.',
     stage: 'harness',
-    bad: 'seat low { slots (240, -300, 800); recline 10 deg; slot-spacing 220; back 45 }\nstrap steep { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
+    bad: 'seat low { slots (240, -300, 778); recline 20 deg; slot-spacing 220; back 45 }\nstrap steep { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
     good: GOOD,
   },
   'strap.spread': {
@@ -26,7 +26,7 @@ export const STRAPS = {
     source: BOOKS,
     mend: 'Move the strap along the bar with `at y = …`, toward straight behind its slot.',
     stage: 'harness',
-    bad: strap('slot outer; to bar; at y = 520; width 75; hardware 110; collars 20 gap 1.5'),
+    bad: strap('slot inner; to bar; at y = 90; width 75; hardware 110; collars 20 gap 1.5'),
     good: GOOD,
   },
   'strap.skew': {
@@ -36,7 +36,7 @@ export const STRAPS = {
     source: BOOKS,
     mend: 'Move the strap along the bar, or turn the bar there so that it runs across the strap.',
     stage: 'harness',
-    bad: strap('slot outer; to bar; at y = 520; width 75; hardware 110; collars 20 gap 1.5'),
+    bad: strap('slot inner; to bar; at y = 90; width 75; hardware 110; collars 20 gap 1.5'),
     good: GOOD,
   },
   'strap.free-run': {
@@ -87,7 +87,7 @@ export const STRAPS = {
     source: ARITHMETIC,
     mend: 'Move one of them with `at y = …`.',
     stage: 'harness',
-    bad: `${GOOD}\nstrap inner { seat driver; slot inner; to bar; at y = 360; width 75; hardware 110; collars 20 gap 1.5 }`,
+    bad: `${GOOD}\nstrap inner { seat driver; slot inner; to bar; at y = 316; width 75; hardware 110; collars 20 gap 1.5 }`,
     good: `${GOOD}\nstrap inner { seat driver; slot inner; to bar; width 75; hardware 110; collars 20 gap 1.5 }`,
   },
   'strap.can-slide': {

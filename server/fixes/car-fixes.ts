@@ -154,17 +154,74 @@ export const nearOne: Fixer = (finding) => {
   }));
 };
 
+/** Distances from a bend are written in tens of millimetres. */
+const TENS = 10;
+
+/**
+ * `place.bend-corner`: a new node on the leg beside the bend, and the tube set on that. Far enough for the tube's whole
+ * width to stand on the leg.
+ */
+export const besideCorner: Fixer = (finding, context) => {
+  const end = text(finding, 'end');
+  const host = text(finding, 'tube');
+  const corner = text(finding, 'node');
+  const named = tubeNamed(context, finding.subject);
+  if (end === null || host === null || corner === null || named === null) return [];
+  const tube = tubeNamed(context, writtenOf(context.cage, named.name));
+  const items = tube?.origin.entry.block?.entries.find(({ line }) => line.word.text === 'path')?.line.groups;
+  const item = items?.[end === 'first' ? 0 : items.length - 1];
+  if (tube === null || item === undefined) return [];
+  const side = writtenSide(tube);
+  const onSide = (name: string): string =>
+    nameOn(context.cage, named.name === tube.name ? name : mirrorName(context, name), side);
+  const away = Math.ceil((tube.section?.od ?? 0) / TENS) * TENS + TENS;
+  const distance = written(context, tube.origin.file, { value: away, unit: 'mm' });
+  const node = freshName(context, `${tube.base}-${end}`);
+  return ['before', 'after'].map((word) => ({
+    id: `place.${word}-corner`,
+    title: `Set it ${distance ?? ''} ${word} the bend: node ${node}`,
+    preferred: false,
+    edits: () => [
+      { file: tube.origin.file, span: absolute(tube.origin, item.span), newText: node },
+      ...some(
+        addBeside(
+          context,
+          tube.origin,
+          `node ${node} = on ${onSide(host)} at ${distance ?? ''} ${word} ${onSide(corner)}`,
+        ),
+      ),
+    ],
+  }));
+};
+
+/** The name, with a number behind it if it is taken. */
+function freshName(context: FixContext, name: string): string {
+  const taken = (wanted: string): boolean => thingOf(context.cage, wanted) !== undefined;
+  if (!taken(name)) return name;
+  let n = 2;
+  while (taken(`${name}-${String(n)}`)) n++;
+  return `${name}-${String(n)}`;
+}
+
+/** The name under which a thing's finding is waived: a vent has none of its own and goes by its tube's. */
+function waivedAs(context: FixContext, subject: string): string | null {
+  const thing = thingOf(context.cage, subject) ?? thingOf(context.cage, subject.replace(/\.[ab]$/, ''));
+  if (thing?.kind === 'vent') return thing.tube;
+  return thing === undefined || thing.name.includes(':') ? null : subject;
+}
+
 /** `waive … because "…"`, at the end of the judged file: only there a waiver counts. */
 export const waiveIt: Fixer = (finding, context) => {
-  if (finding.waived || finding.subject === '') return [];
+  const subject = waivedAs(context, finding.subject);
+  if (finding.waived || subject === null) return [];
   const book = finding.rule === undefined ? '' : `${finding.rule.book} `;
   const end = text(finding, 'end');
   const at = end === 'first' || end === 'last' ? ` ${end}` : '';
-  const line = `waive ${book}${finding.code} on ${finding.subject}${at} because "reason not written yet"`;
+  const line = `waive ${book}${finding.code} on ${subject}${at} because "reason not written yet"`;
   return [
     {
       id: 'waive',
-      title: `Waive ${finding.code} on ${finding.subject}`,
+      title: `Waive ${finding.code} on ${subject}`,
       preferred: false,
       edits: () => some(addLast(context, context.cage.file, line)),
     },

@@ -2,7 +2,7 @@
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
 import type { PlacedFinding } from '../../grammar/finding';
-import { addVent, nearMiss, nearOne, openEnd, waiveIt } from './car-fixes';
+import { addVent, besideCorner, nearMiss, nearOne, openEnd, waiveIt } from './car-fixes';
 import type { FixContext, FixOffer, Fixer, TextEdit } from './fix';
 import { chooseSide, closeBrace, didYouMean, textReplace, writeMend } from './text-fixes';
 
@@ -27,6 +27,7 @@ const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
   'rule.unknown-book': [didYouMean],
   'waive.unknown': [didYouMean],
   'end.loose': [openEnd],
+  'place.bend-corner': [besideCorner],
   'place.near-miss': [nearMiss],
   'place.several': [nearOne],
   'space.unvented': [addVent],

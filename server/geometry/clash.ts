@@ -7,6 +7,7 @@ import { distance } from '../centreline/vector';
 import type { Bodies, Body, EndSite } from './bodies';
 import type { Box } from './boxes';
 import { boxOf, BoxTree } from './boxes';
+import { RAISES } from './cope-hosts';
 import type { EndCut } from './cutting';
 import type { Joints } from './joints';
 import type { Memo, NumberKey } from './memo';
@@ -33,36 +34,58 @@ interface Standing {
   readonly cuts: readonly [EndCut | undefined, EndCut | undefined];
 }
 
-/** Places where two bodies are joined, by the pair. */
-class JointPlaces {
-  private readonly places = new Map<number, Vec3[]>();
+/** How two bodies are related where one of their ends is. */
+interface Relation {
+  /** Places where one is cut to the other: what overlaps there is their joint. */
+  readonly joints: Vec3[];
+  /** True where their ends share a joint without cutting each other: then what the cuts leave may touch. */
+  neighbours: boolean;
+  /** True where something else is told of the two, so that their overlap says nothing new. */
+  told: boolean;
+}
+
+/** Relations by the pair. */
+class Relations {
+  private readonly list = new Map<number, Relation>();
   constructor(private readonly count: number) {}
 
-  add(a: Body, b: Body, at: Vec3 | null): void {
-    if (a === b || at === null) return;
+  /** The relation of a pair, made on demand. */
+  between(a: Body, b: Body): Relation {
     const key = this.key(a, b);
-    const list = this.places.get(key);
-    if (list === undefined) this.places.set(key, [at]);
-    else list.push(at);
+    const found = this.list.get(key);
+    if (found !== undefined) return found;
+    const made: Relation = { joints: [], neighbours: false, told: false };
+    this.list.set(key, made);
+    return made;
   }
 
-  of(a: Body, b: Body): readonly Vec3[] {
-    return this.places.get(this.key(a, b)) ?? [];
+  of(a: Body, b: Body): Relation | undefined {
+    return this.list.get(this.key(a, b));
   }
 
   private readonly key = (a: Body, b: Body): number =>
     Math.min(a.index, b.index) * this.count + Math.max(a.index, b.index);
 }
 
-function jointPlaces(bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>, joints: Joints): JointPlaces {
-  const places = new JointPlaces(bodies.all.length);
-  for (const { site, landing } of cuts.values()) {
+function relationsOf(bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>, joints: Joints): Relations {
+  const relations = new Relations(bodies.all.length);
+  for (const cut of cuts.values()) {
+    const { site, landing } = cut;
+    const origin = landing.origin;
+    if (origin === null) continue;
     for (const contact of landing.through) {
-      for (const piece of bodies.ofTube.get(contact.body.tube.name) ?? []) places.add(site.body, piece, landing.origin);
+      for (const piece of bodies.ofTube.get(contact.body.tube.name) ?? []) {
+        relations.between(site.body, piece).joints.push(origin);
+      }
     }
-    for (const peer of joints.peers.get(site) ?? []) places.add(site.body, peer.end.body, landing.origin);
+    for (const tube of cut.tubes) {
+      if (tube.end !== null && tube.body !== site.body) relations.between(site.body, tube.body).joints.push(origin);
+    }
+    for (const { end } of joints.peers.get(site) ?? []) relations.between(site.body, end.body).neighbours = true;
+    if (landing.cornerOf === null) continue;
+    for (const piece of bodies.ofTube.get(landing.cornerOf) ?? []) relations.between(site.body, piece).told = true;
   }
-  return places;
+  return relations;
 }
 
 /** `tube.clash` for every pair of bodies that overlap elsewhere than at a joint of theirs. */
@@ -89,7 +112,8 @@ export function clashFindings(
   new BoxTree(boxes).pairs((i, j) => {
     const [one, two, p, q] = [owners[i], owners[j], pieces[i], pieces[j]];
     if (!one || !two || !p || !q || one.body.tube === two.body.tube) return;
-    const swap = one.body.index > two.body.index;
+    // By name: what is measured must not depend on the order of statements.
+    const swap = one.body.name > two.body.name;
     const [a, b] = swap ? [two, one] : [one, two];
     const key = a.body.index * count + b.body.index;
     const met: [Piece, Piece] = swap ? [q, p] : [p, q];
@@ -98,20 +122,24 @@ export function clashFindings(
     else pair.met.push(met);
   });
 
-  const places = jointPlaces(bodies, cuts, joints);
+  const relations = relationsOf(bodies, cuts, joints);
   const findings: Finding[] = [];
   for (const key of [...pairs.keys()].sort((x, y) => x - y)) {
     const pair = pairs.get(key);
     if (pair === undefined) continue;
     const { a, b, met } = pair;
-    const at = places.of(a.body, b.body);
+    const relation = relations.of(a.body, b.body);
+    if (relation?.told === true) continue;
+    const at = relation?.joints ?? [];
+    const slack = relation?.neighbours === true ? RAISES : TOUCH;
     // Two straight tubes overlap in one place only: if that is their joint, there is nothing to measure.
     const straight = a.solid.line.pieces.length === 1 && b.solid.line.pieces.length === 1;
     if (straight && at.length > 0 && met.every(([p, q]) => p.kind === 'leg' && q.kind === 'leg')) continue;
     addStanding(caches.key.clear(), a);
     addStanding(caches.key, b);
+    caches.key.add(slack);
     for (const p of at) caches.key.addAll(p);
-    const overlap = caches.clashes.get(caches.key, () => overlapOf(a.solid, b.solid, met, at));
+    const overlap = caches.clashes.get(caches.key, () => overlapOf(a.solid, b.solid, met, at, slack));
     if (overlap !== null) findings.push(clash(a.body, b.body, overlap));
   }
   return findings;
@@ -162,11 +190,12 @@ function overlapOf(
   b: Solid,
   met: readonly (readonly [Piece, Piece])[],
   joints: readonly Vec3[],
+  slack: number,
 ): Overlap | null {
   const sum = a.radius + b.radius;
   let worst: Overlap | null = null;
   const offer = (depth: number, at: Vec3): void => {
-    if (depth > TOUCH && (worst === null || depth > worst.depth)) worst = { depth, at };
+    if (depth > slack && (worst === null || depth > worst.depth)) worst = { depth, at };
   };
   for (const [p, q] of met) {
     const near = nearestBetween(alone(p), alone(q));
@@ -223,7 +252,7 @@ function clash(a: Body, b: Body, overlap: Overlap): Finding {
     {
       a: one.name,
       b: two.name,
-      where: ' (at x {x}, y {y}, z {z})',
+      where: ', at ({x#}, {y#}, {z#})',
       x: figure(x, 'mm'),
       y: figure(y, 'mm'),
       z: figure(z, 'mm'),

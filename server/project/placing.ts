@@ -57,6 +57,17 @@ const byPlace = (a: PlacedFinding, b: PlacedFinding): number =>
   compare(a.rule?.book ?? '', b.rule?.book ?? '') ||
   compare(a.message, b.message);
 
+/** Two stages may see the same fault; a person is told once. */
+function once(findings: readonly PlacedFinding[]): readonly PlacedFinding[] {
+  const seen = new Set<string>();
+  return findings.filter(({ code, place, subject, rule, message }) => {
+    const key = [code, place.file, place.span.start, place.span.end, subject, rule?.book ?? '', message].join('\n');
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
 const worded = (cage: Cage, standing: Standing): PlacedFinding => {
   const finding = standing.both ? forBothSides(standing.finding) : standing.finding;
   return {
@@ -78,9 +89,7 @@ export function placeFindings(said: Said): PlacedFindings {
     ...result.findings.map((finding) => ({ finding, waived: false })),
   ].map(({ finding, waived }) => ({ finding, waived, both: false, place: placed(cage, finding.at) }));
   return {
-    findings: mergeTwins(cage, standing)
-      .map((item) => worded(cage, item))
-      .sort(byPlace),
+    findings: [...once(mergeTwins(cage, standing).map((item) => worded(cage, item)))].sort(byPlace),
     waivers: cage.waivers.map((waiver) => ({ ...waiver, used: result.used.has(waiver.id) })),
   };
 }

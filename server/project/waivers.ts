@@ -59,8 +59,15 @@ function missOf(waiver: Waiver, finding: Finding, units: LengthUnit): Miss | nul
 /** The name without the piece of a split tube: a waiver on the tube covers both pieces. */
 const wholeOf = (subject: string): string => subject.replace(/\.[ab]$/, '');
 
-const concerns = (waiver: Waiver, finding: Finding): boolean =>
-  finding.code === waiver.code && (waiver.on.includes(finding.subject) || waiver.on.includes(wholeOf(finding.subject)));
+/** The names under which a finding can be waived: its subject's; that of its tube for a vent, which has no name. */
+function namesOf(cage: Cage, finding: Finding): readonly string[] {
+  const thing = cage.things.get(finding.subject);
+  if (thing?.kind === 'vent') return thing.tube === null ? [] : [thing.tube];
+  return [finding.subject, wholeOf(finding.subject)];
+}
+
+const concerns = (cage: Cage, waiver: Waiver, finding: Finding): boolean =>
+  finding.code === waiver.code && namesOf(cage, finding).some((name) => waiver.on.includes(name));
 
 const told = (code: Code, at: Anchor, params: Params, subject: string): Finding => ({
   code,
@@ -92,7 +99,7 @@ export function weigh(cage: Cage, findings: readonly Finding[], anchorOf: (waive
     if (codeEntry(finding.code)?.waivable !== true) return { finding, waiver: null };
     let covering: Waiver | null = null;
     for (const waiver of cage.waivers) {
-      if (!concerns(waiver, finding)) continue;
+      if (!concerns(cage, waiver, finding)) continue;
       const miss = missOf(waiver, finding, cage.units);
       if (miss === null) {
         used.add(waiver.id);
