@@ -127,15 +127,15 @@ function between(form: Extract<Form, { kind: 'between' }>, reading: PlaceReading
   if (a === null || b === null || along === null) return null;
   if (along.kind === 'share') return within(addScaled(a, sub(b, a), along.value), form.span, reading);
   const whole = distance(a, b);
-  if (along.value < 0 || along.value > whole + ROUNDING) {
-    const what = 'There is no point {way} along: the two places are {whole} apart.';
-    const [way, apart] = [along.value, whole].map((value) => ({ value, unit: 'mm' as const }));
-    return wrong(reading, form.at.span, 'place.none', { what, way: way ?? null, whole: apart ?? null });
-  }
   if (whole === 0) {
     return wrong(reading, form.span, 'place.none', {
       what: 'The two places are the same point: there is no way along between them.',
     });
+  }
+  if (along.value < 0 || along.value > whole + ROUNDING) {
+    const what = 'There is no point {way} along: the two places are {whole} apart.';
+    const [way, apart] = [along.value, whole].map((value) => ({ value, unit: 'mm' as const }));
+    return wrong(reading, form.at.span, 'place.none', { what, way: way ?? null, whole: apart ?? null });
   }
   return within(addScaled(a, sub(b, a), along.value / whole), form.span, reading);
 }
