@@ -120,7 +120,7 @@ class Formatter {
   private keep({ offset, tree }: PlacedStatement): void {
     let from = offset;
     while (from > 0 && ' \t'.includes(this.text.charAt(from - 1))) from--;
-    const first = from === 0 || this.text.charAt(from - 1) === '\n';
+    const first = from === 0 || '\n\ufeff'.includes(this.text.charAt(from - 1));
     this.layout.line(`${first ? this.text.slice(from, offset) : ''}${tree.text}`);
   }
 
@@ -208,11 +208,14 @@ function brokenStatements(tree: FileTree): ReadonlySet<PlacedStatement> {
   let next = 0;
   for (const { at } of tree.findings) {
     if (at.kind !== 'place') continue;
-    const { start } = at.place.span;
-    const ends = (placed: PlacedStatement | undefined): boolean =>
-      placed !== undefined && placed.offset + placed.tree.text.length < start;
-    while (ends(tree.statements[next])) next++;
-    const placed = tree.statements[next];
+    const { start, end } = at.place.span;
+    // What is missing stands directly behind a statement's last token; a stray brace there is not its own.
+    const isBehind = (placed: PlacedStatement): boolean => {
+      const last = placed.offset + placed.tree.text.length;
+      return last < start || (last === start && end > start);
+    };
+    let placed = tree.statements[next];
+    while (placed !== undefined && isBehind(placed)) placed = tree.statements[++next];
     if (placed !== undefined && placed.offset <= start) broken.add(placed);
   }
   for (const placed of tree.statements) if (placed.tree.findings.length > 0) broken.add(placed);
