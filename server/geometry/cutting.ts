@@ -371,7 +371,9 @@ function cut(
         planes.map((plane) => plane.host),
       ),
     );
-    const untouched = tubes.filter((_, i) => coped.touches[i] === false).map((tube) => tube.body.name);
+    const untouched = tubes
+      .filter((tube, i) => coped.touches[i] === false || (site.splitter !== null && isBeside(landing, tube)))
+      .map((tube) => tube.body.name);
     return { ...nothing, coped, untouched };
   }
   const frame = site.leg?.frame;
@@ -387,6 +389,10 @@ function cut(
   if (fit === 'square' && flat !== undefined) return { ...nothing, sawn: saw(flat.host.point, flat.host.normal) };
   return { ...nothing, sawn: saw(addScaled(origin, away, -past), away) };
 }
+
+/** A tube that passes the one which splits it farther off than that one's radius is not split by it. */
+const isBeside = (landing: Landing, tube: TubeCut): boolean =>
+  landing.through.some((contact) => contact.body === tube.body && contact.distance > (tube.body.outer ?? Infinity));
 
 function addChild(key: NumberKey, child: ChildEnd): NumberKey {
   return key
