@@ -73,6 +73,8 @@ export function turnMaximum(f: (angle: number) => number, samples: ArrayLike<num
 /** What the estimates of a stretch of curve may differ by, mm, and how often a stretch is halved for it. */
 const LENGTH_TOLERANCE = 1e-8;
 const LENGTH_DEPTH = 26;
+/** Halvings for one curve: enough for dozens of kinks and jumps, and an end for a curve that never settles. */
+const LENGTH_BUDGET = 2000;
 
 /**
  * Length in space of the closed curve at `radius` round an axis, `height(angle)` along it, sampled evenly in `samples`
@@ -82,66 +84,44 @@ const LENGTH_DEPTH = 26;
 export function curveLength(height: (angle: number) => number, samples: ArrayLike<number>, radius: number): number {
   const n = samples.length;
   const step = (2 * Math.PI) / n;
+  let left = LENGTH_BUDGET;
+
+  /** A stretch from `from`, `span` wide, whose heights at its quarters are h0 … h4. */
+  const stretch = (
+    from: number,
+    span: number,
+    h0: number,
+    h1: number,
+    h2: number,
+    h3: number,
+    h4: number,
+    depth: number,
+  ): number => {
+    const whole = radius * 2 * Math.sin(span / 2);
+    const half = radius * 2 * Math.sin(span / 4);
+    const quarter = radius * 2 * Math.sin(span / 8);
+    const one = side(whole, h4 - h0);
+    const two = side(half, h2 - h0) + side(half, h4 - h2);
+    const four = side(quarter, h1 - h0) + side(quarter, h2 - h1) + side(quarter, h3 - h2) + side(quarter, h4 - h3);
+    // Chords fall short in proportion to their square: two + (two - one) / 3, then the same once finer.
+    const coarse = two + (two - one) / 3;
+    const fine = four + (four - two) / 3;
+    if (depth >= LENGTH_DEPTH || left <= 0 || !(Math.abs(fine - coarse) > LENGTH_TOLERANCE)) return fine;
+    left--;
+    const middle = from + span / 2;
+    const eighth = span / 8;
+    return (
+      stretch(from, span / 2, h0, height(from + eighth), h1, height(from + 3 * eighth), h2, depth + 1) +
+      stretch(middle, span / 2, h2, height(middle + eighth), h3, height(middle + 3 * eighth), h4, depth + 1)
+    );
+  };
+
+  const at = (i: number): number => samples[i % n] as number;
   let total = 0;
   for (let i = 0; i < n; i += 4) {
-    total += stretch(
-      height,
-      radius,
-      i * step,
-      4 * step,
-      samples[i] as number,
-      samples[i + 1] as number,
-      samples[i + 2] as number,
-      samples[i + 3] as number,
-      samples[(i + 4) % n] as number,
-      0,
-    );
+    total += stretch(i * step, 4 * step, at(i), at(i + 1), at(i + 2), at(i + 3), at(i + 4), 0);
   }
   return total;
 }
 
-/** A stretch from `from`, `span` wide, whose heights at its quarters are h0 … h4. */
-function stretch(
-  height: (angle: number) => number,
-  radius: number,
-  from: number,
-  span: number,
-  h0: number,
-  h1: number,
-  h2: number,
-  h3: number,
-  h4: number,
-  depth: number,
-): number {
-  const whole = radius * 2 * Math.sin(span / 2);
-  const half = radius * 2 * Math.sin(span / 4);
-  const quarter = radius * 2 * Math.sin(span / 8);
-  const one = Math.hypot(whole, h4 - h0);
-  const two = Math.hypot(half, h2 - h0) + Math.hypot(half, h4 - h2);
-  const four =
-    Math.hypot(quarter, h1 - h0) +
-    Math.hypot(quarter, h2 - h1) +
-    Math.hypot(quarter, h3 - h2) +
-    Math.hypot(quarter, h4 - h3);
-  // Chords fall short in proportion to their square: two + (two - one) / 3, then the same once finer.
-  const coarse = two + (two - one) / 3;
-  const fine = four + (four - two) / 3;
-  if (depth >= LENGTH_DEPTH || !(Math.abs(fine - coarse) > LENGTH_TOLERANCE)) return fine;
-  const middle = from + span / 2;
-  const eighth = span / 8;
-  return (
-    stretch(height, radius, from, span / 2, h0, height(from + eighth), h1, height(from + 3 * eighth), h2, depth + 1) +
-    stretch(
-      height,
-      radius,
-      middle,
-      span / 2,
-      h2,
-      height(middle + eighth),
-      h3,
-      height(middle + 3 * eighth),
-      h4,
-      depth + 1,
-    )
-  );
-}
+const side = (a: number, b: number): number => Math.sqrt(a * a + b * b);

@@ -1,11 +1,11 @@
 /** A bent stretch of a host: a sector of a torus, seen from one child's end. */
 import type { Arc } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
-import { dot, sub } from '../centreline/vector';
-import { arcPoint } from '../centreline/piece';
+import { dot, scale, sub } from '../centreline/vector';
+import { arcPoint, arcTangent } from '../centreline/piece';
 import type { ChildEnd } from './setback';
 import { NEAR_MISS } from './setback';
-import type { Span } from './setback-leg';
+import type { Flat, Span } from './setback-leg';
 import { BORDER, corner } from './setback-leg';
 import { risingZero, turningPoints } from './setback-quartic';
 
@@ -121,11 +121,14 @@ export class ArcBody {
     return { distance: this.toPoint(at, along), along };
   }
 
-  /** Centres of the flats. */
-  flats(): readonly Vec3[] {
-    const found: Vec3[] = [];
-    if (this.span.flatLow) found.push(arcPoint(this.arc, this.span.low / this.bend));
-    if (this.span.flatHigh) found.push(arcPoint(this.arc, this.span.high / this.bend));
+  flats(): readonly Flat[] {
+    const found: Flat[] = [];
+    const add = (along: number, sense: number): void => {
+      const angle = along / this.bend;
+      found.push({ centre: arcPoint(this.arc, angle), outward: scale(arcTangent(this.arc, angle), sense) });
+    };
+    if (this.span.flatLow) add(this.span.low, -1);
+    if (this.span.flatHigh) add(this.span.high, 1);
     return found;
   }
 

@@ -7,7 +7,7 @@ import { goldenMaximum } from './cope-numeric';
 import type { ChildEnd, Host, HostField, PlaneHost, TubeHost } from './setback';
 import { NEAR_MISS } from './setback';
 import { ArcBody } from './setback-arc';
-import type { Span } from './setback-leg';
+import type { Flat, Span } from './setback-leg';
 import { LegBody } from './setback-leg';
 
 type Body = LegBody | ArcBody;
@@ -126,18 +126,14 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
     return least;
   };
 
-  /** Nearest approach to a flat's rim, where a generator passes near one. */
-  const rimApproach = (rho: number, cos: number, sin: number): number => {
-    for (const centre of flats) {
-      const on = onGenerator(child, rho, cos, sin, 0);
-      const s = dot(sub(centre, on), child.away);
-      if (distance(addScaled(on, child.away, s), centre) > host.radius + NEAR_MISS) continue;
-      const width = host.radius + 1;
-      const toward = (t: number): number => -clearance(addScaled(on, child.away, t));
-      const found = goldenMaximum(toward, s - width, s + width, 1e-9);
-      if (-found.value <= NEAR_MISS && found.value <= 1e-6 && found.x < child.limit) return found.x;
+  const rim = (rho: number, cos: number, sin: number): number => {
+    const on = onGenerator(child, rho, cos, sin, 0);
+    let best = NaN;
+    for (const flat of flats) {
+      const s = rimApproach(on, child.away, flat, host.radius);
+      if (s < child.limit) best = larger(s, best);
     }
-    return NaN;
+    return best;
   };
 
   const at = (rho: number, cos: number, sin: number): number => {
@@ -151,7 +147,7 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
       const approach = body.approach(rho, cos, sin);
       if (!Number.isNaN(approach) && !(best >= approach)) best = approach;
     }
-    return !Number.isNaN(best) || flats.length === 0 ? best : rimApproach(rho, cos, sin);
+    return !Number.isNaN(best) || flats.length === 0 ? best : rim(rho, cos, sin);
   };
 
   const most = (cos: number, sin: number): number => {
@@ -187,6 +183,36 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
     axisDistance: (p) => nearestAxis(p).distance,
     reach,
   };
+}
+
+/**
+ * Where a line (a point of it and its unit direction) comes nearest to the disc of a flat from outside, if that is
+ * {@link NEAR_MISS} or less away; else NaN. The distance to a disc is convex along a line: its slope is bisected.
+ */
+function rimApproach(on: Vec3, along: Vec3, flat: Flat, radius: number): number {
+  const rel = sub(on, flat.centre);
+  const middle = -dot(rel, along);
+  const nearest = addScaled(rel, along, middle);
+  if (dot(nearest, nearest) > (radius + NEAR_MISS) ** 2) return NaN;
+  const speed = dot(along, flat.outward);
+  const beyondAt = dot(rel, flat.outward);
+  const beyond = (s: number): number => Math.max(0, beyondAt + s * speed);
+  const radial = (s: number): Vec3 => addScaled(addScaled(rel, along, s), flat.outward, -(beyondAt + s * speed));
+  const slope = (s: number): number => {
+    const out = radial(s);
+    const size = norm(out);
+    return beyond(s) * speed + (size > radius ? ((size - radius) * dot(out, along)) / size : 0);
+  };
+  let low = middle - radius - 1;
+  let high = middle + radius + 1;
+  for (let i = 0; i < 60 && high - low > 1e-12; i++) {
+    const half = (low + high) / 2;
+    if (slope(half) < 0) low = half;
+    else high = half;
+  }
+  const s = (low + high) / 2;
+  const miss = Math.hypot(beyond(s), Math.max(0, norm(radial(s)) - radius));
+  return beyondAt + s * speed >= 0 && miss <= NEAR_MISS ? s : NaN;
 }
 
 /** The larger of two numbers, either of which may be none. */

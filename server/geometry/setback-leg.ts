@@ -12,6 +12,13 @@ export interface Span {
   readonly flatHigh: boolean;
 }
 
+/** The disc in which a host is cut off. */
+export interface Flat {
+  readonly centre: Vec3;
+  /** Unit normal out of the solid. */
+  readonly outward: Vec3;
+}
+
 /** Two stretches of a host share their border; what rounding may put between them, mm. */
 export const BORDER = 1e-9;
 /** Below this sine a child runs along its host and leaves it only through a flat. */
@@ -153,11 +160,11 @@ export class LegBody {
     return { distance: norm(addScaled(rel, this.direction, -along)), along };
   }
 
-  /** Centres of the flats. */
-  flats(): readonly Vec3[] {
-    const found: Vec3[] = [];
-    if (this.span.flatLow) found.push(addScaled(this.from, this.direction, this.span.low));
-    if (this.span.flatHigh) found.push(addScaled(this.from, this.direction, this.span.high));
+  flats(): readonly Flat[] {
+    const { low, high, flatLow, flatHigh } = this.span;
+    const found: Flat[] = [];
+    if (flatLow) found.push({ centre: addScaled(this.from, this.direction, low), outward: scale(this.direction, -1) });
+    if (flatHigh) found.push({ centre: addScaled(this.from, this.direction, high), outward: this.direction });
     return found;
   }
 }

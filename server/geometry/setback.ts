@@ -55,14 +55,6 @@ export interface PlaneHost {
 
 export type Host = TubeHost | PlaneHost;
 
-/** Where a generator comes nearest to a body that it misses. */
-export interface Approach {
-  /** By how much it misses, mm; negative: it does not. */
-  readonly miss: number;
-  /** Set-back there. */
-  readonly at: number;
-}
-
 /**
  * One host seen from one child's end, prepared for many generators. A clock is handed in as its cosine and sine.
  * NaN says that the generator does not leave this host; nothing throws.
