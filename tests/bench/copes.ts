@@ -27,7 +27,10 @@ const bendJoint = (roll: () => number): Joint => {
   const host = bentOnce(roll, 135);
   const station = host.length * between(roll, 0.4, 0.6);
   const at = pointAt(host, station);
-  return { child: endOf(at.point, leaning(roll, at.tangent, between(roll, 0.8, 1.57)), 19, 2.5, 400), host: through(host, 22.5, station) };
+  return {
+    child: endOf(at.point, leaning(roll, at.tangent, between(roll, 0.8, 1.57)), 19, 2.5, 400),
+    host: through(host, 22.5, station),
+  };
 };
 
 const rate = (joints: readonly Joint[], work: (joint: Joint) => void): number => {

@@ -111,7 +111,13 @@ export const editTarget = (text: string, moduleIndex: number): { readonly start:
 export const generateYaml = (lines: number): string => {
   const parts: string[] = ['title: "A list of invented parts"', 'parts:'];
   for (let n = 0; parts.length < lines; n += 1) {
-    parts.push(`  - name: part-${n}`, `    od: ${38 + (n % 5)}`, `    wall: 2.5`, `    at: [${n}, ${n * 2}, ${n * 3}]`, `    role: ${n % 2 === 0 ? 'brace' : 'diagonal'}`);
+    parts.push(
+      `  - name: part-${n}`,
+      `    od: ${38 + (n % 5)}`,
+      `    wall: 2.5`,
+      `    at: [${n}, ${n * 2}, ${n * 3}]`,
+      `    role: ${n % 2 === 0 ? 'brace' : 'diagonal'}`,
+    );
   }
   return parts.slice(0, lines).join('\n') + '\n';
 };

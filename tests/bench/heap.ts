@@ -5,7 +5,10 @@ import { startPeer } from './peer';
 export async function measureHeap(marks: readonly number[]): Promise<readonly (readonly string[])[]> {
   const text = generateCar(300);
   const uri = 'untitled:heap.cage';
-  const peer = await startPeer(['--expose-gc', '-r', './.build/bench/heap-probe.js', 'server/dist/server.js', '--stdio'], true);
+  const peer = await startPeer(
+    ['--expose-gc', '-r', './.build/bench/heap-probe.js', 'server/dist/server.js', '--stdio'],
+    true,
+  );
   await peer.connection.sendNotification('textDocument/didOpen', {
     textDocument: { uri, languageId: 'cage', version: 1, text },
   });

@@ -1,5 +1,11 @@
 /** The floor of the typing benchmark: a server on the same library that takes the edits and answers with nothing. */
-import { createConnection, DocumentDiagnosticReportKind, ProposedFeatures, TextDocuments, TextDocumentSyncKind } from 'vscode-languageserver/node.js';
+import {
+  createConnection,
+  DocumentDiagnosticReportKind,
+  ProposedFeatures,
+  TextDocuments,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 
 const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);

@@ -31,7 +31,9 @@ async function typing(): Promise<void> {
   const rows: TypingRow[] = [];
   for (const lines of [300, 3000, 30000]) {
     const edits = Math.max(20, Math.round((quick ? 100 : 400) / (lines > 3000 ? 4 : 1)));
-    rows.push(await measurePull('answers with nothing (floor)', ['.build/bench/idle-server.mjs', '--stdio'], lines, edits));
+    rows.push(
+      await measurePull('answers with nothing (floor)', ['.build/bench/idle-server.mjs', '--stdio'], lines, edits),
+    );
     rows.push(await measurePull('cagewright', ['server/dist/server.js', '--stdio'], lines, edits));
     if (existsSync(yamlServer)) {
       rows.push(await measureYaml([yamlServer, '--stdio'], lines, lines > 3000 ? 5 : quick ? 10 : 30));
@@ -39,9 +41,16 @@ async function typing(): Promise<void> {
   }
   table(
     ['server', 'lines', 'edits', 'median', 'p95', 'start to first diagnostics'],
-    rows.map((row) => [row.server, String(row.lines), String(row.edits), ms(row.median), ms(row.p95), ms(row.coldStart)]),
+    rows.map((row) => [
+      row.server,
+      String(row.lines),
+      String(row.edits),
+      ms(row.median),
+      ms(row.p95),
+      ms(row.coldStart),
+    ]),
   );
-  print("The YAML server waits 200 ms of its own before it validates; its figures hold that delay.");
+  print('The YAML server waits 200 ms of its own before it validates; its figures hold that delay.');
   print();
 }
 
@@ -63,8 +72,8 @@ async function main(): Promise<void> {
   table(['after edits', 'heap, MB', 'against 1,000'], await measureHeap(quick ? [100, 1000] : [1000, 10000]));
   print('## Size');
   print();
-  const sizes = ['cagewright.vsix', 'client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js'].filter((f) =>
-    existsSync(f),
+  const sizes = ['cagewright.vsix', 'client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js'].filter(
+    (f) => existsSync(f),
   );
   table(
     ['file', 'kB'],

@@ -22,7 +22,10 @@ export async function startPeer(args: readonly string[], pull: boolean): Promise
   child.stderr.on('data', (data: Buffer) => {
     stderr += data.toString();
   });
-  const connection = createMessageConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
+  const connection = createMessageConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
   connection.onRequest('workspace/configuration', (params: { items: unknown[] }) => params.items.map(() => null));
   connection.onRequest('client/registerCapability', () => null);
   connection.onRequest('window/workDoneProgress/create', () => null);

@@ -19,6 +19,9 @@ export async function measureReruns(): Promise<readonly (readonly string[])[]> {
   await run(text);
   rows.push(['one height in one module', await run(`${text.slice(0, target.start)}779.5${text.slice(target.end)}`)]);
   await run(text);
-  rows.push(['a seat renamed', await run(text.replaceAll('driver-5 ', 'pilot-5 ').replaceAll('seat driver-5\n', 'seat pilot-5\n'))]);
+  rows.push([
+    'a seat renamed',
+    await run(text.replaceAll('driver-5 ', 'pilot-5 ').replaceAll('seat driver-5\n', 'seat pilot-5\n')),
+  ]);
   return rows;
 }

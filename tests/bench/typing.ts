@@ -37,7 +37,12 @@ async function pullTyping(peer: Peer, uri: string, text: string, edits: number, 
 }
 
 /** A server that is asked for diagnostics: ours, and the one that does nothing. */
-export async function measurePull(name: string, args: readonly string[], lines: number, edits: number): Promise<TypingRow> {
+export async function measurePull(
+  name: string,
+  args: readonly string[],
+  lines: number,
+  edits: number,
+): Promise<TypingRow> {
   const text = generateCar(lines);
   const uri = 'untitled:bench.cage';
   let peer: Peer | undefined;
@@ -73,7 +78,12 @@ export async function measureYaml(args: readonly string[], lines: number, edits:
     await peer.connection.sendRequest('json/schema/modify', {}).catch(() => undefined);
     const first = published();
     await peer.connection.sendNotification('textDocument/didOpen', {
-      textDocument: { uri, languageId: 'yaml', version: 1, text: `# yaml-language-server: $schema=${schemaUri()}\n${text}` },
+      textDocument: {
+        uri,
+        languageId: 'yaml',
+        version: 1,
+        text: `# yaml-language-server: $schema=${schemaUri()}\n${text}`,
+      },
     });
     await first;
   });

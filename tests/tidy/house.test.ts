@@ -16,7 +16,13 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'server/fixes': ['grammar', 'server/centreline', 'server/cage', 'server/geometry', 'server/rules', 'server/project'],
   'server/project': ['grammar', 'server/centreline', 'server/cage', 'server/geometry', 'server/rules'],
   'server/editor': [
-    'grammar', 'server/centreline', 'server/cage', 'server/geometry', 'server/rules', 'server/fixes', 'server/project',
+    'grammar',
+    'server/centreline',
+    'server/cage',
+    'server/geometry',
+    'server/rules',
+    'server/fixes',
+    'server/project',
   ],
   'server/host': ['grammar', 'server/project'],
   'server/lsp': ['grammar', 'server/cage', 'server/project', 'server/fixes', 'server/editor', 'server/host'],
@@ -63,8 +69,12 @@ describe('who may import whom', () => {
 
 describe('offsets inside, lines and columns only at the edges', () => {
   it('no core file speaks of a protocol position', () => {
-    const core = Object.keys(MAY_IMPORT).filter((l) => !['server/lsp', 'server/cli', 'server/host', 'client'].includes(l));
-    const wrong = core.flatMap(filesIn).filter((file) => /\bPosition\b|vscode-languageserver/.test(readFileSync(path.join(ROOT, file), 'utf8')));
+    const core = Object.keys(MAY_IMPORT).filter(
+      (l) => !['server/lsp', 'server/cli', 'server/host', 'client'].includes(l),
+    );
+    const wrong = core
+      .flatMap(filesIn)
+      .filter((file) => /\bPosition\b|vscode-languageserver/.test(readFileSync(path.join(ROOT, file), 'utf8')));
     expect(wrong).toEqual([]);
   });
 });
@@ -73,13 +83,18 @@ describe('the tree', () => {
   const tracked = execFileSync('git', ['ls-files'], { cwd: ROOT, encoding: 'utf8' }).split('\n').filter(Boolean);
   it('holds at the top only what the layout allows', () => {
     const top = new Set(tracked.map((file) => file.split('/')[0] ?? ''));
-    const allowed = /^(README\.md|DEVELOPERS\.md|package\.json|package-lock\.json|tsconfig\.json|client|server|grammar|tests|samples|LICENSE|\..*)$/;
+    const allowed =
+      /^(README\.md|DEVELOPERS\.md|package\.json|package-lock\.json|tsconfig\.json|client|server|grammar|tests|samples|LICENSE|\..*)$/;
     expect([...top].filter((name) => !allowed.test(name))).toEqual([]);
   });
   it('has no test that is switched off and no check that is silenced', () => {
     const weak = tracked
       .filter((file) => /\.(ts|mts|mjs)$/.test(file) && file !== 'tests/tidy/house.test.ts')
-      .filter((file) => /\b(it|test|describe)\.(only|skip|todo)\b|@ts-(ignore|nocheck)|\bas any\b/.test(readFileSync(path.join(ROOT, file), 'utf8')));
+      .filter((file) =>
+        /\b(it|test|describe)\.(only|skip|todo)\b|@ts-(ignore|nocheck)|\bas any\b/.test(
+          readFileSync(path.join(ROOT, file), 'utf8'),
+        ),
+      );
     expect(weak).toEqual([]);
   });
   it('names no download address in the lock file', () => {
