@@ -127,7 +127,7 @@ export const CODES = {
   'vent.outside-joint': odd('The vent lies outside the joint: {why}.'),
   'vent.too-large': odd('A vent of {measured} takes too much of {tube}: at most {limit} ({why}).'),
   // Straps and seats
-  'strap.drop': odd('Strap {strap} drops {measured}{ask}: {mend}.'),
+  'strap.drop': odd('Strap {strap} {way}{ask}: {mend}.'),
   'strap.spread': odd("Strap {strap} runs {measured} {way} from its seat's centreline in plan{ask}: {mend}."),
   'strap.skew': odd('Strap {strap} meets {tube} {measured} off square and will walk along it{ask}: {mend}.'),
   'strap.free-run': odd(

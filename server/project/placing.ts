@@ -36,16 +36,16 @@ const noteOf = (cage: Cage, note: FindingNote): PlacedNote => ({
   message: note.message,
 });
 
-const anchorOfWaiver = (waiver: Waiver): Anchor => ({
-  kind: 'place',
-  place: {
-    file: waiver.origin.file,
-    span: {
-      start: waiver.origin.statement.offset + waiver.origin.entry.line.span.start,
-      end: waiver.origin.statement.offset + waiver.origin.entry.line.span.end,
-    },
-  },
-});
+/** A waiver's line, or the code in it. */
+function anchorOfWaiver({ code, origin }: Waiver, part: 'line' | 'code'): Anchor {
+  const { line } = origin.entry;
+  const named = line.groups
+    .flatMap((group) => group.args)
+    .find((arg) => arg.kind === 'ref' && arg.names.map((name) => name.text).join('.') === code);
+  const { start, end } = part === 'code' && named !== undefined ? named.span : line.span;
+  const { offset } = origin.statement;
+  return { kind: 'place', place: { file: origin.file, span: { start: offset + start, end: offset + end } } };
+}
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 

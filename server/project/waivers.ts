@@ -92,7 +92,11 @@ function wrongWith(waiver: Waiver, at: Anchor): Finding | null {
  * Weighs findings against the car's waivers. A waived finding stays in the list; a waiver that covers nothing is told,
  * with the reason. Waivers on names that are not known are passed over: the name has its own finding.
  */
-export function weigh(cage: Cage, findings: readonly Finding[], anchorOf: (waiver: Waiver) => Anchor): WaiverResult {
+export function weigh(
+  cage: Cage,
+  findings: readonly Finding[],
+  anchorOf: (waiver: Waiver, part: 'line' | 'code') => Anchor,
+): WaiverResult {
   const used = new Set<string>();
   const misses = new Map<string, Miss>();
   const weighed = findings.map((finding): Weighed => {
@@ -111,8 +115,8 @@ export function weigh(cage: Cage, findings: readonly Finding[], anchorOf: (waive
   const own: Finding[] = [];
   for (const waiver of cage.waivers) {
     if (used.has(waiver.id)) continue;
-    const at = anchorOf(waiver);
-    const wrong = wrongWith(waiver, at);
+    const at = anchorOf(waiver, 'line');
+    const wrong = wrongWith(waiver, anchorOf(waiver, 'code'));
     if (wrong !== null) own.push(wrong);
     if (wrong !== null || waiver.on.length === 0 || codeEntry(waiver.code) === null) continue;
     const miss = misses.get(waiver.id) ?? { says: 'there is no {code} on {written}', params: {} };

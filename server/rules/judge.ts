@@ -50,7 +50,7 @@ const findingOf = (
     book: book.name,
     limit: { value: bound ?? 0, unit: rule.unit },
     need: { value: bound ?? 0, unit: rule.unit },
-    ask: askFor(limit, low),
+    ask: mend.ask ?? askFor(limit, low),
     mend: mend.says,
   };
   return {

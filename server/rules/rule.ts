@@ -34,6 +34,8 @@ export interface Reading {
 /** What mends a broken limit: a phrase with `{names}` of its own figures, so that it is worded in the file's units last. */
 export interface Mend {
   readonly says: string;
+  /** What the book asks for, where "at most" and "at least" would read oddly. */
+  readonly ask?: string;
   readonly params: Params;
 }
 

@@ -45,6 +45,14 @@ export const strapDrop: Rule = {
   code: 'strap.drop',
   unit: 'deg',
   slack: 1e-6,
-  read: (_cage, shape) => strapReadings(shape, 'deg', dropOf),
-  mend: (reading, target, cage, shape) => lift(cage, shape, reading.subject, reading.measured.value, target),
+  read: (_cage, shape) =>
+    strapReadings(shape, 'deg', dropOf, (figures) => {
+      const drop = dropOf(figures) ?? 0;
+      return drop < 0 ? { way: 'runs up {rise}', rise: { value: -drop, unit: 'deg' } } : { way: 'drops {measured}' };
+    }),
+  mend: (reading, target, cage, shape) => {
+    const drop = reading.measured.value;
+    const mend = lift(cage, shape, reading.subject, drop, target);
+    return drop < 0 && target === 0 ? { ...mend, ask: ', {book} wants it level or down' } : mend;
+  },
 };

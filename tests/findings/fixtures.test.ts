@@ -18,6 +18,11 @@ const codeOf = (name: string): string => name.replace(/\.inside|\.[a-z-]+\.also/
 
 /** Codes whose finding compares a figure with a limit. */
 const MEASURING: readonly Code[] = [
+  'syntax.nesting',
+  'section.wall',
+  'cope.past-host-end',
+  'cope.buried',
+  'strap.misses-bar',
   'place.near-miss',
   'bend.die-diameter',
   'bend.overlap',
