@@ -174,7 +174,8 @@ export function saySlot(slot: Slot): string {
 function usagePart(part: Part): string {
   switch (part.part) {
     case 'slot':
-      return part.type === 'choice' ? part.words.join('|') : part.name.toUpperCase();
+      if (part.type === 'choice') return part.words.join('|');
+      return part.type === 'string' ? `"${part.name.toUpperCase()}"` : part.name.toUpperCase();
     case 'literal':
       return part.word;
     case 'arrow':
