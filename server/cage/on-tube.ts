@@ -1,8 +1,9 @@
 /** Where on a tube's bent centreline a place is: along it, beside a bend, where it crosses a plane, nearest to a point. */
 import type { Measure } from '../../grammar/finding';
 import type { Expr, PlaceForm, Ref } from '../../grammar/tree';
+import { sayNumber } from '../../grammar/print';
 import type { LengthUnit } from '../../grammar/units';
-import { LENGTH, UNITS } from '../../grammar/units';
+import { LENGTH, LENGTH_DIGITS, UNITS } from '../../grammar/units';
 import type { OnCentreline } from '../centreline/centreline';
 import { bendSpan, nearestOn, planeCrossings, pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
@@ -200,46 +201,49 @@ const EQUALLY = 1e-6;
 
 function crossing(
   form: Extract<PlaceForm, { kind: 'on-where' }>,
-  here: TubeHere | null,
+  tube: TubeHere | null,
   reading: PlaceReading,
   nested: Nested,
 ): OnCentreline | null {
   const written = measure(form.plane.value, LENGTH, reading);
   const near = form.near === null ? null : nested(form.near);
-  const line = here?.path.centreline ?? null;
-  if (written === null || here === null || line === null || (form.near !== null && near === null)) return null;
+  const line = tube?.path.centreline ?? null;
+  if (written === null || tube === null || line === null || (form.near !== null && near === null)) return null;
   const { crossings, liesIn } = planeCrossings(line, NORMALS[form.plane.axis], written);
-  const plane = `${form.plane.axis} = {value}`;
-  const value = length(written);
+  const { axis } = form.plane;
+  /** A coordinate of the world that is read, in the car itself. */
+  const here = (value: number): number => (axis === 'y' && reading.world === 'image' ? 0 - value : value);
   const list = (points: readonly OnCentreline[]): readonly string[] => points.map((c) => pointHere(c.point, reading));
   if (liesIn) {
-    const at = [...here.path.legsIn(NORMALS[form.plane.axis], written)].map((leg) =>
+    const at = [...tube.path.legsIn(NORMALS[form.plane.axis], written)].map((leg) =>
       leg.map((p) => pointHere(p, reading)).join(' to '),
     );
     return wrong(reading, form.span, 'place.several', {
-      tube: here.name,
-      count: `all along ${plane}`,
-      value,
+      tube: tube.name,
+      count: `all along ${axis} = ${bareLength(here(written), reading.scope.units)}`,
       places: [...at, ...list(crossings)],
       mend: 'choose another plane',
     });
   }
   if (crossings.length === 0) {
-    const [low, high] = extent(line.points, form.plane.axis);
-    const what = `{tube} does not cross ${plane}: it lies between {low} and {high}.`;
-    return wrong(reading, form.span, 'place.none', {
+    const [low, high] = extent(line.points, axis)
+      .map(here)
+      .sort((p, q) => p - q);
+    const what = `{tube} does not cross ${axis} = {value#}: its nodes lie between {low} and {high}.`;
+    const params = {
       what,
-      tube: here.name,
-      value,
-      low: length(low),
-      high: length(high),
-    });
+      tube: tube.name,
+      value: length(here(written)),
+      low: length(low ?? 0),
+      high: length(high ?? 0),
+    };
+    return wrong(reading, form.span, 'place.none', params);
   }
   const only = crossings[0];
   if (crossings.length === 1 && only !== undefined) return only;
   const several = (left: readonly OnCentreline[], mend: string): null =>
     wrong(reading, form.span, 'place.several', {
-      tube: here.name,
+      tube: tube.name,
       count: `${left.length} times`,
       places: list(left),
       mend,
@@ -265,12 +269,11 @@ function extent(points: readonly Vec3[], axis: 'x' | 'y' | 'z'): readonly [numbe
   return [Math.min(...values), Math.max(...values)];
 }
 
-/** Digits behind the point that a tape can show. */
-const DIGITS: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 4, in: 3, ft: 4 };
+/** A length without its unit, as the file would have it. */
+const bareLength = (value: number, units: LengthUnit): string =>
+  sayNumber(value / (UNITS[units]?.factor ?? 1), LENGTH_DIGITS[units]);
 
 /** A place as text, in a file's unit: `(-36, 596, 690)`. */
 export function coordinates(at: Vec3, units: LengthUnit): string {
-  const factor = UNITS[units]?.factor ?? 1;
-  const one = (value: number): string => String(Number((value / factor).toFixed(DIGITS[units])) + 0);
-  return `(${at.map(one).join(', ')})`;
+  return `(${at.map((value) => bareLength(value, units)).join(', ')})`;
 }
