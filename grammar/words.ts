@@ -69,6 +69,7 @@ export const AXES: Readonly<Record<'x' | 'y' | 'z', string>> = {
 /** Words with a meaning inside a value, beside the directions: place forms and phrases of facts. */
 export const PHRASE_WORDS: Readonly<Record<string, string>> = {
   on: 'on a tube, along its bent centreline; in waive: on which thing',
+  in: 'in a declared plane, measured from its `at` along it',
   between: 'on the straight line from one place to another',
   and: 'the second place of between',
   at: 'how far along: a distance or a share (40 %)',
