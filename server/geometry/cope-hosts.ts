@@ -1,8 +1,8 @@
-/** Which bodies count as hosts of an end, and where on them its footprint lies. */
+/** When a body counts as a host of an end, and where on its hosts the end lies. */
 import { copeFields, setbackAt } from './cope';
 import { turnMaximum } from './cope-numeric';
 import type { ChildEnd, Host } from './setback';
-import { hostField, larger, onGenerator } from './setback-field';
+import { larger, onGenerator } from './setback-field';
 
 /** A host counts where it raises some set-back by more than this, mm. */
 export const RAISES = 0.5;
@@ -10,31 +10,6 @@ export const RAISES = 0.5;
 const STEPS = 240;
 /** A host governs where its set-back is the largest to within this, mm. */
 const GOVERNS = 1e-6;
-
-/**
- * By how much `candidate` raises the set-back of the end most, over all clocks and both faces of the wall, mm: it counts
- * as a host where that is more than {@link RAISES}. Without `hosts` the end is square at E (set-back 0). A generator that
- * meets no host but meets the candidate is raised without bound (Infinity); one that the candidate misses, by nothing.
- */
-export function raisedBy(child: ChildEnd, hosts: readonly Host[], candidate: Host): number {
-  const before = copeFields(child, hosts);
-  const field = hostField(child, candidate);
-  let most = 0;
-  for (const rho of [child.outerRadius, child.innerRadius]) {
-    const raise = (clock: number): number => {
-      const after = field.at(rho, Math.cos(clock), Math.sin(clock));
-      if (Number.isNaN(after)) return 0;
-      if (hosts.length === 0) return after;
-      const without = setbackAt(before, rho, clock);
-      return Number.isNaN(without) ? Infinity : after - without;
-    };
-    const samples = new Float64Array(STEPS);
-    for (let i = 0; i < STEPS; i++) samples[i] = raise((i * 2 * Math.PI) / STEPS);
-    if (samples.includes(Infinity)) return Infinity;
-    most = Math.max(most, turnMaximum(raise, samples));
-  }
-  return most;
-}
 
 /** A stretch of a host's stations, mm; beyond its ends: below 0, above its length. */
 export interface Footprint {

@@ -77,12 +77,19 @@ export const copeFields = (child: ChildEnd, hosts: readonly Host[]): CopeFields 
   sawn: hosts.length > 0 && hosts.every((host) => host.kind === 'plane'),
 });
 
-/** The largest set-back over the hosts, NaN without one. */
+/**
+ * The largest set-back over the hosts, NaN without one. A host that the generator just misses counts only where none is
+ * hit: material that touches nothing stays.
+ */
 export function setbackAt(prepared: CopeFields, rho: number, clock: number): number {
-  const cos = Math.cos(clock);
-  const sin = Math.sin(clock);
+  return setbackOf(prepared, rho, Math.cos(clock), Math.sin(clock));
+}
+
+function setbackOf(prepared: CopeFields, rho: number, cos: number, sin: number): number {
   let best = NaN;
-  for (const field of prepared.fields) best = larger(field.at(rho, cos, sin), best);
+  for (const field of prepared.fields) best = larger(field.exit(rho, cos, sin), best);
+  if (!Number.isNaN(best)) return best;
+  for (const field of prepared.fields) best = larger(field.approach(rho, cos, sin), best);
   return best;
 }
 
@@ -90,9 +97,10 @@ export function setbackAt(prepared: CopeFields, rho: number, clock: number): num
 export function cutAt(prepared: CopeFields, clock: number): number {
   const cos = Math.cos(clock);
   const sin = Math.sin(clock);
-  let best = NaN;
-  for (const field of prepared.fields) best = larger(field.at(prepared.child.outerRadius, cos, sin), best);
-  if (prepared.sawn || Number.isNaN(best)) return best;
+  const { outerRadius, innerRadius } = prepared.child;
+  const outer = setbackOf(prepared, outerRadius, cos, sin);
+  if (prepared.sawn || Number.isNaN(outer)) return outer;
+  let best = larger(outer, setbackOf(prepared, innerRadius, cos, sin));
   for (const field of prepared.fields) best = larger(field.most(cos, sin), best);
   return best;
 }

@@ -40,6 +40,8 @@ function planeField(child: ChildEnd, host: PlaneHost): HostField {
   const at = (rho: number, cos: number, sin: number): number =>
     speed > 1e-9 ? (base - rho * (zero * cos + quarter * sin)) / speed : NaN;
   return {
+    exit: at,
+    approach: () => NaN,
     at,
     most: (cos, sin) => Math.max(at(child.outerRadius, cos, sin), at(child.innerRadius, cos, sin)),
     miss: (rho, cos, sin) => (speed > 1e-9 ? 0 : rho * (zero * cos + quarter * sin) - base),
@@ -136,25 +138,28 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
     return best;
   };
 
-  const at = (rho: number, cos: number, sin: number): number => {
+  const exit = (rho: number, cos: number, sin: number): number => {
     let best = NaN;
-    for (const body of bodies) {
-      const exit = body.exit(rho, cos, sin);
-      if (!Number.isNaN(exit) && !(best >= exit)) best = exit;
-    }
-    if (!Number.isNaN(best)) return best;
-    for (const body of bodies) {
-      const approach = body.approach(rho, cos, sin);
-      if (!Number.isNaN(approach) && !(best >= approach)) best = approach;
-    }
+    for (const body of bodies) best = larger(body.exit(rho, cos, sin), best);
+    return best;
+  };
+
+  const approach = (rho: number, cos: number, sin: number): number => {
+    let best = NaN;
+    for (const body of bodies) best = larger(body.approach(rho, cos, sin), best);
     return !Number.isNaN(best) || flats.length === 0 ? best : rim(rho, cos, sin);
+  };
+
+  const at = (rho: number, cos: number, sin: number): number => {
+    const left = exit(rho, cos, sin);
+    return Number.isNaN(left) ? approach(rho, cos, sin) : left;
   };
 
   const most = (cos: number, sin: number): number => {
     const { innerRadius: q, outerRadius: r } = child;
-    if (only === null) return mostOfBent(at, q, r, cos, sin);
-    let best = larger(at(r, cos, sin), at(q, cos, sin));
-    for (const rho of only.peaks(cos, sin)) if (rho > q && rho < r) best = larger(at(rho, cos, sin), best);
+    if (only === null) return mostOfBent(exit, q, r, cos, sin);
+    let best = larger(exit(r, cos, sin), exit(q, cos, sin));
+    for (const rho of only.peaks(cos, sin)) if (rho > q && rho < r) best = larger(exit(rho, cos, sin), best);
     return best;
   };
 
@@ -175,6 +180,8 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
   };
 
   return {
+    exit,
+    approach,
     at,
     most,
     miss,
@@ -216,7 +223,7 @@ function rimApproach(on: Vec3, along: Vec3, flat: Flat, radius: number): number 
 }
 
 /** The larger of two numbers, either of which may be none. */
-export const larger = (a: number, b: number): number => (!Number.isNaN(a) ? (b > a ? b : a) : b);
+export const larger = (a: number, b: number): number => (Number.isNaN(a) || b > a ? b : a);
 
 /** The largest value of `f` in a stretch: the highest of evenly spread samples, refined between its neighbours. */
 export function sampledMaximum(f: (x: number) => number, low: number, high: number, samples: number): number {

@@ -60,9 +60,13 @@ export type Host = TubeHost | PlaneHost;
  * NaN says that the generator does not leave this host; nothing throws.
  */
 export interface HostField {
-  /** Set-back at radius `rho`: the last exit, or the closest approach of a miss by {@link NEAR_MISS} or less. */
+  /** Where the generator at radius `rho` last leaves the host. */
+  exit(rho: number, cos: number, sin: number): number;
+  /** Of a generator that misses the host by {@link NEAR_MISS} or less: where it comes nearest. */
+  approach(rho: number, cos: number, sin: number): number;
+  /** Set-back against this host alone: the exit; without one, the approach. */
   at(rho: number, cos: number, sin: number): number;
-  /** The largest set-back over the wall, from the child's inner radius to its outer. */
+  /** The largest exit over the wall, from the child's inner radius to its outer. */
   most(cos: number, sin: number): number;
   /** By how much the generator misses the host, mm; zero or less where it does not. */
   miss(rho: number, cos: number, sin: number): number;
