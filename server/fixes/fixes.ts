@@ -2,8 +2,9 @@
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
 import type { PlacedFinding } from '../../grammar/finding';
-import { addVent, besideCorner, nearMiss, nearOne, openEnd, waiveIt } from './car-fixes';
+import { addVent, openEnd, waiveIt } from './car-fixes';
 import type { FixContext, FixOffer, Fixer, TextEdit } from './fix';
+import { besideCorner, intoPlane, nearMiss, nearOne, straighten } from './place-fixes';
 import { chooseSide, closeBrace, didYouMean, textReplace, writeMend } from './text-fixes';
 
 export type { FixContext, FixOffer, TextEdit } from './fix';
@@ -26,6 +27,8 @@ const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
   'fact.unknown': [didYouMean],
   'rule.unknown-book': [didYouMean],
   'waive.unknown': [didYouMean],
+  'bend.tiny': [straighten],
+  'bend.rotation-tiny': [intoPlane],
   'end.loose': [openEnd],
   'place.bend-corner': [besideCorner],
   'place.near-miss': [nearMiss],

@@ -41,6 +41,8 @@ const MENDED: readonly Code[] = [
   'place.several',
   'place.bend-corner',
   'place.near-miss',
+  'bend.tiny',
+  'bend.rotation-tiny',
   'end.loose',
   'space.unvented',
 ];
@@ -140,5 +142,40 @@ describe('what a fix writes', () => {
     expect(await mend(`${STAGES[stage]}${bad}\n`, 'place.near-miss', /^Move a /)).toContain(
       'node a = on hoop nearest (5, 580, 400)',
     );
+  });
+
+  it('mends both twins in the mirror in which they are written, in a file in inches', async () => {
+    const text = `cage "Mirrored"
+units in
+section t { size 1 3/4 x .095 }
+mirror left {
+  node low = (0, 24, 0)
+  node high = (0, 24, 40)
+  node beside = (1/4, 24, 20)
+  node far = (-24, 20, 16)
+  tube post { section t; path low, high; first open; last open }
+  tube stay { section t; path beside, far; last open }
+}
+`;
+    const moved = await mend(text, 'place.near-miss', /^Move beside onto the centreline of post/);
+    expect(moved).toContain('  node beside = on post nearest (1/4, 24, 20)');
+    const codes = (await analyse(moved)).findings.map((f) => f.code);
+    expect(codes).not.toContain('place.near-miss');
+    const meant = await mend(text, 'place.near-miss', /^The offset is meant: first onto post/);
+    expect(meant).toContain('tube stay { section t; path beside, far; last open; first onto post }');
+    expect((await analyse(meant)).findings.map((f) => f.code)).not.toContain('place.near-miss');
+  });
+
+  it('offers no place that would hang on itself', async () => {
+    const { stage } = EXPLANATIONS['bend.tiny'];
+    const text = `${STAGES[stage]}node a = (0, 0, 0)
+node b = (1, 0, 600)
+node c = b + (left 1, up 600)
+tube t { section t38; die d38; path a, b, c; first open; last open }
+`;
+    const analysis = await analyse(text);
+    const tiny = analysis.findings.filter((f) => f.code === 'bend.tiny');
+    expect(tiny).toHaveLength(1);
+    for (const finding of tiny) expect(fixesFor(finding, analysis).map((offer) => offer.id)).toEqual(['waive']);
   });
 });
