@@ -8,7 +8,7 @@ import { STRAPS } from './explanations/straps';
 import { TEXT } from './explanations/text';
 
 export type { Explanation, Stage } from './explanations/explanation';
-export { STAGES } from './explanations/explanation';
+export { STAGES, STAGE_WORDS } from './explanations/explanation';
 
 /** One for every code: the compiler asks for it. */
 export const EXPLANATIONS: Readonly<Record<Code, Explanation>> = { ...TEXT, ...NAMES, ...PLACES, ...ENDS, ...STRAPS };

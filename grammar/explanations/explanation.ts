@@ -52,4 +52,12 @@ vent bar -> hoop { at bar-end.left; dia 5 }
 seat driver { slots (240, 300, 750); recline 10 deg; slot-spacing 220; back 45 }
 `;
 
+/** What stands around the examples, for whoever reads them alone. */
+export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
+  empty: '',
+  parts: 'in a file that has the sections t45 and t38 and the dies d45 and d38',
+  hoop: 'in a car with a hoop of 45 x 2.5 on feet at y = 600 and y = -600, 1000 high',
+  harness: 'in a car with a hoop, a harness bar of 38 x 2.5 at z = 700 and a seat named driver',
+};
+
 export const STAGES: Readonly<Record<Stage, string>> = { empty: '', parts: PARTS, hoop: HOOP, harness: HARNESS };

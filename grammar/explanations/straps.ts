@@ -17,7 +17,7 @@ export const STRAPS = {
     mend: 'Raise or lower the bar; a bar farther aft makes the strap flatter too. Reclining the seat moves the slot.',
     stage: 'harness',
     bad: 'seat low { slots (240, -300, 778); recline 20 deg; slot-spacing 220; back 45 }\nstrap steep { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
-    good: GOOD,
+    good: 'seat low { slots (240, -300, 755); recline 20 deg; slot-spacing 220; back 45 }\nstrap flat { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
   },
   'strap.spread': {
     what: "A strap runs too far off the seat's centreline in plan view.",
@@ -27,7 +27,7 @@ export const STRAPS = {
     mend: 'Move the strap along the bar with `at y = …`, toward straight behind its slot.',
     stage: 'harness',
     bad: strap('slot inner; to bar; at y = 90; width 75; hardware 110; collars 20 gap 1.5'),
-    good: GOOD,
+    good: strap('slot inner; to bar; at y = 150; width 75; hardware 110; collars 20 gap 1.5'),
   },
   'strap.skew': {
     what: 'A strap does not meet the bar square.',
@@ -37,7 +37,7 @@ export const STRAPS = {
     mend: 'Move the strap along the bar, or turn the bar there so that it runs across the strap.',
     stage: 'harness',
     bad: strap('slot inner; to bar; at y = 90; width 75; hardware 110; collars 20 gap 1.5'),
-    good: GOOD,
+    good: strap('slot inner; to bar; at y = 150; width 75; hardware 110; collars 20 gap 1.5'),
   },
   'strap.free-run': {
     what: 'There is too little straight run between the seat and the bar for the adjuster and the slider.',
@@ -58,7 +58,7 @@ export const STRAPS = {
     mend: 'Move the bar nearer to the seat, as far as the hardware allows.',
     stage: 'harness',
     bad: 'seat far { slots (400, -300, 760); recline 10 deg; slot-spacing 220; back 45 }\nstrap long { seat far; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
-    good: GOOD,
+    good: 'seat near { slots (240, -300, 740); recline 10 deg; slot-spacing 220; back 45 }\nstrap short { seat near; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
   },
   'strap.misses-bar': {
     what: 'A strap does not meet the bar that it is led to.',

@@ -1,8 +1,9 @@
 /** One finding explained: for the terminal, and as Markdown for an editor. Made from the explanations and the books. */
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
+import type { Stage } from '../../grammar/explanations';
 import type { Allowed } from '../../grammar/finding';
-import { EXPLANATIONS } from '../../grammar/explanations';
+import { EXPLANATIONS, STAGE_WORDS } from '../../grammar/explanations';
 import { BOOKS } from './books';
 import type { Book, Limit } from './rule';
 
@@ -63,12 +64,14 @@ function sections(code: Code): readonly Section[] {
     text('Source', told.source),
     ...(limits.length > 0 ? [text('Limits', ...limits.map(({ book, limit }) => limitLine(book, limit)))] : []),
     text('Mend', told.mend),
-    { title: 'Not so', lines: shown(told.bad), code: true },
+    { title: around(told.stage), lines: shown(told.bad), code: true },
     { title: 'But so', lines: shown(told.good), code: true },
     text('Waiver', waiverLine(code)),
     ...(limits.length > 0 ? [text('Caution', CAUTION)] : []),
   ];
 }
+
+const around = (stage: Stage): string => (STAGE_WORDS[stage] === '' ? 'Not so' : `Not so (${STAGE_WORDS[stage]})`);
 
 /** An example as it is shown: no line longer than a page is wide. */
 function shown(example: string): readonly string[] {
