@@ -49,19 +49,25 @@ export interface Standing {
 }
 
 /** The ends on each foot, the first tube (cut by the plate alone) before those that are cut to it. */
-export function standingOn(cage: Cage, parts: ReadonlyMap<string, Part>): ReadonlyMap<string, readonly Standing[]> {
-  const feet = new Map<string, Standing[]>();
+export type OnFeet = ReadonlyMap<Foot, readonly Standing[]>;
+
+/** Which ends stand on which foot. Feet without an end are left out. */
+export function standingOn(cage: Cage, parts: ReadonlyMap<string, Part>): OnFeet {
+  const feet = new Map<Foot, Standing[]>();
   for (const part of parts.values()) {
     for (const end of part.ends) {
       for (const host of end.hosts) {
-        if (cage.things.get(host)?.kind !== 'foot') continue;
-        const list = feet.get(host);
-        if (list === undefined) feet.set(host, [{ part, end }]);
+        // What has a part of that name is a tube: names are unique.
+        const foot = parts.has(host) ? undefined : cage.things.get(host);
+        if (foot?.kind !== 'foot') continue;
+        const list = feet.get(foot);
+        if (list === undefined) feet.set(foot, [{ part, end }]);
         else list.push({ part, end });
       }
     }
   }
   for (const list of feet.values()) {
+    if (list.length < 2) continue;
     list.sort(
       (a, b) =>
         a.end.hosts.length - b.end.hosts.length ||
@@ -94,12 +100,11 @@ function beyondPlate(foot: Foot, at: Vec3, standing: Standing): number | null {
 }
 
 /** `foot.outside-plate`: a tube whose print the plate does not cover. */
-export function feetFindings(cage: Cage, parts: ReadonlyMap<string, Part>): readonly Finding[] {
+export function feetFindings(cage: Cage, onFeet: OnFeet): readonly Finding[] {
   const findings: Finding[] = [];
-  for (const [name, list] of standingOn(cage, parts)) {
-    const foot = cage.things.get(name);
-    const node = foot?.kind === 'foot' && foot.node !== null ? cage.things.get(foot.node) : undefined;
-    if (foot?.kind !== 'foot' || node?.kind !== 'node' || node.at === null || foot.plate === null) continue;
+  for (const [foot, list] of onFeet) {
+    const node = foot.node === null ? undefined : cage.things.get(foot.node);
+    if (node?.kind !== 'node' || node.at === null || foot.plate === null) continue;
     for (const standing of list) {
       const by = beyondPlate(foot, node.at, standing);
       if (by === null || by <= NOTHING) continue;

@@ -6,7 +6,7 @@ import { bodiesOf } from './bodies';
 import { clashFindings } from './clash';
 import { cutEnds } from './cutting';
 import { emptyFeet, endFindings, orderFindings, runOnFindings } from './end-findings';
-import { feetFindings } from './feet';
+import { feetFindings, standingOn } from './feet';
 import { jointsOf } from './joints';
 import { landingsOf, Surroundings } from './landing';
 import { Neighbours } from './neighbours';
@@ -33,31 +33,34 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
   const parts = new Map<string, Part>();
   for (const body of bodies.all) parts.set(body.name, partOf(body, bodies, cuts));
 
-  const findings: Finding[] = [...joints.findings];
-  for (const [body] of bodies.ofTube.values()) {
-    if (body !== undefined) findings.push(...bendFindings(body.tube, body.tube.path.map(bodies.nodeAt)));
-  }
-  findings.push(
-    ...endFindings(bodies, cuts, around),
-    ...orderFindings(cuts),
-    ...runOnFindings(cuts),
-    ...clashFindings(bodies, cuts, joints, cache),
-    ...emptyFeet(bodies, cuts),
-    ...feetFindings(cage, parts),
+  const bends = [...bodies.ofTube.values()].map(([body]) =>
+    body === undefined ? [] : bendFindings(body.tube, body.tube.path.map(bodies.nodeAt)),
   );
+  const onFeet = standingOn(cage, parts);
   const straps = strapsOf(cage, parts);
   const neighbours = new Neighbours(parts.values());
-  const seats = seatsOf(cage, parts, straps.straps, neighbours);
-  const spaces = spacesOf(cage, parts, neighbours);
-  findings.push(...straps.findings, ...spaces.findings);
+  const { seats } = seatsOf(cage, parts, straps.straps, neighbours);
+  const { spaces, findings: ofSpaces } = spacesOf(cage, parts, onFeet, neighbours);
+  const findings: readonly (readonly Finding[])[] = [
+    joints.findings,
+    ...bends,
+    endFindings(bodies, cuts, around),
+    orderFindings(cuts),
+    runOnFindings(cuts),
+    clashFindings(bodies, cuts, joints, cache),
+    emptyFeet(bodies, cuts),
+    feetFindings(cage, onFeet),
+    straps.findings,
+    ofSpaces,
+  ];
   cache.end();
   return {
     cage,
     parts,
-    seats: seats.seats,
+    seats,
     straps: straps.straps,
-    spaces: spaces.spaces,
+    spaces,
     mass: massOf(parts.values()),
-    findings,
+    findings: findings.flat(),
   };
 }

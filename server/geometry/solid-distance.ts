@@ -14,14 +14,18 @@ import type { Rectangle } from './shell';
 import type { Stretch } from './shape';
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Golden-section steps: the bracket shrinks to 2e-15 of itself, what a double can tell apart. */
-const STEPS = 70;
+/** Golden-section steps: the bracket shrinks to 1e-11 of itself; the distance is off by its square, or by that much at a kink. */
+const STEPS = 52;
 /** An arc is searched in pieces of this turn; within one the distance has one minimum at most for a car's sizes. */
 const ARC_STEP = (5 * Math.PI) / 180;
 /** Cosine under which a line counts as square to the centreline: its effect on the distance is of second order. */
 const SQUARE = 1e-5;
-/** A centreline this near to the rectangle goes through it, mm. */
-const PIERCED = 1e-12;
+/** What the search leaves of a line that is square to the centreline, mm: it counts where the centreline goes through the rectangle. */
+const PIERCED = 1e-7;
+/** Times to and fro between two bodies before another way is taken, and what is close enough, mm. */
+const TO_AND_FRO = 40;
+const CLOSE = 1e-9;
+const DISC_STEPS = 45;
 
 /** The least value of a function with one minimum on [from, to], and where. */
 function minimise(
@@ -75,6 +79,14 @@ const nearestOnFace = (face: Face, p: Vec3): Vec3 => {
   return onFace(face, clamp(dot(rel, face.u), face.halfU), clamp(dot(rel, face.v), face.halfV));
 };
 
+/** The disc's point nearest to `p`. Exact. */
+function nearestOnDisc(p: Vec3, on: OnCentreline, radius: number): Vec3 {
+  const rel = sub(p, on.point);
+  const beside = addScaled(rel, on.tangent, -dot(rel, on.tangent));
+  const far = norm(beside);
+  return addScaled(on.point, beside, far > radius ? radius / far : 1);
+}
+
 /** From a point to the flat disc of that radius across `on`. Exact. */
 function toDisc(p: Vec3, on: OnCentreline, radius: number): number {
   const rel = sub(p, on.point);
@@ -83,14 +95,39 @@ function toDisc(p: Vec3, on: OnCentreline, radius: number): number {
   return Math.hypot(height, Math.max(0, beside - radius));
 }
 
-/** Between the rectangle and the disc: convex in both coordinates of the rectangle. */
-const faceToDisc = (face: Face, on: OnCentreline, radius: number): number =>
-  minimise(
-    (a) => minimise((b) => toDisc(onFace(face, a, b), on, radius), -face.halfV, face.halfV, 45).value,
+/**
+ * How far rectangle and disc are apart at least: by the slab between them that stands square on the line from `q` on the
+ * disc to `p` on the rectangle. It touches neither body, so no shorter way leads across.
+ */
+function slab(face: Face, p: Vec3, on: OnCentreline, radius: number, q: Vec3): number {
+  const d = unit(sub(p, q));
+  const ofFace = dot(face.centre, d) - face.halfU * Math.abs(dot(face.u, d)) - face.halfV * Math.abs(dot(face.v, d));
+  const along = dot(on.tangent, d);
+  return ofFace - dot(on.point, d) - radius * Math.sqrt(Math.max(0, 1 - along * along));
+}
+
+/**
+ * Between the rectangle and the disc; what is not less than `enough` may come back as `enough`. Both are convex, so
+ * going to and fro between the nearest points of the one and the other closes in on the shortest way; the slab says when
+ * it is there. Where it closes in too slowly (the two nearly parallel), both coordinates of the rectangle are searched.
+ */
+function faceToDisc(face: Face, on: OnCentreline, radius: number, enough: number): number {
+  let p = nearestOnFace(face, on.point);
+  for (let i = 0; i < TO_AND_FRO; i++) {
+    const q = nearestOnDisc(p, on, radius);
+    p = nearestOnFace(face, q);
+    const far = distance(p, q);
+    const least = slab(face, p, on, radius, q);
+    if (least >= enough) return enough;
+    if (far - least <= CLOSE) return far;
+  }
+  return minimise(
+    (a) => minimise((b) => toDisc(onFace(face, a, b), on, radius), -face.halfV, face.halfV, DISC_STEPS).value,
     -face.halfU,
     face.halfU,
-    45,
+    DISC_STEPS,
   ).value;
+}
 
 /** Between the rectangle and the side of the tube about one piece, where the line is square to the piece; else null. */
 function toSide(face: Face, piece: Piece, from: number, to: number, radius: number): number | null {
@@ -142,7 +179,7 @@ export function rectangleToTube(
   for (const station of [stretch.from, stretch.to]) {
     const end = endOf(centreline, station);
     const p = nearestOnFace(face, end.point);
-    if (distance(p, end.point) - radius < least) least = Math.min(least, faceToDisc(face, end, radius));
+    if (distance(p, end.point) - radius < least) least = Math.min(least, faceToDisc(face, end, radius, least));
   }
   return Math.max(0, least);
 }

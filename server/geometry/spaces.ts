@@ -5,8 +5,8 @@
 import type { Finding } from '../../grammar/finding';
 import type { Cage, Vent } from '../cage/cage';
 import { boreRadius } from './axis';
-import { standingOn } from './feet';
-import { Neighbours } from './neighbours';
+import type { OnFeet } from './feet';
+import type { Neighbours } from './neighbours';
 import { openingOf } from './openings';
 import type { End, Part, Space } from './shape';
 import { byText, figure, tell } from './tell';
@@ -68,7 +68,7 @@ class Bores {
 }
 
 /** Joins what the ends leave open, and what a foot's hole opens: the first tube on it. */
-function joinEnds(cage: Cage, parts: ReadonlyMap<string, Part>, neighbours: Neighbours, bores: Bores): void {
+function joinEnds(parts: ReadonlyMap<string, Part>, onFeet: OnFeet, neighbours: Neighbours, bores: Bores): void {
   for (const part of parts.values()) {
     if (part.centreline === null) continue;
     for (const end of part.ends) {
@@ -77,12 +77,8 @@ function joinEnds(cage: Cage, parts: ReadonlyMap<string, Part>, neighbours: Neig
       else if (opening.kind === 'bore') bores.join(part.name, opening.part);
     }
   }
-  for (const [name, standing] of standingOn(cage, parts)) {
-    const foot = cage.things.get(name);
-    const first = standing[0];
-    if (foot?.kind === 'foot' && foot.hole !== null && foot.hole > 0 && first !== undefined) {
-      bores.join(first.part.name, AIR);
-    }
+  for (const [foot, [first]] of onFeet) {
+    if (foot.hole !== null && foot.hole > 0 && first !== undefined) bores.join(first.part.name, AIR);
   }
 }
 
@@ -187,14 +183,14 @@ const behind = (end: End): number =>
 export function spacesOf(
   cage: Cage,
   parts: ReadonlyMap<string, Part>,
-  neighbours: Neighbours = new Neighbours(parts.values()),
+  onFeet: OnFeet,
+  neighbours: Neighbours,
 ): { readonly spaces: readonly Space[]; readonly findings: readonly Finding[] } {
   const bores = new Bores();
-  joinEnds(cage, parts, neighbours, bores);
+  joinEnds(parts, onFeet, neighbours, bores);
   const vents = [...cage.things.values()].filter((thing): thing is Vent => thing.kind === 'vent');
   const results = vents.map((vent) => ventResult(vent, cage, parts));
-  const findings: Finding[] = results.flatMap((result) => result.findings);
-  findings.push(...joinVents(results, bores));
+  const findings: Finding[] = [...results.flatMap((result) => result.findings), ...joinVents(results, bores)];
 
   const unknown = new Set(results.flatMap((result) => result.unknown));
   const rooms = new Map<string, Part[]>();

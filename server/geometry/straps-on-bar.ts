@@ -182,7 +182,7 @@ const reach = (item: OnBar): Stretch => ({
 });
 
 /** Two things on one part that cover the same stretch of it: told at the later statement. */
-function overlaps(items: readonly OnBar[], order: ReadonlyMap<string, number>): readonly Finding[] {
+function overlaps(items: readonly OnBar[], orderOf: (name: string) => number): readonly Finding[] {
   const findings: Finding[] = [];
   const sorted = items.map((item) => ({ item, reach: reach(item) })).sort((a, b) => a.reach.from - b.reach.from);
   sorted.forEach((one, i) => {
@@ -192,7 +192,7 @@ function overlaps(items: readonly OnBar[], order: ReadonlyMap<string, number>): 
       if (by <= NOTHING) continue;
       const pair = [one.item.thing, two.item.thing] as const;
       const [a, b] = [...pair].sort((p, q) => byText(p.name, q.name)) as [Strap | Collar, Strap | Collar];
-      const [earlier, later] = (order.get(a.name) ?? 0) <= (order.get(b.name) ?? 0) ? [a, b] : [b, a];
+      const [earlier, later] = orderOf(a.name) <= orderOf(b.name) ? [a, b] : [b, a];
       findings.push(
         tell(
           'strap.overlap',
@@ -266,10 +266,14 @@ export function onBarFindings(
     if (item !== null) lay(item);
     else if (isPlaced(thing, parts)) findings.push(nowhere(thing));
   }
-  const order = new Map([...cage.things.keys()].map((name, i) => [name, i]));
+  let order: ReadonlyMap<string, number> | null = null;
+  const orderOf = (name: string): number => {
+    order ??= new Map([...cage.things.keys()].map((each, i) => [each, i]));
+    return order.get(name) ?? 0;
+  };
   for (const items of byPart.values()) {
     for (const item of items) findings.push(...overEnd(item), ...onBends(item), ...canSlide(item, items));
-    findings.push(...overlaps(items, order));
+    findings.push(...overlaps(items, orderOf));
   }
   return findings;
 }

@@ -10,6 +10,8 @@ import type { OnCentreline } from '../centreline/centreline';
 import { planeCrossings } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../centreline/vector';
+import { outerRadius } from './axis';
+import type { Slots } from './shell';
 import { slotsOf } from './shell';
 import type { Part, StrapFigures, Stretch } from './shape';
 import { onBarFindings } from './straps-on-bar';
@@ -31,25 +33,6 @@ const UPRIGHT = 1e-9;
 
 const AXIS: Readonly<Record<'x' | 'y' | 'z', Vec3>> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
 
-const EMPTY: Omit<StrapFigures, 'name' | 'seat' | 'tube' | 'slotSide'> = {
-  slot: null,
-  start: null,
-  contact: null,
-  barPoint: null,
-  onLip: false,
-  drop: null,
-  dropFromShoulder: null,
-  spread: null,
-  skew: null,
-  crossed: false,
-  length: null,
-  freeRun: null,
-  part: null,
-  station: null,
-  webbing: null,
-  collars: [],
-};
-
 interface OnBar extends OnCentreline {
   readonly part: Part;
 }
@@ -65,7 +48,8 @@ function barPoint(strap: Strap, bars: readonly Part[], slot: Vec3, across: Vec3)
   for (const part of bars) {
     if (part.centreline === null) continue;
     for (const on of planeCrossings(part.centreline, normal, offset).crossings) {
-      if (best === null || distance(on.point, slot) < distance(best.point, slot)) best = { ...on, part };
+      if (best !== null && distance(on.point, slot) >= distance(best.point, slot)) continue;
+      best = { point: on.point, tangent: on.tangent, station: on.station, part };
     }
   }
   return best;
@@ -147,50 +131,81 @@ function collarsOf(strap: Strap, webbing: Stretch | null): readonly Stretch[] {
  * something that is not known is null.
  */
 export function strapFigures(strap: Strap, seat: Seat | null, parts: ReadonlyMap<string, Part>): StrapResult {
-  const named = { name: strap.name, seat: strap.seat, tube: strap.tube, slotSide: strap.slot };
   const slots = seat === null ? null : slotsOf(seat);
   const slot = slots === null || strap.slot === null ? null : slots[strap.slot];
-  const nothing: StrapFigures = { ...named, ...EMPTY, slot };
-  if (seat === null || slots === null || slot === null || strap.tube === null) return { figures: nothing, miss: null };
+  if (seat === null || slots === null || slot === null || strap.tube === null) return without(strap, slot, null, null);
 
   const bars = partsOf(parts, strap.tube);
-  if (bars.length === 0 || bars.every((part) => part.centreline === null)) return { figures: nothing, miss: null };
+  if (bars.length === 0 || bars.every((part) => part.centreline === null)) return without(strap, slot, null, null);
   const on = barPoint(strap, bars, slot, slots.across);
-  if (on === null) return { figures: nothing, miss: 'no-crossing' };
+  if (on === null) return without(strap, slot, null, 'no-crossing');
 
+  const section = on.part.tube.section;
+  const lip = seat.back === null ? null : addScaled(slot, slots.aft, seat.back);
+  if (section === null || lip === null) return without(strap, slot, on, null);
+  const radius = section.od / 2;
+  const run = runOf(slot, lip, slots.aft, slots.up, (start) => tangentPoint(start, on, radius, strap.wrap));
+  if (typeof run === 'string') return without(strap, slot, on, run);
+  return { figures: figuresOf(strap, seat, slots, slot, lip, on, run), miss: null };
+}
+
+/** A strap of which only where it lies is known, or not even that. */
+function without(strap: Strap, slot: Vec3 | null, on: OnBar | null, miss: Miss | null): StrapResult {
+  const webbing = on === null || strap.width === null ? null : about(on.station, strap.width);
+  const figures: StrapFigures = {
+    name: strap.name,
+    seat: strap.seat,
+    tube: strap.tube,
+    slotSide: strap.slot,
+    slot,
+    start: null,
+    contact: null,
+    barPoint: on?.point ?? null,
+    onLip: false,
+    drop: null,
+    dropFromShoulder: null,
+    spread: null,
+    skew: null,
+    crossed: false,
+    length: null,
+    freeRun: null,
+    part: on?.part.name ?? null,
+    station: on === null ? null : mm(on.station),
+    webbing,
+    collars: collarsOf(strap, webbing),
+  };
+  return { figures, miss };
+}
+
+/** All figures of a strap whose run is known. */
+function figuresOf(strap: Strap, seat: Seat, slots: Slots, slot: Vec3, lip: Vec3, on: OnBar, run: Run): StrapFigures {
+  const { start, contact, onLip } = run;
+  const along = sub(contact, start);
+  const shoulder = seat.shoulder === null ? null : add(slot, add(seat.shoulder, [0, 0, seat.yoke ?? 0]));
+  const outward = dot(along, slots.across) * (strap.slot === 'left' ? 1 : -1);
   const webbing = strap.width === null ? null : about(on.station, strap.width);
-  const laid: StrapFigures = {
-    ...nothing,
+  return {
+    name: strap.name,
+    seat: strap.seat,
+    tube: strap.tube,
+    slotSide: strap.slot,
+    slot,
+    start,
+    contact,
     barPoint: on.point,
+    onLip,
+    drop: dropOf(start, contact),
+    dropFromShoulder: shoulder === null ? null : dropOf(shoulder, contact),
+    spread: rad(Math.atan2(outward, Math.abs(dot(along, slots.forward)))),
+    skew: rad(Math.atan2(Math.abs(dot(along, on.tangent)), norm(cross(along, on.tangent)))),
+    crossed: false,
+    length: mm(norm(along)),
+    freeRun: freeRunOf(run, lip, slots.aft, on, outerRadius(on.part)),
     part: on.part.name,
     station: mm(on.station),
     webbing,
     collars: collarsOf(strap, webbing),
   };
-  const section = on.part.tube.section;
-  const lip = seat.back === null ? null : addScaled(slot, slots.aft, seat.back);
-  if (section === null || lip === null) return { figures: laid, miss: null };
-  const radius = section.od / 2;
-  const run = runOf(slot, lip, slots.aft, slots.up, (start) => tangentPoint(start, on, radius, strap.wrap));
-  if (typeof run === 'string') return { figures: laid, miss: run };
-
-  const { start, contact } = run;
-  const along = sub(contact, start);
-  const shoulder = seat.shoulder === null ? null : add(slot, add(seat.shoulder, [0, 0, seat.yoke ?? 0]));
-  const outward = dot(along, slots.across) * (strap.slot === 'left' ? 1 : -1);
-  const figures: StrapFigures = {
-    ...laid,
-    start,
-    contact,
-    onLip: run.onLip,
-    drop: dropOf(start, contact),
-    dropFromShoulder: shoulder === null ? null : dropOf(shoulder, contact),
-    spread: rad(Math.atan2(outward, Math.abs(dot(along, slots.forward)))),
-    skew: rad(Math.atan2(Math.abs(dot(along, on.tangent)), norm(cross(along, on.tangent)))),
-    length: mm(norm(along)),
-    freeRun: freeRunOf(run, lip, slots.aft, on, radius),
-  };
-  return { figures, miss: null };
 }
 
 /** How far to the seat's own left a strap's contact lies; null where it is not known. */
