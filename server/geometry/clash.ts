@@ -36,9 +36,9 @@ interface Standing {
 
 /** How two bodies are related where one of their ends is. */
 interface Relation {
-  /** Places where one is cut to the other: what overlaps there is their joint. */
+  /** Places where one lands on the other, which runs through: what overlaps there is their joint. */
   readonly joints: Vec3[];
-  /** True where their ends share a joint without cutting each other: then what the cuts leave may touch. */
+  /** True where their ends share a joint, cut to each other or not: what the cuts leave may touch, but no more. */
   neighbours: boolean;
   /** True where something else is told of the two, so that their overlap says nothing new. */
   told: boolean;
@@ -77,9 +77,6 @@ function relationsOf(bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>, joints:
       for (const piece of bodies.ofTube.get(contact.body.tube.name) ?? []) {
         relations.between(site.body, piece).joints.push(origin);
       }
-    }
-    for (const tube of cut.tubes) {
-      if (tube.end !== null && tube.body !== site.body) relations.between(site.body, tube.body).joints.push(origin);
     }
     for (const { end } of joints.peers.get(site) ?? []) relations.between(site.body, end.body).neighbours = true;
     if (landing.cornerOf === null) continue;
@@ -130,6 +127,8 @@ export function clashFindings(
     const { a, b, met } = pair;
     const relation = relations.of(a.body, b.body);
     if (relation?.told === true) continue;
+    // Where one of them cannot be cut, that has its own finding, and what is left of it is not known.
+    if (relation?.neighbours === true && ![a, b].every(isKnown)) continue;
     const at = relation?.joints ?? [];
     const slack = relation?.neighbours === true ? RAISES : TOUCH;
     // Two straight tubes overlap in one place only: if that is their joint, there is nothing to measure.
@@ -146,13 +145,13 @@ export function clashFindings(
 }
 
 function standingOf(body: Body, cuts: ReadonlyMap<EndSite, EndCut>): Standing | null {
-  const { centreline, outer } = body;
+  const { centreline, outer, inner } = body;
   if (centreline === null || outer === null) return null;
   const made = [cuts.get(body.ends[0]), cuts.get(body.ends[1])] as const;
   const first = solidEnd(body.ends[0], made[0]);
   const last = solidEnd(body.ends[1], made[1]);
   if (first === null || last === null) return null;
-  return { body, solid: solidOf(centreline, outer, [first, last]), cuts: made };
+  return { body, solid: solidOf(centreline, outer, inner ?? 0, [first, last]), cuts: made };
 }
 
 function solidEnd(site: EndSite, cut: EndCut | undefined): SolidEnd | null {
@@ -169,6 +168,8 @@ function solidEnd(site: EndSite, cut: EndCut | undefined): SolidEnd | null {
     maxCut: figures?.maxCut ?? 0,
   };
 }
+
+const isKnown = ({ solid }: Standing): boolean => solid.ends.every((end) => end.curve !== null);
 
 function addStanding(key: NumberKey, { body, cuts }: Standing): void {
   key.add(body.geometry);
@@ -207,12 +208,26 @@ function overlapOf(
       continue;
     }
     // Near an end what counts is what the cut leaves.
-    const one = depthOfSurface(a, near.onA.station - sum, near.onA.station + sum, b);
-    const two = depthOfSurface(b, near.onB.station - sum, near.onB.station + sum, a);
+    const one = depthOfSurface(a, ...stretch(a.line, b.line, near.onA.station, sum), b);
+    const two = depthOfSurface(b, ...stretch(b.line, a.line, near.onB.station, sum), a);
     const deeper = one.depth >= two.depth ? one : two;
     if (deeper.at !== null) offer(deeper.depth, deeper.at);
   }
   return worst;
+}
+
+/** From where to where about a station a line stays nearer to another than `sum`. */
+function stretch(line: Centreline, other: Centreline, station: number, sum: number): readonly [number, number] {
+  const step = sum / 8;
+  const edge = (sign: 1 | -1): number => {
+    let at = station;
+    for (let i = 0; i < 400 && at >= 0 && at <= line.length; i++) {
+      at += sign * step;
+      if (nearestOn(other, pointAt(line, at).point).distance >= sum) break;
+    }
+    return Math.max(0, Math.min(line.length, at));
+  };
+  return [edge(-1), edge(1)];
 }
 
 const middle = (p: Vec3, q: Vec3): Vec3 => [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2];

@@ -24,12 +24,14 @@ export interface Solid {
   /** From long point to long point where the tube is longer than its path, else from node to node. */
   readonly line: Centreline;
   readonly radius: number;
+  /** Of the bore. */
+  readonly inner: number;
   readonly ends: readonly [SolidEnd, SolidEnd];
 }
 
 /** A solid, its centreline lengthened where an end runs on past its node. */
-export function solidOf(line: Centreline, radius: number, ends: readonly [SolidEnd, SolidEnd]): Solid {
-  return { line: lengthened(line, Math.max(0, -ends[0].minCut), Math.max(0, -ends[1].minCut)), radius, ends };
+export function solidOf(line: Centreline, radius: number, inner: number, ends: readonly [SolidEnd, SolidEnd]): Solid {
+  return { line: lengthened(line, Math.max(0, -ends[0].minCut), Math.max(0, -ends[1].minCut)), radius, inner, ends };
 }
 
 /** How deep a point lies in a solid: the distance to its side, or along the tube to its cut end; negative outside. */
@@ -43,11 +45,21 @@ export function depthIn(solid: Solid, p: Vec3): number {
     const along = dot(from, end.away);
     // Far up the tube, or in its bend, the end does not matter.
     if (station > Math.max(end.maxCut, 0) + Math.max(0, -end.minCut) + solid.radius && along > end.maxCut) continue;
-    const cut = end.curve === null ? null : end.curve.cut(clockOf(end.frame, from));
+    const cut = cutAt(solid, end, from, on.distance);
     depth = Math.min(depth, cut === null ? -1 : along - cut);
     if (depth <= 0) return depth;
   }
   return depth;
+}
+
+/**
+ * Where an end is cut at a point `rho` from the axis. In the wall that is the cut; in the bore, which counts as filled so
+ * that nothing hides in a tube, it is the set-back there: a host bulges into the bore of what is coped to it.
+ */
+function cutAt(solid: Solid, end: SolidEnd, from: Vec3, rho: number): number | null {
+  if (end.curve === null) return null;
+  const clock = clockOf(end.frame, from);
+  return rho < solid.inner ? end.curve.setback(rho, clock) : end.curve.cut(clock);
 }
 
 const CLOCKS = 48;
