@@ -101,7 +101,10 @@ export function textMateGrammar(): object {
       match: `${BEGINS}(${oneOf(Object.keys(FUNCTIONS))})(?=\\s*\\()`,
       captures: { 1: { name: 'support.function.cage' } },
     },
-    { match: '\\.(left|right)' + ENDS, captures: { 1: { name: 'variable.language.side.cage' } } },
+    {
+      match: `(\\.)(left|right)${ENDS}`,
+      captures: { 1: { name: 'punctuation.separator.cage' }, 2: { name: 'variable.language.side.cage' } },
+    },
     { name: 'support.constant.direction.cage', match: whole(Object.keys(DIRECTIONS)) },
     { name: 'keyword.operator.word.cage', match: whole(Object.keys(PHRASE_WORDS).filter((word) => word !== 'x')) },
     { name: 'constant.language.cage', match: whole(PATTERN_WORDS) },

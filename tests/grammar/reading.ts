@@ -1,5 +1,5 @@
 /** What the grammar says of a text, for tests: every finding of parser and vocabulary with the text that it stands on. */
-import type { Finding } from '../../grammar/finding';
+import type { Finding, Params } from '../../grammar/finding';
 import { parseFile, placeFinding } from '../../grammar/parser';
 import { readEntry } from '../../grammar/read';
 import type { Arg, Expr, PlaceForm } from '../../grammar/tree';
@@ -29,7 +29,7 @@ export const mended = (text: string): string => {
   const finding = findingsOf(text)[0];
   if (finding?.at.kind !== 'place') return text;
   const { start, end } = finding.at.place.span;
-  const { data } = finding.fixes.find((fix) => fix.id === 'text.replace') ?? { data: {} };
+  const data: Params = finding.fixes.find((fix) => fix.id === 'text.replace')?.data ?? {};
   const write = data['text'] ?? finding.params['mend'] ?? finding.params['nearest'];
   if (typeof write !== 'string') return text;
   const from = typeof data['from'] === 'number' ? start + data['from'] : start;
