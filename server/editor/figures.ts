@@ -1,23 +1,10 @@
 /** Figures in the words of a hover: in the file's own unit, and in the other system beside it. */
-import { degrees, UNITS, type LengthUnit } from '../../grammar/units';
+import { degrees, type LengthUnit } from '../../grammar/units';
 import type { FileTree } from '../../grammar/tree';
 import type { Vec3 } from '../centreline/vector';
-
-/** Digits behind the point that a workshop can use: a tenth of a millimetre, a thousandth of an inch. */
-const DIGITS: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 2, m: 4, in: 3, ft: 4 };
+import { fixed, lengthIn as inUnit, NONE } from '../project/sheet-figures';
 
 const LB_PER_KG = 1 / 0.45359237;
-const NONE = '–';
-
-/** A number with so many digits; never `-0.0`. */
-export const fixed = (value: number, digits: number): string => {
-  const text = value.toFixed(digits);
-  return Number(text) === 0 ? (0).toFixed(digits) : text;
-};
-
-/** A length in a unit, without the unit's name. */
-export const inUnit = (length: number | null, unit: LengthUnit): string =>
-  length === null ? NONE : fixed(length / (UNITS[unit]?.factor ?? 1), DIGITS[unit]);
 
 /** The unit of the other system. */
 export const otherUnit = (unit: LengthUnit): LengthUnit => (unit === 'in' || unit === 'ft' ? 'mm' : 'in');
@@ -75,4 +62,4 @@ export const lengthTable = (unit: LengthUnit, rows: readonly (readonly [string, 
   );
 };
 
-export { NONE };
+export { fixed, inUnit, NONE };
