@@ -26,7 +26,7 @@ export const OTHER_TYPES = {
   name: 'a name of its own, letters, digits, _ and single hyphens',
   word: 'a word',
   role: 'a role',
-  bolt: 'a thread such as M8',
+  bolt: 'a thread such as M8, or a diameter',
   choice: 'a word',
   ref: 'a name',
 } as const satisfies Record<string, string>;

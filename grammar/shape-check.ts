@@ -114,7 +114,8 @@ function fits(slot: Slot, arg: Arg): boolean {
     case 'choice':
       return word !== null && slot.words.includes(word);
     case 'bolt':
-      return word !== null && BOLT.test(word);
+      // A thread, or in inches a diameter: `4 x 3/8 in`.
+      return word !== null ? BOLT.test(word) : arg.kind !== 'ref' && maybeFigure(arg);
     case 'ref':
       if (arg.kind !== 'ref') return false;
       if (slot.space === 'code') return arg.names.length > 1;
@@ -241,7 +242,8 @@ class Matcher {
       return this.fail(state.at, written);
     const parts = withSharedUnit(item);
     for (const [i, slot] of slots.entries()) {
-      const part = parts[i];
+      // How many there are has no unit.
+      const part = slot.type === 'count' ? item.parts[i] : parts[i];
       if (part === undefined || !fits(slot, part))
         return this.fail(state.at, `${written}, where ${slot.name.toUpperCase()} is ${saySlot(slot)}`);
       state.captures.push(capture(slot, part));

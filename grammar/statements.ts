@@ -200,7 +200,9 @@ export const KINDS: readonly KindEntry[] = [
         'level, square across the tube, or rising this way; slopes add.',
         { default: 'level', example: '6.5 deg up aft, 3 deg up out' },
       ),
-      fact('bolts', '<count:count > 0> x <bolt:bolt>', 'How many bolts, and which.', { example: '3 x M8' }),
+      fact('bolts', '<count:count > 0> x <bolt:bolt>', 'How many bolts, and which: a thread, or a diameter.', {
+        example: '3 x M8',
+      }),
       fact('hole', '<hole:length > 0>', "Hole through the plate into the tube's bore: it vents the first tube at it."),
     ],
     needs: [['at'], ['plate']],

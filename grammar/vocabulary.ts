@@ -11,7 +11,7 @@
  *   `… | …`           one or the other (at the top of a pattern)
  *   `<n:node>, …`     a list, one to each comma; `{ <a:angle> up }, …` a list of phrases
  * Types: length angle plain count mass stress density figure (any dimension); place triple plane string; name (a new
- * one); bolt (M8); `@node`, `@tube`, … the name of a thing that stands elsewhere ({@link NAME_SPACES}).
+ * one); bolt (M8, or a diameter); `@node`, `@tube`, … the name of a thing that stands elsewhere ({@link NAME_SPACES}).
  */
 import { KINDS } from './statements';
 import type { KindEntry } from './vocabulary-types';

@@ -95,10 +95,11 @@ export function footOf(head: Head, page: Page, nodeAt: (name: string) => Vec3 | 
   };
 }
 
-/** `M8`: the thread's nominal diameter in mm (ISO 261). */
+/** `M8`: the thread's nominal diameter in mm (ISO 261); or the diameter as a length. */
 function boltOf(page: Page): Length | null {
   const bound = page.bound('bolts', 'bolt');
-  if (bound === null || bound.word === null) return null;
+  if (bound === null) return null;
+  if (bound.word === null) return page.length('bolts', 'bolt');
   const size = /^M(\d+(?:\.\d+)?)$/.exec(bound.word)?.[1];
   return size === undefined ? null : (Number(size) as Length);
 }

@@ -29,6 +29,7 @@ describe('values by their names', () => {
     ['plane', 'leans', '6 deg aft', { lean: '6deg', toward: 'aft' }],
     ['foot', 'plate', '140 x 100 x 3 turned 20 deg', { long: '140', wide: '100', thick: '3', turned: '20deg' }],
     ['foot', 'bolts', '3 x M8', { count: '3', bolt: 'M8' }],
+    ['foot', 'bolts', '4 x 3/8 in', { count: '4', bolt: '0.375in' }],
     ['strap', 'collars', '20 gap 1.5', { width: '20', gap: '1.5' }],
     ['strap', 'at', 'y = 480', { at: 'y = 480' }],
     ['vehicle', 'mass', '980 kg without driver', { mass: '980kg', basis: 'without' }],
