@@ -242,9 +242,10 @@ function substance(text: string): string {
 }
 
 /**
- * Lays a text out. Never fails: what cannot be laid out without changing what it says is given back as it is.
+ * Lays a text out, or the text of a tree. Never fails: what cannot be laid out without changing what it says is given back as it is.
  */
-export function formatFile(text: string): string {
-  const laid = new Formatter(text, parseFile('', text)).run();
-  return substance(laid) === substance(text) ? laid : text;
+export function formatFile(source: string | FileTree): string {
+  const tree = typeof source === 'string' ? parseFile('', source) : source;
+  const laid = new Formatter(tree.text, tree).run();
+  return substance(laid) === substance(tree.text) ? laid : tree.text;
 }
