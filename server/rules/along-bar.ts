@@ -3,7 +3,6 @@ import type { Measure } from '../../grammar/finding';
 import type { Cage, Strap } from '../cage/cage';
 import type { Shape, StrapFigures } from '../geometry/shape';
 import type { Mend } from './rule';
-import { figuresOf } from './strap-readings';
 import { laid, solveBetween, tidy } from './what-if';
 
 const AXES = ['x', 'y', 'z'] as const;
@@ -22,21 +21,16 @@ export function moveAlong(
   target: number,
   otherwise: Mend = STRAIGHTER,
 ): Mend {
-  const figures = figuresOf(shape, name);
   const strap = laid(cage, shape, name);
-  if (figures === null || figures.barPoint === null || strap === null) return otherwise;
+  const point = strap?.figures.barPoint ?? null;
+  if (strap === null || point === null) return otherwise;
   const axis: (typeof AXES)[number] = strap.strap.at?.axis ?? 'y';
   const index = AXES.indexOf(axis);
   const behind = strap.at(null).barPoint;
   if (behind === null) return otherwise;
   const placed = (value: number): Strap['at'] => ({ axis, value: value as NonNullable<Strap['at']>['value'] });
-  const value = solveBetween(
-    (x) => figure(strap.at(placed(x))),
-    figures.barPoint[index] ?? 0,
-    behind[index] ?? 0,
-    target,
-  );
+  const value = solveBetween((x) => figure(strap.at(placed(x))), point[index] ?? 0, behind[index] ?? 0, target);
   if (value === null) return otherwise;
-  const to: Measure = { value: tidy(value, figures.barPoint[index] ?? 0, cage.units), unit: 'mm' };
-  return { says: 'move it along {tube} to {axis} = {to#}', params: { axis, to, tube: figures.tube ?? '' } };
+  const to: Measure = { value: tidy(value, point[index] ?? 0, cage.units), unit: 'mm' };
+  return { says: 'move it along {tube} to {axis} = {to#}', params: { axis, to, tube: strap.figures.tube ?? '' } };
 }

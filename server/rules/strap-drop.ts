@@ -4,7 +4,7 @@ import type { Cage } from '../cage/cage';
 import { pointAt } from '../centreline/query';
 import type { Shape, StrapFigures } from '../geometry/shape';
 import type { Mend, Rule } from './rule';
-import { figuresOf, strapReadings } from './strap-readings';
+import { strapReadings } from './strap-readings';
 import { laid, solveBetween, tidy } from './what-if';
 
 const dropOf = (figures: StrapFigures): number | null => (figures.drop === null ? null : degrees(figures.drop));
@@ -29,13 +29,12 @@ function levelOf(shape: Shape, figures: StrapFigures): number | null {
 function lift(cage: Cage, shape: Shape, name: string, drop: number, target: number): Mend {
   const raise = drop > target;
   const verb = raise ? 'raise' : 'lower';
-  const figures = figuresOf(shape, name);
   const strap = laid(cage, shape, name);
   const says = `${verb} the bar`;
-  if (figures === null || strap === null) return { says, params: {} };
+  if (strap === null) return { says, params: {} };
   const by = solveBetween((z) => dropOf(strap.withBar([0, 0, z])), 0, raise ? FARTHEST : -FARTHEST, target);
   if (by === null) return { says, params: {} };
-  const level = levelOf(shape, figures);
+  const level = levelOf(shape, strap.figures);
   return level === null
     ? { says: `${says} by {by} there`, params: { by: { value: Math.abs(tidy(by, 0, cage.units)), unit: 'mm' } } }
     : { says: `${says} to z = {to#}`, params: { to: { value: tidy(level + by, level, cage.units), unit: 'mm' } } };

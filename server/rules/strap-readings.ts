@@ -10,9 +10,6 @@ export const strapOf = (cage: Cage, name: string): Strap | null => {
   return thing?.kind === 'strap' ? thing : null;
 };
 
-export const figuresOf = (shape: Shape, name: string): StrapFigures | null =>
-  shape.straps.find((strap) => strap.name === name) ?? null;
-
 /** One reading for each strap for which `value` (in the JSON's units) is known. */
 export function strapReadings(
   shape: Shape,

@@ -22,19 +22,23 @@ const lineMoved = (line: Centreline, by: Vec3): Centreline => ({
   points: line.points.map((point) => add(point, by)),
 });
 
-/** The bar's parts alone, moved as they are. */
-function barMoved(shape: Shape, tube: string, by: Vec3): ReadonlyMap<string, Part> {
-  const parts = new Map<string, Part>();
-  for (const [name, part] of shape.parts) {
-    if (part.tube.name !== tube) continue;
-    parts.set(name, { ...part, centreline: part.centreline === null ? null : lineMoved(part.centreline, by) });
-  }
-  return parts;
-}
+/** The parts of a tube: itself, or the two pieces of a split one. */
+const partsOfTube = (shape: Shape, tube: string): readonly Part[] =>
+  [tube, `${tube}.a`, `${tube}.b`].flatMap((name) => shape.parts.get(name) ?? []);
+
+const partsMoved = (parts: readonly Part[], by: Vec3): ReadonlyMap<string, Part> =>
+  new Map(
+    parts.map((part) => [
+      part.name,
+      { ...part, centreline: part.centreline === null ? null : lineMoved(part.centreline, by) },
+    ]),
+  );
 
 /** A strap and all that decides its figures. */
 export interface Laid {
   readonly strap: Strap;
+  /** The figures as they are. */
+  readonly figures: StrapFigures;
   /** The figures with the bar moved by `by`, mm. */
   readonly withBar: (by: Vec3) => StrapFigures;
   /** The figures with the strap at another place of the bar; null: straight behind its slot. */
@@ -48,21 +52,25 @@ export function laid(cage: Cage, shape: Shape, name: string): Laid | null {
   const tube = strap.tube;
   const seat = seatIn(cage)(strap.seat);
   if (seat === null) return null;
-  const still = barMoved(shape, tube, [0, 0, 0]);
+  const parts = partsOfTube(shape, tube);
+  const still = new Map(parts.map((part) => [part.name, part]));
   return {
     strap,
-    withBar: (by) => strapFigures(strap, seat, barMoved(shape, tube, by)).figures,
+    figures: strapFigures(strap, seat, still).figures,
+    withBar: (by) => strapFigures(strap, seat, partsMoved(parts, by)).figures,
     at: (at) => strapFigures({ ...strap, at }, seat, still).figures,
   };
 }
 
-/** A figure is met when it is this near, in its own unit: far finer than a message shows. */
-const NEAR = 1e-9;
-const HALVINGS = 80;
+/** A place is found when it is known to this, mm: far finer than a tape. */
+const NEAR = 1e-7;
+const MOST_STEPS = 100;
 
 /**
- * Where between `bad` and `good` the figure first reaches `target`, by halving; null where the figure is not on
- * different sides of the target at the two, or cannot be computed. Continuity is all that is asked of `figure`.
+ * Where between `bad` and `good` the figure reaches `target`, within NEAR and on the good side; null where the figure is
+ * not on different sides of the target at the two, or cannot be computed. Regula falsi with halved weights (the
+ * "Illinois" method; Dowell and Jarratt 1971), and plain halving where that does not close in: a figure that jumps,
+ * because the webbing comes to lie on the slot's edge, is found too.
  */
 export function solveBetween(
   figure: (x: number) => number | null,
@@ -73,17 +81,37 @@ export function solveBetween(
   const first = figure(bad);
   const last = figure(good);
   if (first === null || last === null) return null;
-  const rising = last > first;
-  if (rising ? last < target || first > target : last > target || first < target) return null;
   let [low, high] = [bad, good];
-  for (let i = 0; i < HALVINGS && Math.abs(high - low) > NEAR; i++) {
-    const middle = (low + high) / 2;
+  let [off, on] = [first - target, last - target];
+  if (on === 0) return good;
+  if (off * on > 0) return null;
+  for (let i = 0, side = 0; i < MOST_STEPS && Math.abs(high - low) > NEAR; i++) {
+    const falsi = (low * on - high * off) / (on - off);
+    const middle = i % 3 === 2 || !Number.isFinite(falsi) ? (low + high) / 2 : inside(falsi, low, high);
     const value = figure(middle);
     if (value === null) return null;
-    if (rising ? value >= target : value <= target) high = middle;
-    else low = middle;
+    const error = value - target;
+    if (error * on >= 0) {
+      high = middle;
+      on = error;
+      if (error === 0) break;
+      if (side === 1) off /= 2;
+      side = 1;
+    } else {
+      low = middle;
+      off = error;
+      if (side === -1) on /= 2;
+      side = -1;
+    }
   }
   return high;
+}
+
+/** Kept off both ends by a little, so that each step closes the bracket from one side or the other. */
+function inside(x: number, low: number, high: number): number {
+  const nudge = Math.min(NEAR / 2, Math.abs(high - low) / 4) * Math.sign(high - low);
+  const [from, to] = low < high ? [low + nudge, high - nudge] : [high - nudge, low + nudge];
+  return Math.min(Math.max(x, Math.min(from, to)), Math.max(from, to));
 }
 
 /** What a tape reads: whole millimetres, sixteenths of an inch. */

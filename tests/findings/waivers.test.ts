@@ -60,6 +60,35 @@ describe('waivers', () => {
   });
 });
 
+describe('a bound on a figure that is too small', () => {
+  const tight = (bound: string): string => `
+cage "Too little"
+section t38 { od 38; wall 2.5 }
+node a = (0, 900, 700)
+node b = (0, -900, 700)
+tube bar as harness-bar { section t38; path a, b; first open; last open }
+seat driver { slots (200, 0, 740); recline 10 deg; slot-spacing 200; back 45 }
+strap s { seat driver; slot left; to bar; width 75; hardware 140; collars 20 gap 1 }
+waive shop strap.free-run on s up to ${bound} because "shorter slider ordered"
+`;
+
+  it('holds down to it', async () => {
+    const { findings } = await analyse(tight('130 mm'));
+    const [free] = findings.filter((f) => f.code === 'strap.free-run');
+    expect(free?.waived).toBe(true);
+    expect(free?.measured?.value).toBeGreaterThan(130);
+    expect(findings.map((f) => f.code)).not.toContain('waive.unused');
+  });
+
+  it('counts again below it, and a bound of another kind holds nothing', async () => {
+    for (const bound of ['139 mm', '10 deg']) {
+      const { findings } = await analyse(tight(bound));
+      expect(findings.find((f) => f.code === 'strap.free-run')?.waived).toBe(false);
+      expect(findings.map((f) => f.code)).toContain('waive.unused');
+    }
+  });
+});
+
 describe('twins', () => {
   const mirrored = (more: string): string => `
 cage "Twins"
@@ -107,5 +136,12 @@ adjust b.right by (down 10)
       ['s.left', true],
       ['s.right', false],
     ]);
+  });
+
+  it('are both waived by their bare name', async () => {
+    const drops = (await analyse(mirrored('waive strap.drop on s because "looked at"'))).findings.filter(
+      (f) => f.code === 'strap.drop',
+    );
+    expect(drops.map((f) => [f.subject, f.waived])).toEqual([['s', true]]);
   });
 });
