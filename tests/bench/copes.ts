@@ -5,7 +5,7 @@ import { addScaled, cross, unit } from '../../server/centreline/vector';
 import { cope } from '../../server/geometry/cope';
 import type { ChildEnd, TubeHost } from '../../server/geometry/setback';
 import { between, bentOnce, endOf, leaning, line, pointAt, random, through } from '../geometry/joint-maker';
-import { childSolid, cutEdge, solids, tubeSolid } from '../geometry/solid-bodies';
+import { childSolid, cutEdge, HOST_FACETS, solids, tubeSolid } from '../geometry/solid-bodies';
 
 interface Joint {
   readonly child: ChildEnd;
@@ -48,7 +48,14 @@ export async function measureCopes(quick: boolean): Promise<readonly (readonly s
   const wasm = await solids();
   const boolean = (joint: Joint): void => {
     const tube = childSolid(wasm, joint.child, 90, 170);
-    const host = tubeSolid(wasm, joint.host.centreline, joint.host.radius, 0, joint.host.centreline.length);
+    const host = tubeSolid(
+      wasm,
+      joint.child,
+      joint.host.centreline,
+      joint.host.radius,
+      0,
+      joint.host.centreline.length,
+    );
     cutEdge(joint.child, tube, host, 170);
     tube.delete();
     host.delete();
@@ -64,7 +71,7 @@ export async function measureCopes(quick: boolean): Promise<readonly (readonly s
     const ours = rate(joints, own);
     const peer = rate(joints.slice(0, quick ? 20 : 60), boolean);
     rows.push([`${name}: computed`, String(joints.length), ours.toFixed(0), `${(ours / peer).toFixed(0)} : 1`]);
-    rows.push([`${name}: mesh boolean, 192 facets`, String(quick ? 20 : 60), peer.toFixed(0), '1']);
+    rows.push([`${name}: mesh boolean, ${HOST_FACETS} facets`, String(quick ? 20 : 60), peer.toFixed(0), '1']);
   }
   return rows;
 }
