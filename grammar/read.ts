@@ -5,7 +5,7 @@
 import { CODES } from './codes';
 import type { Finding, FindingNote, Params, Span } from './finding';
 import { meant, nearestWord } from './nearest';
-import { KIND_SHAPES, usage, type KindShape } from './pattern';
+import { KIND_SHAPES, type KindShape } from './pattern';
 import { matchLine, type Match } from './shape-check';
 import type { Entry, Name, Statement } from './tree';
 import { KINDS, type FactEntry, type KindEntry } from './vocabulary';
@@ -196,15 +196,4 @@ export class StatementReader {
     this.kept.set(statement, read);
     return read;
   }
-}
-
-/** How a statement or fact is written, for people: `tube NAME [as ROLE]`. */
-export function usageOf(kind: KindEntry, fact?: string): string {
-  const shape = KIND_SHAPES.get(kind.name);
-  if (shape === undefined) return kind.name;
-  const wanted = fact === undefined ? shape.head : shape.facts.get(fact)?.shape;
-  if (wanted === undefined) return kind.name;
-  const value = usage(wanted.pattern);
-  const begin = fact ?? (kind.target ? `${kind.name} NAME =` : kind.name);
-  return value === '' ? begin : `${begin} ${value}`;
 }

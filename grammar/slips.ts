@@ -139,6 +139,19 @@ function stringSlip(token: IToken): Slip | null {
   ]);
 }
 
+/** `45 x2.5`: an `x` between measures has a blank on both sides, or touches both. */
+function halfTimes(token: IToken): Slip | null {
+  if (!/^x(?:\d|M\d)/.test(token.image)) return null;
+  const { startOffset: start } = token;
+  return at(
+    'syntax.unexpected',
+    start,
+    endOf(token),
+    { found: token.image, wanted: "'x' between measures has a blank on both sides" },
+    [{ id: REPLACE, data: { text: 'x ', from: 0, to: 1 } }],
+  );
+}
+
 /** `12,5`: no blanks round the comma. `call`: the brackets of a function, where `min(1,2)` is meant as it stands. */
 function decimalComma(before: IToken, comma: IToken, after: IToken): Slip | null {
   if (!touches(before, comma) || !touches(comma, after) || !isWhole(before) || !/^\d/.test(after.image)) return null;
@@ -255,6 +268,7 @@ export function findSlip(tokens: readonly IToken[], line: string): Slip | null {
       case NameToken:
         if (token.image.startsWith('º') && before?.tokenType === NumberToken && touches(before, token))
           slip = signSlip(before, token, after);
+        else if (before?.tokenType === NumberToken || before?.tokenType === Unit) slip = halfTimes(token);
         break;
       case Between:
       case Near:

@@ -313,6 +313,7 @@ export function nfc(image: string): string {
  * `1 3/4` is 1.75. Too many digits give Infinity, a zero below the line Infinity or NaN: the caller tells.
  */
 export function numberValue(image: string): number {
+  if (!image.includes('/')) return Number.parseFloat(image);
   const parts = /^(?:(\d+)[ \t]+)?(\d+)\/(\d+)$/.exec(image);
   if (parts === null) return Number.parseFloat(image);
   const [, whole, above, below] = parts;

@@ -75,6 +75,8 @@ describe('slips in numbers, each with its mend', () => {
     ['let a = b + 3 -2', 'syntax.unexpected -', 'let a = b + 3 - 2'],
     ['let a = w -10', 'syntax.unexpected -', 'let a = w - 10'],
     ['size 45×2.5', 'syntax.character ×', 'size 45 x 2.5'],
+    ['size 45 x2.5', 'syntax.unexpected x2', 'size 45 x 2.5'],
+    ['bolts 3 xM8', 'syntax.unexpected xM8', 'bolts 3 x M8'],
     ['od 1½', 'syntax.character ½', 'od 1 1/2'],
     ['let a = 10 millimetres', 'unit.unknown millimetres', 'let a = 10 mm'],
     ['let a = 10 degg', 'unit.unknown degg', 'let a = 10 deg'],
