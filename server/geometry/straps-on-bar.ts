@@ -201,7 +201,7 @@ function overlaps(items: readonly OnBar[], orderOf: (name: string) => number): r
           { a: a.name, b: b.name, tube: one.item.part.name },
           {
             measured: figure(by, 'mm'),
-            notes: [{ at: at(earlier), message: `${earlier.name} is the other of the two` }],
+            notes: [{ at: at(earlier), message: `${earlier.name} lies here.` }],
           },
         ),
       );
