@@ -162,7 +162,7 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
     ordinates,
     curve,
     ...whole,
-    includedAngle: host?.kind === 'tube' ? includedAngle(child, host) : null,
+    includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
     offset: field === undefined ? null : offsetOf(child, field),
     contact,
     overhang,
@@ -195,13 +195,13 @@ function wholeTurn(prepared: CopeFields, outerAt: (clock: number) => number, out
   const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
   const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
   return {
-    minCut,
-    maxCut,
-    minOuter,
-    maxOuter,
-    depth: maxCut - minCut,
-    saddleLength: curveLength(outerAt, outer, prepared.child.outerRadius),
-    maxGap: prepared.sawn ? 0 : turnMaximum(gapOf, gaps),
+    minCut: orNull(minCut),
+    maxCut: orNull(maxCut),
+    minOuter: orNull(minOuter),
+    maxOuter: orNull(maxOuter),
+    depth: orNull(maxCut - minCut),
+    saddleLength: orNull(curveLength(outerAt, outer, prepared.child.outerRadius)),
+    maxGap: prepared.sawn ? 0 : orNull(turnMaximum(gapOf, gaps)),
   };
 }
 
@@ -252,7 +252,7 @@ function missesOf(prepared: CopeFields, outer: Float64Array): Pick<Cope, 'contac
 }
 
 /** Between a leg and a host's centreline at its station, 0..π/2. */
-export function includedAngle(child: ChildEnd, host: TubeHost): number {
+function includedAngle(child: ChildEnd, host: TubeHost): number {
   const angle = angleBetween(child.away, pointAt(host.centreline, host.station).tangent);
   return Math.min(angle, Math.PI - angle);
 }
