@@ -15,10 +15,13 @@ export interface Io {
   readonly realPath: (path: string) => Promise<string | null>;
   readonly isFolder: (path: string) => Promise<boolean>;
   readonly hostOf: (root: string, overlay: (path: string) => string | null) => NodeHost;
-  /** All of standard input, as text. */
-  readonly readStdin: () => Promise<string>;
-  /** Replaces a file's text; null: done, else why not. */
-  readonly writeText: (path: string, text: string) => Promise<string | null>;
+  /** All of standard input, as text; null: it is larger than any file that is read. */
+  readonly readStdin: () => Promise<string | null>;
+  /**
+   * Replaces the text of a file that was read as `before`; null: done, else why not. A byte order mark stays. A file
+   * whose bytes are not that text (it is no UTF-8, or has changed since) is left as it is.
+   */
+  readonly replaceText: (path: string, before: string, after: string) => Promise<string | null>;
   /** Starts the language server over standard input and output; it ends the process when it is told to exit. */
   readonly serve: () => Promise<void>;
   readonly version: string;

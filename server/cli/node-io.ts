@@ -1,6 +1,6 @@
 /** The world of the command line under Node. */
-import { realpath, stat, writeFile } from 'node:fs/promises';
-import { decodeText, nodeHost } from '../host/node';
+import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
+import { decodeText, LARGEST_FILE, nodeHost } from '../host/node';
 import type { Io } from './io';
 
 /** Why a file could not be written, in words. */
@@ -20,17 +20,36 @@ const quiet = async <T>(promise: Promise<T>, otherwise: T): Promise<T> => {
   }
 };
 
-/** All bytes of a stream as text; one that breaks gives what came. */
-async function textOf(stream: AsyncIterable<unknown>): Promise<string> {
+/** All bytes of a stream as text; one that breaks gives what came. Null: there is too much of it. */
+async function textOf(stream: AsyncIterable<unknown>): Promise<string | null> {
   const chunks: Uint8Array[] = [];
+  let size = 0;
   try {
     for await (const chunk of stream) {
-      if (chunk instanceof Uint8Array) chunks.push(chunk);
+      if (!(chunk instanceof Uint8Array)) continue;
+      size += chunk.length;
+      if (size > LARGEST_FILE) return null;
+      chunks.push(chunk);
     }
   } catch {
     // A closed or broken standard input has no more to give.
   }
   return decodeText(Buffer.concat(chunks));
+}
+
+const MARK = Buffer.from([0xef, 0xbb, 0xbf]);
+
+async function replaceText(path: string, before: string, after: string): Promise<string | null> {
+  try {
+    const bytes = await readFile(path);
+    const marked = bytes.subarray(0, MARK.length).equals(MARK);
+    const body = marked ? bytes.subarray(MARK.length) : bytes;
+    if (!body.equals(Buffer.from(before, 'utf8'))) return 'it is not wholly UTF-8 text, so it stays as it is';
+    await writeFile(path, marked ? Buffer.concat([MARK, Buffer.from(after, 'utf8')]) : after);
+    return null;
+  } catch (error) {
+    return reason(error);
+  }
 }
 
 export interface NodeWorld {
@@ -53,12 +72,5 @@ export const nodeIo = ({ cwd, stdin, version, serve }: NodeWorld): Io => ({
     ),
   hostOf: (root, overlay) => nodeHost({ root, overlay }),
   readStdin: () => textOf(stdin),
-  writeText: async (path, text) => {
-    try {
-      await writeFile(path, text, 'utf8');
-      return null;
-    } catch (error) {
-      return reason(error);
-    }
-  },
+  replaceText,
 });

@@ -129,7 +129,7 @@ async function formatOne(args: Arguments, io: Io, file: Opened): Promise<Result>
   if (args.check) return text === file.text ? said('') : said(`${visible(file.key)}\n`, 1);
   if (file.path === null) return said(text);
   if (text === file.text) return said('');
-  const why = await io.writeText(file.path, text);
+  const why = await io.replaceText(file.path, file.text, text);
   return why === null ? said('') : refused(`${file.argument}: ${why}`);
 }
 

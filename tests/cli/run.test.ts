@@ -115,6 +115,12 @@ describe('standard input', () => {
     });
   });
 
+  it('is not read without end', async () => {
+    w = await world();
+    const { stderr, exit } = await w.run(['check', '-'], new Uint8Array(17 * 1024 * 1024).fill(0x20));
+    expect([stderr, exit]).toEqual(['cagewright: -: there is too much of it\n', 2]);
+  });
+
   it('has no name without -', async () => {
     w = await world({ 'a.cage': GOOD });
     expect((await w.run(['check', 'a.cage', '--name', 'b.cage'])).exit).toBe(2);
@@ -168,6 +174,17 @@ describe('format', () => {
   it('gives standard input back on standard output', async () => {
     w = await world();
     expect((await w.run(['format', '-'], 'node   a=(0,0,0)\n')).stdout).toBe('node a = (0, 0, 0)\n');
+  });
+
+  it('keeps a byte order mark, and leaves bytes alone that are no text', async () => {
+    w = await world({ 'a.cage': '\ufeffnode   a=(0,0,0)\r\n' });
+    expect((await w.run(['format', 'a.cage'])).exit).toBe(0);
+    expect(await readFile(w.path('a.cage'), 'utf8')).toBe('\ufeffnode a = (0, 0, 0)\r\n');
+    const bytes = Uint8Array.from([...new TextEncoder().encode('node   a=(0,0,0) # '), 0xff, 0xfe, 0x0a]);
+    await w.put('b.cage', bytes);
+    const { stderr, exit } = await w.run(['format', 'b.cage']);
+    expect([stderr, exit]).toEqual(['cagewright: b.cage: it is not wholly UTF-8 text, so it stays as it is\n', 2]);
+    expect([...(await readFile(w.path('b.cage')))]).toEqual([...bytes]);
   });
 
   it('tells what it cannot write and does the others', async () => {

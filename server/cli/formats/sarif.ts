@@ -15,7 +15,7 @@ const region = (range: JsonRange) => ({
 
 const location = (file: string, range: JsonRange) => ({
   physicalLocation: {
-    artifactLocation: { uri: file.split('/').map(encodeURIComponent).join('/'), uriBaseId: 'WORKSPACE' },
+    artifactLocation: { uri: file.split('/').map(encodeURIComponent).join('/'), uriBaseId: '%SRCROOT%' },
     region: region(range),
   },
 });
