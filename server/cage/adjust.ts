@@ -16,10 +16,12 @@ export function adjustmentsFrom(census: Census, facts: FactReader): ReadonlyMap<
     const { definition, side } = target;
     const adjustment: Adjustment = {
       side,
-      needs: facts.needs(written).filter((need) => need !== target),
+      needs: written.needs.filter((need) => need !== target),
       move: (from, reading) =>
         triple(move, { ...reading, scope: written.scope, subject: nameOn(definition, side) }, from),
     };
+    // What the move hangs on moves the node.
+    for (const need of adjustment.needs) need.definition.users.push(definition);
     const list = adjustments.get(definition);
     if (list === undefined) adjustments.set(definition, [adjustment]);
     else list.push(adjustment);

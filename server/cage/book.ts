@@ -32,7 +32,20 @@ export class Book {
     private readonly reporter: Reporter,
   ) {}
 
+  /** Reads a material or a section, and tells what is wrong with it. */
+  read(definition: Definition): void {
+    if (definition.space === 'material') this.material(definition);
+    if (definition.space === 'section') this.section(definition);
+  }
+
+  /** Forgets what a definition was. */
+  forget(definition: Definition): void {
+    this.materials.delete(definition);
+    this.sections.delete(definition);
+  }
+
   private page(definition: Definition): Page {
+    this.solver.prepare(definition.needs, 'real');
     return new Page(this.facts, this.solver, this.reporter, definition, definition.name, false);
   }
 

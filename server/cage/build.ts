@@ -2,23 +2,24 @@
 import { StatementReader } from '../../grammar/read';
 import type { FileTree } from '../../grammar/tree';
 import type { LengthUnit } from '../../grammar/units';
-import { LENGTH_UNITS, MASS } from '../../grammar/units';
+import { LENGTH_UNITS } from '../../grammar/units';
 import { adjustmentsFrom } from './adjust';
 import { Book } from './book';
-import type { Cage, Die, LetValue, Material, Origin, Plane, Section, Vehicle, Waiver } from './cage';
+import type { Cage, Thing } from './cage';
 import { tellBendCorners } from './corners';
 import { FactReader } from './facts';
+import { HEAD_KINDS, readHead } from './head';
 import type { Census, Source, Written } from './names';
-import { isDefinition, originOf, takeCensus } from './names';
+import { isDefinition, takeCensus } from './names';
 import { Page } from './page';
+import { changedScopes, reached, renew } from './renew';
 import { Reporter } from './reporter';
 import { Resolver } from './resolve';
+import { shopOf } from './shop';
 import { Solver } from './solve';
-import { thingsOf } from './unfold';
-import type { UseTarget } from './uses';
+import { byName, Unfolder } from './unfold';
+import type { Reached, UseTarget } from './uses';
 import { reach } from './uses';
-import { tellBook, waiverOf } from './waivers';
-import { ranked } from './ranked';
 
 export interface CageSources {
   /** Key of the judged file. */
@@ -28,58 +29,154 @@ export interface CageSources {
   readonly uses: ReadonlyMap<string, ReadonlyMap<string, UseTarget>>;
   /** Names of the rulebooks that there are. */
   readonly books: readonly string[];
-  /** Keeps what it read of statements from one building to the next. */
-  readonly reader?: StatementReader;
 }
 
-/** The book that judges where no other does. */
-const DEFAULT_BOOK = 'shop';
-
 /** The cage of a judged file. */
-export function buildCage(sources: CageSources): Cage {
-  const reporter = new Reporter();
-  const reader = sources.reader ?? new StatementReader();
-  const { files, sees } = reach(sources.root, sources.trees, sources.uses, reporter);
-  const parts: Source[] = files.flatMap((file) => {
-    const tree = sources.trees.get(file);
-    return tree === undefined ? [] : [{ tree, units: unitsOf(tree, reader), sees: sees.get(file) ?? new Set([file]) }];
-  });
-  const census = takeCensus(parts, reader);
-  const resolver = new Resolver(census, reporter);
-  const facts = new FactReader(census, sources.root, resolver, reporter);
-  const solver = new Solver(facts, reporter, adjustmentsFrom(census, facts));
-  const book = new Book(facts, solver, reporter);
-  for (const definition of census.definitions) solver.solve(definition);
+export const buildCage = (sources: CageSources): Cage => new CageKeeper().build(sources);
 
-  const pageOf = (written: Written): Page => {
-    solver.prepare(facts.needs(written), 'real');
-    return new Page(facts, solver, reporter, written, isDefinition(written) ? written.name : '', false);
-  };
-  const things = thingsOf(census, facts, solver, book, reporter);
-  const judged = census.written.filter(({ scope }) => scope.file === sources.root);
-  const head = readHead(judged, pageOf, sources.books);
-  const shop = shopOf(census, solver, book, pageOf);
-  tellBendCorners(things, reporter);
-  resolver.tellTwice();
-  resolver.tellUnknown();
-  solver.tellCircles();
-  // Only an editor asks where names stand, and not at every key.
-  let uses: Cage['uses'] | null = null;
-  return {
-    file: sources.root,
-    ...head,
-    units: parts[0]?.units ?? 'mm',
-    things,
-    ...shop,
-    findings: reporter.findings(),
-    get uses() {
-      return (uses ??= resolver.uses());
-    },
-  };
+/** Cars of which the last cage is kept. */
+const MOST_KEPT = 8;
+
+/** A cage as it was last built, with what it was built from. */
+interface Kept {
+  readonly census: Census;
+  readonly reporter: Reporter;
+  readonly resolver: Resolver;
+  readonly facts: FactReader;
+  readonly solver: Solver;
+  readonly book: Book;
+  readonly unfolder: Unfolder;
+  readonly head: readonly Written[];
+  /** False where a part of it cannot be renewed alone. */
+  readonly renewable: boolean;
+  things: ReadonlyMap<string, Thing>;
+}
+
+/**
+ * Builds cages, and keeps of the last one what the next can use: after an edit only what hangs on the edit is worked
+ * out again. What it gives is the same as what {@link buildCage} gives; the things of two cages may be the same objects,
+ * and then stand where they stand in the later one.
+ */
+export class CageKeeper {
+  private readonly reader = new StatementReader();
+  /** By the key of the judged file; the one that was judged longest ago goes first. */
+  private readonly kept = new Map<string, Kept>();
+  private worked = 0;
+
+  build(sources: CageSources): Cage {
+    const at = reach(sources.root, sources.trees, sources.uses);
+    const parts = at.files.flatMap((file): Source[] => {
+      const tree = sources.trees.get(file);
+      if (tree === undefined) return [];
+      return [{ tree, units: unitsOf(tree, this.reader), sees: at.sees.get(file) ?? new Set([file]) }];
+    });
+    const kept = this.renewed(sources.root, parts) ?? this.anew(sources.root, parts);
+    this.kept.delete(sources.root);
+    this.kept.set(sources.root, kept);
+    for (const oldest of this.kept.keys()) {
+      if (this.kept.size <= MOST_KEPT) break;
+      this.kept.delete(oldest);
+    }
+    return this.finish(sources, kept, at, parts[0]?.units ?? 'mm');
+  }
+
+  /** How many statements were worked out since this was last asked. */
+  takeRuns(): number {
+    const { worked } = this;
+    this.worked = 0;
+    return worked;
+  }
+
+  /** Everything from the beginning. */
+  private anew(root: string, parts: readonly Source[]): Kept {
+    const reporter = new Reporter();
+    const census = takeCensus(parts, this.reader);
+    const resolver = new Resolver(census, reporter);
+    const facts = new FactReader(census, root, resolver);
+    const solver = new Solver(facts, reporter, adjustmentsFrom(census, facts));
+    const book = new Book(facts, solver, reporter);
+    const unfolder = new Unfolder(census, facts, solver, book, reporter);
+    for (const definition of census.definitions) solver.solve(definition);
+    for (const definition of census.definitions) book.read(definition);
+    unfolder.unfold(census.written);
+    resolver.tellTwice();
+    resolver.tellUnknown();
+    const circles = solver.tellCircles();
+    const twice = census.definitions.some(({ repeated }) => repeated);
+    this.worked += census.written.length;
+    return {
+      census,
+      reporter,
+      resolver,
+      facts,
+      solver,
+      book,
+      unfolder,
+      head: census.written.filter(({ kind, scope }) => scope.file === root && HEAD_KINDS.has(kind)),
+      renewable: !circles && !twice && !facts.repeats && census.dark.size === 0,
+      things: byName(census),
+    };
+  }
+
+  /** What was kept, brought up to date; null where it cannot be. */
+  private renewed(root: string, parts: readonly Source[]): Kept | null {
+    const kept = this.kept.get(root);
+    if (kept === undefined || !kept.renewable) return null;
+    const { census, reporter, resolver, facts, solver, book, unfolder } = kept;
+    const changed = changedScopes(census, parts, this.reader);
+    if (changed === null) return null;
+    const { rebound, stale } = renew(census, changed, this.reader);
+    for (const written of rebound) {
+      reporter.forget(written, true, false);
+      facts.bind(written);
+    }
+    resolver.tellUnknown();
+    const again = [...reached(stale)];
+    for (const written of again) {
+      reporter.forget(written, false, true);
+      if (!isDefinition(written)) continue;
+      written.vertices = [];
+      book.forget(written);
+    }
+    for (const written of again) if (isDefinition(written)) solver.solve(written);
+    if (solver.tellCircles()) return null;
+    for (const written of again) if (isDefinition(written)) book.read(written);
+    unfolder.unfold(again);
+    this.worked += again.length;
+    const things = new Map(kept.things);
+    for (const written of again) for (const thing of written.things) things.set(thing.name, thing);
+    return { ...kept, things };
+  }
+
+  /** What is worked out at every building: the head of the car, what the shop holds, and what is told. */
+  private finish(sources: CageSources, kept: Kept, at: Reached, units: LengthUnit): Cage {
+    const { census, reporter, facts, solver, book, things, resolver } = kept;
+    reporter.begin();
+    for (const written of kept.head) reporter.forget(written, false, true);
+    const pageOf = (written: Written): Page => {
+      solver.prepare(written.needs, 'real');
+      return new Page(facts, solver, reporter, written, isDefinition(written) ? written.name : '', false);
+    };
+    const head = readHead(kept.head, pageOf, sources.books);
+    tellBendCorners(census.written, things, reporter);
+    // Only an editor asks where names stand, and not at every key.
+    let uses: Cage['uses'] | null = null;
+    return {
+      file: sources.root,
+      ...head,
+      units,
+      things,
+      ...shopOf(census.definitions, solver, book),
+      findings: [...at.findings, ...reporter.findings()],
+      get uses() {
+        return (uses ??= resolver.uses());
+      },
+    };
+  }
 }
 
 /** `units` of a file. */
-export function unitsOf(tree: FileTree, reader: StatementReader): LengthUnit {
+function unitsOf(tree: FileTree, reader: StatementReader): LengthUnit {
   for (const { tree: statement } of tree.statements) {
     if (statement.entry.line.word.text !== 'units') continue;
     const word = reader.read(statement).head?.captures[0]?.word;
@@ -87,83 +184,4 @@ export function unitsOf(tree: FileTree, reader: StatementReader): LengthUnit {
     if (unit !== undefined) return unit;
   }
   return 'mm';
-}
-
-type Head = Pick<Cage, 'title' | 'isCar' | 'rules' | 'rulesOrigin' | 'vehicle' | 'waivers'>;
-
-/** What counts only in the judged file. */
-function readHead(judged: readonly Written[], pageOf: (written: Written) => Page, books: readonly string[]): Head {
-  const first = (kind: string): Written | null =>
-    judged.find((written) => written.kind === kind && !written.inMirror) ?? null;
-  const cage = first('cage');
-  const title = cage === null ? null : (pageOf(cage).bound('', 'title')?.arg ?? null);
-  const rules = first('rules');
-  const named = rules === null ? [] : booksOf(pageOf(rules), books);
-  const vehicle = first('vehicle');
-  const waivers = ranked(
-    judged.filter(({ kind }) => kind === 'waive'),
-    'waive',
-  ).flatMap(({ id, written }): Waiver[] => {
-    const waiver = waiverOf(id, written, pageOf(written), books);
-    return waiver === null ? [] : [waiver];
-  });
-  return {
-    title: title?.kind === 'string' ? title.value : null,
-    isCar: cage !== null,
-    rules: named.length === 0 ? [DEFAULT_BOOK] : named,
-    rulesOrigin: rules === null ? null : originOf(rules),
-    vehicle: vehicle === null ? null : vehicleOf(vehicle, pageOf(vehicle)),
-    waivers,
-  };
-}
-
-function booksOf(page: Page, books: readonly string[]): readonly string[] {
-  const named: string[] = [];
-  for (const bound of page.all('', 'books')) {
-    const { arg } = bound;
-    if (arg.kind !== 'ref') continue;
-    const name = arg.names.map(({ text }) => text).join('.');
-    tellBook(name, bound, page, books);
-    if (books.includes(name) && !named.includes(name)) named.push(name);
-  }
-  return named;
-}
-
-function vehicleOf(written: Written, page: Page): Vehicle {
-  const basis = page.word('mass', 'basis');
-  return {
-    mass: page.figure('mass', 'mass', MASS),
-    withDriver: basis === null ? null : basis === 'with',
-    body: page.word('body', 'body'),
-    origin: originOf(written),
-  };
-}
-
-type Shop = Pick<Cage, 'planes' | 'materials' | 'sections' | 'dies' | 'lets'>;
-
-function shopOf(census: Census, solver: Solver, book: Book, pageOf: (written: Written) => Page): Shop {
-  const planes = new Map<string, Plane>();
-  const materials = new Map<string, { value: Material; origin: Origin }>();
-  const sections = new Map<string, { value: Section | null; origin: Origin }>();
-  const dies = new Map<string, { value: Die | null; origin: Origin }>();
-  const lets = new Map<string, { value: LetValue | null; origin: Origin }>();
-  for (const definition of census.definitions) {
-    const { name, space, repeated } = definition;
-    const origin = originOf(definition);
-    if (space === 'material' || space === 'section') pageOf(definition);
-    if (space === 'material') {
-      const value = book.material(definition);
-      if (!repeated) materials.set(name, { value, origin });
-    } else if (space === 'section') {
-      const value = book.section(definition);
-      if (!repeated) sections.set(name, { value, origin });
-    } else if (repeated) continue;
-    else if (space === 'die') dies.set(name, { value: solver.dieOf(definition), origin });
-    else if (space === 'let') lets.set(name, { value: solver.letFigure(definition), origin });
-    else if (space === 'plane') {
-      const plane = solver.planeOf(definition, 'real');
-      if (plane !== null) planes.set(name, { ...plane, name, origin });
-    }
-  }
-  return { planes, materials, sections, dies, lets };
 }

@@ -8,7 +8,7 @@ import type { Dimension } from '../../grammar/units';
 import type { Vec3 } from '../centreline/vector';
 import { add, angleBetween, distance, scale, sub } from '../centreline/vector';
 import type { Side } from './cage';
-import type { Definition, Scope } from './names';
+import type { Definition, Scope, Written } from './names';
 import { meant, nearestWord } from '../../grammar/nearest';
 import type { Fault, Figure, Quantity } from './quantity';
 import { angleOf, applied, as, dimensionName, failed, lengthOf, literal, negated, over, plus, times } from './quantity';
@@ -32,6 +32,8 @@ export interface Known {
 
 /** Where an expression is read, and for whom. */
 export interface Reading {
+  /** The statement that is read. */
+  readonly owner: Written;
   readonly scope: Scope;
   readonly world: World;
   /** Full name of what it is read for. */
@@ -50,7 +52,7 @@ const spot = (at: Vec3): Spot => ({ kind: 'spot', at });
 
 /** Reports at a span of the reading's statement. */
 export function tell(reading: Reading, span: Span, fault: Fault): null {
-  reading.reporter.report(fault.code, reading.scope, span, fault.params, {
+  reading.reporter.ofValues(reading.owner, fault.code, reading.scope, span, fault.params, {
     subject: reading.subject,
     world: reading.world,
   });

@@ -14,8 +14,6 @@ import type { Census, Definition, Scope, Written } from './names';
 import { isDefinition } from './names';
 import { isForm, namesInPlace } from './places';
 import { as, dimensionName, failed } from './quantity';
-import type { Reporter } from './reporter';
-import { placeIn } from './reporter';
 import type { Resolver, Target, Wanted } from './resolve';
 
 const ALL = ['node', 'tube', 'foot', 'seat', 'strap', 'collar'];
@@ -48,62 +46,70 @@ const WANTED: Readonly<Record<NameSpace, Wanted | null>> = {
 const NAMES_PIECES: ReadonlySet<string> = new Set(['joint', 'vent']);
 const TUBE_OR_PIECE = thing(['tube'], 'a tube', true);
 
-/** What a statement's values hang on. */
-interface Needs {
-  readonly all: Target[];
-  /** For a tube: what its path hangs on. */
-  readonly path: Target[];
-}
-
-const NOTHING: Needs = { all: [], path: [] };
-
 /** A captured value where a value of that name is wanted. */
 export type Bound = Capture;
 
 export class FactReader {
-  private readonly needed = new Map<Written, Needs>();
+  /** True where a statement of which there is to be one a file stands in it twice. */
+  repeats = false;
 
   constructor(
     census: Census,
     private readonly root: string,
     private readonly resolver: Resolver,
-    private readonly reporter: Reporter,
   ) {
     const once = new Set<string>();
-    for (const written of census.written) this.take(written, once);
-  }
-
-  private take(written: Written, once: Set<string>): void {
-    const { read, scope, entry } = written;
-    if (isDefinition(written)) this.resolver.use(written.nameSpan, written, scope, true, written.side);
-    if (read.kind?.judgedOnly === true && scope.file !== this.root) return;
-    const subject = isDefinition(written) ? written.name : '';
-    for (const finding of read.findings) this.pass(finding, scope, subject);
-    if (read.kind === null) return;
-    if (read.kind.once) {
-      const key = `${scope.file} ${written.kind}`;
-      if (once.has(key)) this.reporter.report('fact.twice', scope, entry.line.word.span, { name: written.kind });
-      once.add(key);
+    for (const written of census.written) {
+      this.bind(written);
+      if (written.read.kind?.once === true && this.counts(written)) this.onlyOnce(written, once);
     }
-    const needs: Needs = { all: [], path: [] };
-    this.needed.set(written, needs);
-    if (read.head !== null) this.bind(read.head, written, '', needs);
-    for (const [name, { match }] of read.facts) if (match !== null) this.bind(match, written, name, needs);
   }
 
-  /** Passes a finding of the vocabulary on, from the statement's own offsets to those of the file. */
+  private counts({ read, scope }: Written): boolean {
+    return read.kind?.judgedOnly !== true || scope.file === this.root;
+  }
+
+  private onlyOnce({ scope, entry, kind }: Written, once: Set<string>): void {
+    const key = `${scope.file} ${kind}`;
+    if (once.has(key)) {
+      this.repeats = true;
+      this.resolver.tell('fact.twice', scope, entry.line.word.span, { name: kind });
+    }
+    once.add(key);
+  }
+
+  /** Looks at a statement's words and names: passes on what is wrong with them, and gives every name its meaning. */
+  bind(written: Written): void {
+    const { read, scope } = written;
+    this.resolver.begin(written);
+    if (isDefinition(written)) this.resolver.use(written.nameSpan, written, true, written.side);
+    if (!this.counts(written)) return;
+    const subject = isDefinition(written) ? written.name : '';
+    // What is inside mirror passes its own on.
+    const inner = new Set(read.inner.flatMap(({ findings }) => findings));
+    for (const finding of read.findings) if (!inner.has(finding)) this.pass(finding, scope, subject);
+    if (read.kind === null) return;
+    const needs: Target[] = [];
+    const path: Target[] = [];
+    if (read.head !== null) this.namesOf(read.head, written, '', needs, path);
+    for (const [name, { match }] of read.facts) if (match !== null) this.namesOf(match, written, name, needs, path);
+    if (needs.length > 0) written.needs = needs;
+    if (path.length > 0) written.pathNeeds = path;
+    for (const { definition } of needs) {
+      if (definition.users[definition.users.length - 1] !== written) definition.users.push(written);
+    }
+  }
+
+  /** Passes a finding of the vocabulary on. */
   private pass(finding: Finding, scope: Scope, subject: string): void {
     if (finding.at.kind !== 'place') return;
-    const notes = finding.notes.map((note) =>
-      note.at?.kind === 'place'
-        ? { ...note, at: { kind: 'place' as const, place: placeIn(scope, note.at.place.span) } }
-        : note,
+    const notes = finding.notes.flatMap(({ at, message }) =>
+      at?.kind === 'place' ? [{ scope, span: at.place.span, message }] : [],
     );
-    this.reporter.report(finding.code, scope, finding.at.place.span, finding.params, { subject, notes });
+    this.resolver.tell(finding.code, scope, finding.at.place.span, finding.params, { subject, notes });
   }
 
-  /** Gives every name in a line its meaning. */
-  private bind(match: Match, written: Written, name: string, needs: Needs): void {
+  private namesOf(match: Match, written: Written, name: string, needs: Target[], path: Target[]): void {
     const { scope } = written;
     for (const { slot, arg, word } of match.captures) {
       if (slot.type === 'ref') {
@@ -112,11 +118,11 @@ export class FactReader {
         if (wanted === null || arg.kind !== 'ref') continue;
         const target = this.resolver.named(arg, wanted, scope, written.kind === 'waive');
         if (target === null) continue;
-        needs.all.push(target);
-        if (written.kind === 'tube' && (name === 'path' || name === 'die')) needs.path.push(target);
-      } else if (arg.kind === 'plane') namesIn(arg.value, false, scope, this.resolver, needs.all);
-      else if (isForm(arg)) namesInPlace(arg, scope, this.resolver, needs.all);
-      else if (isValue(arg) && word === null) namesIn(arg, slot.type === 'place', scope, this.resolver, needs.all);
+        needs.push(target);
+        if (written.kind === 'tube' && (name === 'path' || name === 'die')) path.push(target);
+      } else if (arg.kind === 'plane') namesIn(arg.value, false, scope, this.resolver, needs);
+      else if (isForm(arg)) namesInPlace(arg, scope, this.resolver, needs);
+      else if (isValue(arg) && word === null) namesIn(arg, slot.type === 'place', scope, this.resolver, needs);
     }
   }
 
@@ -143,15 +149,9 @@ export class FactReader {
     return written.read.facts.has(name);
   }
 
-  /** Everything that a statement's values hang on. */
-  needs(written: Written): readonly Target[] {
-    return (this.needed.get(written) ?? NOTHING).all;
-  }
-
   /** What a vertex of the graph hangs on. */
   hangsOn(definition: Definition): readonly Target[] {
-    const needs = this.needed.get(definition) ?? NOTHING;
-    return definition.kind === 'tube' ? needs.path : needs.all;
+    return definition.kind === 'tube' ? definition.pathNeeds : definition.needs;
   }
 
   /** The target that a fact names, in the sides of the text. */

@@ -3,7 +3,9 @@ import type { Span } from '../../grammar/finding';
 import type { ReadStatement, StatementReader } from '../../grammar/read';
 import type { Arg, Entry, FileTree, Line, Name, PlacedStatement, Ref, Statement } from '../../grammar/tree';
 import type { LengthUnit } from '../../grammar/units';
-import type { Origin, Side } from './cage';
+import type { Side, Thing } from './cage';
+import type { Vertex } from './order';
+import type { Told } from './reporter';
 import type { Target } from './resolve';
 
 /** Names are unique within their space. */
@@ -30,7 +32,8 @@ const TWINNED: ReadonlySet<string> = new Set(['node', 'tube', 'foot', 'seat', 's
 /** A piece of text in which names mean the same: a top-level statement, and in it a side. */
 export interface Scope {
   readonly file: string;
-  readonly statement: PlacedStatement;
+  /** Where it stands now: a statement that only moved keeps its scope. */
+  statement: PlacedStatement;
   /** The side for which the block is written. */
   readonly side: Side | null;
   /** Of the file. */
@@ -38,18 +41,41 @@ export interface Scope {
   /** Keys of the files whose names are seen from here. */
   readonly sees: ReadonlySet<string>;
   /** What each name in the statement means; null: nothing, and that has been told. */
-  readonly meanings: Map<Ref, Target | null>;
+  meanings: Map<Ref, Target | null>;
 }
 
-/** A statement, wherever it stands. */
+/** One occurrence of a name. */
+export interface Occurrence {
+  readonly span: Span;
+  readonly target: Definition;
+  readonly definition: boolean;
+  readonly side: Side | null;
+}
+
+/**
+ * A statement, wherever it stands, with all that is known of it. It is kept from one building of the cage to the next
+ * for as long as it only moves or changes its values; see `renew.ts`.
+ */
 export interface Written {
   readonly kind: string;
-  readonly entry: Entry;
+  entry: Entry;
   /** What the vocabulary makes of it. */
-  readonly read: ReadStatement;
+  read: ReadStatement;
   readonly scope: Scope;
   /** True inside mirror, also where it must not stand. */
   readonly inMirror: boolean;
+  /** Shared by all things that it describes. */
+  readonly origin: { readonly file: string; statement: PlacedStatement; entry: Entry };
+  /** What its values hang on, by the names in it. */
+  needs: Target[];
+  /** For a tube: what its path hangs on. */
+  pathNeeds: Target[];
+  occurrences: Occurrence[];
+  /** What is to be told of its words and names, and of its values. */
+  toldOfNames: Told[];
+  toldOfValues: Told[];
+  /** The things that it describes, in the order written side, twin. */
+  things: Thing[];
 }
 
 /** A statement that names something. */
@@ -59,13 +85,17 @@ export interface Definition extends Written {
   /** Full names of the two that it describes, by side. */
   readonly full: Readonly<Record<Side, string>>;
   /** The name in the statement's head, relative to the statement. */
-  readonly nameSpan: Span;
+  nameSpan: Span;
   /** The side it is written for; the other one is its twin. Null: it exists once. */
   readonly side: Side | null;
   /** The next one of the same name. */
   next: Definition | null;
   /** True where another one of that name comes before it. */
   readonly repeated: boolean;
+  /** What is worked out of it, for each world and side; see `solve.ts`. */
+  vertices: (Vertex | undefined)[];
+  /** The statements whose values hang on it; the same may be in it twice. */
+  readonly users: Written[];
 }
 
 /** What one file brings with it. */
@@ -76,6 +106,10 @@ export interface Source {
 }
 
 export interface Census {
+  /** For each file, the scopes of its statements, one for each. */
+  readonly scopes: readonly (readonly Scope[])[];
+  /** For each scope, what is written in it: the statement itself, then what stands inside mirror. */
+  readonly inScope: ReadonlyMap<Scope, readonly Written[]>;
   /** All statements in the order of file and text, those inside mirror in place of the block. */
   readonly written: readonly Written[];
   readonly definitions: readonly Definition[];
@@ -97,11 +131,22 @@ export function headName(line: Line): Name | null {
 
 export const isDefinition = (written: Written): written is Definition => 'space' in written;
 
-/** Where a thing is written. */
-export const originOf = (written: Written): Origin => ({
-  file: written.scope.file,
-  statement: written.scope.statement,
-  entry: written.entry,
+const NOTHING: never[] = [];
+
+/** What is not known yet of a statement. The empty lists are replaced, never filled. */
+const blank = (read: ReadStatement, scope: Scope, inMirror: boolean): Written => ({
+  kind: read.entry.line.word.text,
+  entry: read.entry,
+  read,
+  scope,
+  inMirror,
+  origin: { file: scope.file, statement: scope.statement, entry: read.entry },
+  needs: NOTHING,
+  pathNeeds: NOTHING,
+  occurrences: NOTHING,
+  toldOfNames: NOTHING,
+  toldOfValues: NOTHING,
+  things: NOTHING,
 });
 
 /** Takes the census of files, given in the order in which names count. */
@@ -119,24 +164,35 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
   const lastOf = new Map<Definition, Definition>();
   const dark = new Set<string>();
 
-  const add = (read: ReadStatement, scope: Scope, inMirror: boolean): void => {
-    const { entry } = read;
-    const kind = entry.line.word.text;
+  const inScope = new Map<Scope, Written[]>();
+
+  const add = (read: ReadStatement, scope: Scope, inMirror: boolean, list: Written[]): void => {
+    const { line } = read.entry;
+    const kind = line.word.text;
     const space = SPACES.get(kind);
-    const named = headName(entry.line);
+    const named = headName(line);
+    const plain = blank(read, scope, inMirror);
     if (space === undefined || named === null) {
       if (space === undefined && named !== null && !KINDS_WITHOUT_NAME.has(kind)) dark.add(named.text);
-      written.push({ kind, entry, read, scope, inMirror });
-      for (const inner of read.inner) add(inner, scope, true);
+      written.push(plain);
+      list.push(plain);
+      for (const inner of read.inner) add(inner, scope, true, list);
       return;
     }
     const first = spaces[space].get(named.text);
     const definition: Definition = {
       kind,
-      entry,
+      entry: plain.entry,
       read,
       scope,
       inMirror,
+      origin: plain.origin,
+      needs: NOTHING,
+      pathNeeds: NOTHING,
+      occurrences: NOTHING,
+      toldOfNames: NOTHING,
+      toldOfValues: NOTHING,
+      things: NOTHING,
       space,
       name: named.text,
       full: { left: `${named.text}.left`, right: `${named.text}.right` },
@@ -144,8 +200,11 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
       side: inMirror && TWINNED.has(kind) ? scope.side : null,
       next: null,
       repeated: first !== undefined,
+      vertices: NOTHING,
+      users: [],
     };
     written.push(definition);
+    list.push(definition);
     definitions.push(definition);
     if (first === undefined) spaces[space].set(named.text, definition);
     else {
@@ -157,16 +216,23 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
   // Statements of the same text are one tree: only the first of them may use the common table.
   const shared = new Map<Ref, Target | null>();
   const seen = new Set<Statement>();
+  const scopes: Scope[][] = [];
   for (const { tree, units, sees } of sources) {
+    const ofFile: Scope[] = [];
+    scopes.push(ofFile);
     for (const statement of tree.statements) {
       const read = reader.read(statement.tree);
       const side = read.entry.line.word.text === 'mirror' ? mirrorSide(read.entry.line) : null;
       const meanings = seen.has(statement.tree) ? new Map<Ref, Target | null>() : shared;
       seen.add(statement.tree);
-      add(read, { file: tree.file, statement, side, units, sees, meanings }, false);
+      const scope: Scope = { file: tree.file, statement, side, units, sees, meanings };
+      const list: Written[] = [];
+      add(read, scope, false, list);
+      ofFile.push(scope);
+      inScope.set(scope, list);
     }
   }
-  return { written, definitions, spaces, dark };
+  return { scopes, inScope, written, definitions, spaces, dark };
 }
 
 const KINDS_WITHOUT_NAME: ReadonlySet<string> = new Set([

@@ -41,7 +41,14 @@ export class Page {
     /** True for the twin of what is written. */
     readonly twin: boolean,
   ) {
-    this.reading = { scope: written.scope, world: twin ? 'image' : 'real', subject, known: solver, reporter };
+    this.reading = {
+      owner: written,
+      scope: written.scope,
+      world: twin ? 'image' : 'real',
+      subject,
+      known: solver,
+      reporter,
+    };
   }
 
   fact(name: string): Match | null {

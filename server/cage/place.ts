@@ -21,7 +21,7 @@ export function headSpan(entry: Entry): Span {
 }
 
 /** The value of a fact, or its n-th item; the head's name where the fact is not written. */
-function factSpan(entry: Entry, fact: string, item: number | undefined): Span {
+export function factSpan(entry: Entry, fact: string, item: number | undefined): Span {
   const written = entry.block?.entries.find(({ line }) => line.word.text === fact)?.line;
   const line = written ?? (entry.line.target !== null ? entry.line : undefined);
   if (line === undefined) return headSpan(entry);
@@ -29,12 +29,8 @@ function factSpan(entry: Entry, fact: string, item: number | undefined): Span {
   return line.groups[item]?.span ?? valueSpan(line);
 }
 
-/** The part of a cage that knows where its things stand; only the things are needed for names of things. */
-export type Written = Pick<Cage, 'things'> &
-  Partial<Pick<Cage, 'dies' | 'sections' | 'materials' | 'planes' | 'lets' | 'waivers'>>;
-
 /** What bears that full name: a thing, a piece of a split tube, or what the shop holds (`die:d45`, or just `d45`). */
-function originOf(cage: Written, name: string): Origin | null {
+function originOf(cage: Cage, name: string): Origin | null {
   const thing = cage.things.get(name) ?? cage.things.get(name.replace(/\.[ab]$/, ''));
   if (thing !== undefined) return thing.origin;
   const [, space, bare] = /^(die|section|material|plane|let|waive):(.*)$/s.exec(name) ?? [];
@@ -47,14 +43,14 @@ function originOf(cage: Written, name: string): Origin | null {
     let: cage.lets,
   };
   for (const [kind, map] of Object.entries(spaces)) {
-    const found = space === undefined || space === kind ? map?.get(wanted) : undefined;
+    const found = space === undefined || space === kind ? map.get(wanted) : undefined;
     if (found !== undefined) return found.origin;
   }
-  return cage.waivers?.find((waiver) => waiver.id === name)?.origin ?? null;
+  return cage.waivers.find((waiver) => waiver.id === name)?.origin ?? null;
 }
 
 /** The place of an anchor in its file; both twins stand where they are written. Null: there is no such thing. */
-export function placeOf(cage: Written, anchor: Anchor): Place | null {
+export function placeOf(cage: Cage, anchor: Anchor): Place | null {
   if (anchor.kind === 'place') return anchor.place;
   const origin = originOf(cage, anchor.thing);
   if (origin === null) return null;

@@ -2,13 +2,15 @@
  * What a name in the text means. Each occurrence is looked at once, whatever hangs on it; what is wrong with it is told
  * there, and whoever needs it gets null and says nothing more.
  */
-import type { Params, Place, Span } from '../../grammar/finding';
+import type { Code } from '../../grammar/codes';
+import type { Params, Span } from '../../grammar/finding';
 import type { Axis, Name, Ref } from '../../grammar/tree';
 import type { NameUse, Side } from './cage';
-import type { Census, Definition, Scope, Space } from './names';
+import type { Census, Definition, Scope, Space, Written } from './names';
 import { nameOn, otherSide } from './names';
 import { meant, nearestWord } from '../../grammar/nearest';
-import { placeIn, type Reporter } from './reporter';
+import type { More, Reporter } from './reporter';
+import { placeIn } from './reporter';
 
 /** A thing with the side on which it is meant, as the text says it; in a twin's text the sides are those of the image. */
 export interface Target {
@@ -45,15 +47,8 @@ const plain = (what: string): string => what.replace(/^an? /, '').replace(/ an? 
 const isAxis = (text: string): text is Axis => text === 'x' || text === 'y' || text === 'z';
 const isSide = (text: string): text is Side => text === 'left' || text === 'right';
 
-interface Occurrence {
-  readonly span: Span;
-  readonly scope: Scope;
-  readonly target: Definition;
-  readonly definition: boolean;
-  readonly side: Side | null;
-}
-
 interface Unknown {
+  readonly owner: Written;
   readonly name: Name;
   readonly scope: Scope;
   readonly spaces: readonly Space[];
@@ -65,8 +60,9 @@ interface Unknown {
 const MOST_COMPARISONS = 4e6;
 
 export class Resolver {
-  private readonly occurrences: Occurrence[] = [];
-  private readonly unknown: Unknown[] = [];
+  /** The statement whose names are being looked at. */
+  private owner: Written | null = null;
+  private unknown: Unknown[] = [];
 
   constructor(
     private readonly census: Census,
@@ -128,19 +124,34 @@ export class Resolver {
     return target;
   }
 
+  /** Begins with a statement: what is found from here on is told of it. */
+  begin(owner: Written): void {
+    this.owner = owner;
+  }
+
+  /** Reports about the statement whose names are being looked at. */
+  tell(code: Code, scope: Scope, span: Span, params: Params, more: More = {}): void {
+    if (this.owner !== null) this.reporter.ofNames(this.owner, code, scope, span, params, more);
+  }
+
   /** Notes an occurrence of a name. */
-  use(span: Span, definition: Definition, scope: Scope, isDefinition: boolean, side: Side | null): void {
-    this.occurrences.push({ span, scope, target: definition, definition: isDefinition, side });
+  use(span: Span, target: Definition, isDefinition: boolean, side: Side | null): void {
+    if (this.owner === null) return;
+    const one = { span, target, definition: isDefinition, side };
+    if (this.owner.occurrences.length === 0) this.owner.occurrences = [one];
+    else this.owner.occurrences.push(one);
   }
 
   /** Where each name stands and what it means, made when it is asked for. */
   uses(): readonly NameUse[] {
-    return this.occurrences.map(({ span, scope, target, definition, side }) => ({
-      place: placeIn(scope, span),
-      target: `${target.space}:${target.name}`,
-      definition,
-      side: target.side === null ? null : side,
-    }));
+    return this.census.written.flatMap(({ occurrences, scope }) =>
+      occurrences.map(({ span, target, definition, side }) => ({
+        place: placeIn(scope, span),
+        target: `${target.space}:${target.name}`,
+        definition,
+        side: target.side === null ? null : side,
+      })),
+    );
   }
 
   private lookUp(
@@ -155,7 +166,7 @@ export class Resolver {
       const found = this.find(space, name.text, scope);
       if (found === null) continue;
       const said = ref.names[1]?.text ?? '';
-      this.use(name.span, found, scope, false, isSide(said) ? said : scope.side);
+      this.use(name.span, found, false, isSide(said) ? said : scope.side);
       return found;
     }
     if (this.census.dark.has(name.text)) return null;
@@ -166,12 +177,12 @@ export class Resolver {
       this.wrongKind(name, other.kind, what === 'name' ? 'let or node' : what, scope);
       return null;
     }
-    this.unknown.push({ name, scope, spaces, kinds, what });
+    if (this.owner !== null) this.unknown.push({ owner: this.owner, name, scope, spaces, kinds, what });
     return null;
   }
 
   private wrongKind(name: Name, found: string, wanted: string, scope: Scope): void {
-    this.reporter.report('name.kind', scope, name.span, { name: name.text, found, wanted }, { subject: name.text });
+    this.tell('name.kind', scope, name.span, { name: name.text, found, wanted }, { subject: name.text });
   }
 
   /** Reads what follows the dots: a side, a coordinate, a piece. */
@@ -208,7 +219,7 @@ export class Resolver {
       ];
       const hint = choices.length === 0 ? '' : `; after the dot stands ${choices.join(', ')}`;
       const params = { what: `In '${ref.names.map((n) => n.text).join('.')}'`, name: left.text, hint };
-      this.reporter.report('name.unknown', scope, left.span, params, { subject: definition.name });
+      this.tell('name.unknown', scope, left.span, params, { subject: definition.name });
       return null;
     }
     if (side === null && definition.side !== null) {
@@ -225,17 +236,18 @@ export class Resolver {
   }
 
   private side(ref: Ref, name: string, why: string, choices: readonly string[], scope: Scope): void {
-    this.reporter.report('name.side', scope, ref.span, { name, why, choices }, { subject: name });
+    this.tell('name.side', scope, ref.span, { name, why, choices }, { subject: name });
   }
 
-  /** Tells the names that are not known, each with what is nearest to it. To be called once, at the end. */
+  /** Tells the names that are not known, each with what is nearest to it. To be called once all names are looked at. */
   tellUnknown(): void {
     const candidates = new Map<string, readonly string[]>();
     const distinct = new Set(this.unknown.map(({ name }) => name.text)).size;
     const known = Object.values(this.census.spaces).reduce((sum, names) => sum + names.size, 0);
     const affordable = distinct * known <= MOST_COMPARISONS;
     const hints = new Map<string, { readonly hint: string; readonly nearest: string | null }>();
-    for (const { name, scope, spaces, kinds, what } of this.unknown) {
+    for (const { owner, name, scope, spaces, kinds, what } of this.unknown) {
+      this.owner = owner;
       if (this.cased(name, spaces, kinds, scope)) continue;
       const key = `${scope.file} ${kinds.join()} ${name.text}`;
       let found = hints.get(key);
@@ -249,8 +261,9 @@ export class Resolver {
         hint: found.hint,
         nearest: found.nearest,
       };
-      this.reporter.report('name.unknown', scope, name.span, params, { subject: name.text });
+      this.tell('name.unknown', scope, name.span, params, { subject: name.text });
     }
+    this.unknown = [];
   }
 
   private names(spaces: readonly Space[], kinds: readonly string[], scope: Scope): readonly string[] {
@@ -271,7 +284,7 @@ export class Resolver {
   private cased(name: Name, spaces: readonly Space[], kinds: readonly string[], scope: Scope): boolean {
     const folded = name.text.toLowerCase();
     for (const known of this.byFold(spaces, kinds, scope).get(folded) ?? []) {
-      this.reporter.report('name.case', scope, name.span, { name: name.text, known }, { subject: name.text });
+      this.tell('name.case', scope, name.span, { name: name.text, known }, { subject: name.text });
       return true;
     }
     return false;
@@ -338,11 +351,10 @@ export class Resolver {
       if (!d.repeated) continue;
       const first = this.census.spaces[d.space].get(d.name);
       if (first === undefined) continue;
-      const at: Place = placeIn(first.scope, first.nameSpan);
       const sameFile = first.scope.file === d.scope.file;
       const params = { name: d.name, first: `${article(first.kind)}${sameFile ? '' : ` in ${first.scope.file}`}` };
-      const notes = [{ at: { kind: 'place', place: at } as const, message: `'${d.name}' is named here first.` }];
-      this.reporter.report('name.twice', d.scope, d.nameSpan, params, { subject: d.name, notes });
+      const notes = [{ scope: first.scope, span: first.nameSpan, message: `'${d.name}' is named here first.` }];
+      this.reporter.ofNames(d, 'name.twice', d.scope, d.nameSpan, params, { subject: d.name, notes });
     }
   }
 }

@@ -23,7 +23,6 @@ import { planeFrom } from './planes';
 import type { KnownShapes, Placed, PlaceReading } from './places';
 import { placed } from './places';
 import type { Reporter, World } from './reporter';
-import { placeIn } from './reporter';
 import type { Target } from './resolve';
 import { twinSide } from './resolve';
 import type { FlatPlane, PathNode } from './solved';
@@ -38,6 +37,8 @@ export interface Adjustment {
   readonly move: (from: Vec3, reading: Omit<PlaceReading, 'scope' | 'subject'>) => Vec3 | null;
 }
 
+const NO_MOVES: readonly Adjustment[] = [];
+
 type Kind = 'let' | 'node' | 'tube' | 'plane' | 'die';
 
 interface Thing extends Vertex {
@@ -50,7 +51,6 @@ interface Thing extends Vertex {
 }
 
 export class Solver implements KnownShapes {
-  private readonly vertices = new Map<Definition, (Thing | undefined)[]>();
   private readonly circles: Definition[][] = [];
 
   constructor(
@@ -62,9 +62,12 @@ export class Solver implements KnownShapes {
   private vertex(definition: Definition, side: Side | null, world: World): Thing {
     const kind = definition.kind as Kind;
     const slot = (world === 'image' ? 2 : 0) + (side !== null && side !== definition.side ? 1 : 0);
-    let row = this.vertices.get(definition);
-    if (row === undefined) this.vertices.set(definition, (row = []));
-    return (row[slot] ??= { kind, definition, world, side, value: null, mark: 0, low: 0 });
+    if (definition.vertices.length === 0) definition.vertices = [undefined, undefined, undefined, undefined];
+    const made = definition.vertices[slot];
+    if (made !== undefined) return made as Thing;
+    const thing: Thing = { kind, definition, world, side, value: null, mark: 0, low: 0 };
+    definition.vertices[slot] = thing;
+    return thing;
   }
 
   /** The vertex that holds what `target` means in a world. */
@@ -114,7 +117,8 @@ export class Solver implements KnownShapes {
   }
 
   private adjustmentsOf(thing: Thing): readonly Adjustment[] {
-    return (this.adjustments.get(thing.definition) ?? []).filter(({ side }) => side === thing.side);
+    const all = this.adjustments.get(thing.definition);
+    return all === undefined ? NO_MOVES : all.filter(({ side }) => side === thing.side);
   }
 
   private settled(thing: Thing): Thing {
@@ -141,26 +145,18 @@ export class Solver implements KnownShapes {
     }
   }
 
-  /** Reports the circles that were met. To be called once, at the end. */
-  tellCircles(): void {
-    for (const { links, first, notes } of circleFindings(this.circles, (d) => [
+  /** Reports the circles that were met; true where there were any. To be called once, at the end. */
+  tellCircles(): boolean {
+    const hangsOn = (d: Definition): readonly PathNode[] => [
       ...this.facts.hangsOn(d),
       ...(this.adjustments.get(d) ?? []).flatMap(({ needs }) => needs),
-    ])) {
-      this.reporter.report(
-        'name.cycle',
-        first.scope,
-        first.nameSpan,
-        { links },
-        {
-          subject: nameOn(first, first.side),
-          notes: notes.map(({ at, message }) => ({
-            at: { kind: 'place', place: placeIn(at.scope, at.nameSpan) } as const,
-            message,
-          })),
-        },
-      );
+    ];
+    for (const { links, first, notes } of circleFindings(this.circles, hangsOn)) {
+      const subject = nameOn(first, first.side);
+      const told = notes.map(({ at, message }) => ({ scope: at.scope, span: at.nameSpan, message }));
+      this.reporter.ofNames(first, 'name.cycle', first.scope, first.nameSpan, { links }, { subject, notes: told });
     }
+    return this.circles.length > 0;
   }
 
   letValue(definition: Definition, world: World): Value | null {
@@ -200,6 +196,7 @@ export class Solver implements KnownShapes {
 
   private reading(thing: Thing): PlaceReading {
     return {
+      owner: thing.definition,
       scope: thing.definition.scope,
       world: this.textWorld(thing),
       subject: nameOn(thing.definition, thing.side),
@@ -253,7 +250,7 @@ export class Solver implements KnownShapes {
     const from = at;
     let moved = false;
     for (const adjustment of this.adjustmentsOf(thing)) {
-      const move = adjustment.move(from, { world: 'real', known: this, reporter: this.reporter });
+      const move = adjustment.move(from, { owner: definition, world: 'real', known: this, reporter: this.reporter });
       if (move === null) continue;
       at = add(at, move);
       moved = moved || move.some((c) => c !== 0);

@@ -72,7 +72,7 @@ function endOf(page: Page, which: 'first' | 'last'): EndTold {
   return hosts.length === 0 ? { kind: 'auto' } : { kind: 'onto', hosts };
 }
 
-export function footOf(head: Head, page: Page, nodeAt: (name: string) => Vec3 | null): Foot {
+export function footOf(head: Head, page: Page, at: Vec3 | null): Foot {
   const node = page.name('at', 'node');
   const plate = {
     long: page.length('plate', 'long'),
@@ -89,7 +89,7 @@ export function footOf(head: Head, page: Page, nodeAt: (name: string) => Vec3 | 
     kind: 'foot',
     node,
     plate: long === null || wide === null || thick === null ? null : { long, wide, thick, turned },
-    lies: liesOf(page, node === null ? null : nodeAt(node)),
+    lies: liesOf(page, at),
     bolts: count === null || diameter === null ? null : { count, diameter },
     hole: page.length('hole'),
   };
@@ -191,14 +191,14 @@ function yawOf(page: Page, at: Vec3 | null): number | null {
   return sign === null ? null : sign * angle;
 }
 
-export function strapOf(head: Head, page: Page, seatAt: (name: string) => Vec3 | null): Strap {
+export function strapOf(head: Head, page: Page, seatAt: Vec3 | null): Strap {
   const seat = page.name('seat', 'seat');
   const collar = page.length('collars', 'width');
   return {
     ...head,
     kind: 'strap',
     seat,
-    slot: slotOf(page, seat === null ? null : seatAt(seat)),
+    slot: slotOf(page, seatAt),
     tube: page.name('to', 'tube'),
     at: page.plane('at'),
     width: page.length('width'),

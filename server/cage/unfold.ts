@@ -6,7 +6,7 @@ import type { Book } from './book';
 import type { Named, Node, Side, Thing } from './cage';
 import type { FactReader } from './facts';
 import type { Census, Definition, Written } from './names';
-import { fullName, nameOn, isDefinition, originOf, otherSide } from './names';
+import { fullName, isDefinition, nameOn, otherSide } from './names';
 import { Page } from './page';
 import type { Placed } from './places';
 import { ranked } from './ranked';
@@ -14,33 +14,64 @@ import type { Reporter } from './reporter';
 import type { Solver } from './solve';
 import { collarOf, footOf, jointOf, seatOf, strapOf, tubeOf, ventOf } from './things';
 
-const NAMELESS: ReadonlySet<string> = new Set(['joint', 'vent']);
+const NAMELESS: readonly string[] = ['joint', 'vent'];
 
-/** The things of the car, in the order of file and text. */
-export function thingsOf(
-  census: Census,
-  facts: FactReader,
-  solver: Solver,
-  book: Book,
-  reporter: Reporter,
-): ReadonlyMap<string, Thing> {
-  const made = new Map<string, Thing>();
-  const nodeAt = (name: string): Vec3 | null => {
-    const node = made.get(name);
-    return node?.kind === 'node' ? node.at : null;
-  };
-  const seatAt = (name: string): Vec3 | null => {
-    const seat = made.get(name);
-    return seat?.kind === 'seat' ? (seat.slots ?? seat.hip) : null;
-  };
-  const make = (head: Named, written: Written, page: Page): Thing | null => {
-    if (isDefinition(written)) {
-      if (written.kind === 'node') return nodeFrom(head, written, solver);
-      if (written.kind === 'tube') return tubeOf(head, written, page, facts, solver, book);
+export class Unfolder {
+  /** Ids of the statements that have no name of their own. */
+  private readonly ids = new Map<Written, string>();
+
+  constructor(
+    census: Census,
+    private readonly facts: FactReader,
+    private readonly solver: Solver,
+    private readonly book: Book,
+    private readonly reporter: Reporter,
+  ) {
+    for (const kind of NAMELESS) {
+      const all = census.written.filter((one) => one.kind === kind);
+      for (const { id, written } of ranked(all, kind)) this.ids.set(written, id);
+    }
+  }
+
+  /** The name of what a statement describes, without its side; null where it describes no thing. */
+  private baseOf(written: Written): string | null {
+    if (isDefinition(written)) return written.space === 'thing' ? written.name : null;
+    return this.ids.get(written) ?? null;
+  }
+
+  /**
+   * Makes the things of statements. Straps ask where their seats are, so seats come first, whatever stands first.
+   */
+  unfold(list: readonly Written[]): void {
+    for (const written of list) if (written.kind === 'seat') this.one(written);
+    for (const written of list) if (written.kind !== 'seat') this.one(written);
+  }
+
+  private one(written: Written): void {
+    const base = this.baseOf(written);
+    if (base === null) return;
+    const own: Side | null = isDefinition(written) ? written.side : written.inMirror ? written.scope.side : null;
+    const made: Thing[] = [];
+    for (const side of own === null ? [null] : [own, otherSide(own)]) {
+      const twin = side !== own;
+      const name = isDefinition(written) ? nameOn(written, side) : fullName(base, side);
+      const head: Named = { name, base, side, twin, origin: written.origin };
+      const thing = this.make(head, written);
+      if (thing !== null) made.push(thing);
+    }
+    written.things = made;
+  }
+
+  private make(head: Named, written: Written): Thing | null {
+    if (isDefinition(written) && written.kind === 'node') return nodeFrom(head, written, this.solver);
+    this.solver.prepare(written.needs, head.twin ? 'image' : 'real');
+    const page = new Page(this.facts, this.solver, this.reporter, written, head.name, head.twin);
+    if (isDefinition(written) && written.kind === 'tube') {
+      return tubeOf(head, written, page, this.facts, this.solver, this.book);
     }
     switch (written.kind) {
       case 'foot':
-        return footOf(head, page, nodeAt);
+        return footOf(head, page, this.nodeAt(written, head));
       case 'joint':
         return jointOf(head, page);
       case 'vent':
@@ -48,76 +79,59 @@ export function thingsOf(
       case 'seat':
         return seatOf(head, page);
       case 'strap':
-        return strapOf(head, page, seatAt);
+        return strapOf(head, page, this.seatAt(written, head));
       case 'collar':
         return collarOf(head, page);
       default:
         return null;
     }
-  };
-  const unfold = (written: Written, base: string): void => {
-    const own: Side | null = isDefinition(written) ? written.side : written.inMirror ? written.scope.side : null;
-    for (const side of own === null ? [null] : [own, otherSide(own)]) {
-      const twin = side !== own;
-      const name = fullName(base, side);
-      const head: Named = { name, base, side, twin, origin: originOf(written) };
-      solver.prepare(facts.needs(written), twin ? 'image' : 'real');
-      const thing = make(head, written, new Page(facts, solver, reporter, written, name, twin));
-      if (thing === null) continue;
-      if (!isDefinition(written) || !written.repeated) made.set(name, thing);
-    }
-  };
+  }
 
-  const ids = new Map<Written, string>();
-  for (const kind of NAMELESS) {
-    for (const { id, written } of ranked(
-      census.written.filter((one) => one.kind === kind),
-      kind,
-    ))
-      ids.set(written, id);
+  /** Where a foot's node is, in the car itself. */
+  private nodeAt(written: Written, head: Named): Vec3 | null {
+    const target = this.facts.target(written, 'at', 'node');
+    return target === null ? null : this.solver.nodeAt(target.definition, sideOf(target.side, head), 'real');
   }
-  const nameOf = (written: Written): string | null =>
-    ids.get(written) ?? (isDefinition(written) && written.space === 'thing' ? written.name : null);
-  // Straps ask where their seats are, feet where their nodes are: those come first, whatever stands first.
-  const stages: readonly ((kind: string) => boolean)[] = [
-    (kind) => kind === 'node' || kind === 'seat',
-    (kind) => kind !== 'node' && kind !== 'seat',
-  ];
-  for (const stage of stages) {
-    for (const written of census.written) {
-      const base = stage(written.kind) ? nameOf(written) : null;
-      if (base !== null) unfold(written, base);
-    }
+
+  /** Where a strap's seat is, in the car itself. */
+  private seatAt(written: Written, head: Named): Vec3 | null {
+    const target = this.facts.target(written, 'seat', 'seat');
+    const side = target === null ? null : sideOf(target.side, head);
+    const seat = target?.definition.things.find((one) => one.side === side);
+    return seat?.kind === 'seat' ? (seat.slots ?? seat.hip) : null;
   }
-  return inOrder(census, nameOf, made);
 }
 
-function inOrder(
-  census: Census,
-  nameOf: (written: Written) => string | null,
-  made: ReadonlyMap<string, Thing>,
-): ReadonlyMap<string, Thing> {
-  const ordered = new Map<string, Thing>();
+/** A side of the text, in the car itself. */
+const sideOf = (side: Side | null, head: Named): Side | null => (side === null || !head.twin ? side : otherSide(side));
+
+/** All things by name, in the order of file and text, left before right; of two with one name the first. */
+export function byName(census: Census): ReadonlyMap<string, Thing> {
+  const all = new Map<string, Thing>();
   for (const written of census.written) {
-    const base = nameOf(written);
-    if (base === null) continue;
-    for (const side of [null, 'left', 'right'] as const) {
-      const name = fullName(base, side);
-      const thing = made.get(name);
-      if (thing !== undefined) ordered.set(name, thing);
-    }
+    const { things } = written;
+    if (isDefinition(written) && written.repeated) continue;
+    const [first, second] = things;
+    if (first === undefined) continue;
+    if (second === undefined) all.set(first.name, first);
+    else for (const one of first.side === 'left' ? [first, second] : [second, first]) all.set(one.name, one);
   }
-  return ordered;
+  return all;
 }
 
 function nodeFrom(head: Named, definition: Definition, solver: Solver): Node {
   const placed = solver.node(definition, head.side);
+  const { name, base, side, twin, origin } = head;
   return {
-    ...head,
+    name,
+    base,
+    side,
+    twin,
+    origin,
     kind: 'node',
-    at: placed?.at ?? null,
-    miss: (placed?.miss ?? null) as Length | null,
-    on: placed === null ? null : stationOf(placed, head.twin, solver),
+    at: placed === null ? null : placed.at,
+    miss: placed === null ? null : (placed.miss as Length | null),
+    on: placed === null ? null : stationOf(placed, twin, solver),
   };
 }
 

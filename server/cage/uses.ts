@@ -1,7 +1,8 @@
 /** Which files a file names with `use`, what each of them sees, and what is wrong with that. */
-import type { Span } from '../../grammar/finding';
+import type { Code } from '../../grammar/codes';
+import { CODES } from '../../grammar/codes';
+import type { Finding, Params, Span } from '../../grammar/finding';
 import type { FileTree, PlacedStatement, StringLit } from '../../grammar/tree';
-import type { Reporter } from './reporter';
 
 /** How a `use` line was resolved; the project's loader fills it. */
 export type UseTarget =
@@ -34,15 +35,16 @@ export interface Reached {
   readonly files: readonly string[];
   /** For each file, those whose names it sees: itself, what it uses, and what those use. */
   readonly sees: ReadonlyMap<string, ReadonlySet<string>>;
+  readonly findings: readonly Finding[];
 }
 
-/** Follows the `use` lines from the judged file; reports what is missing, outside, or goes round in a circle. */
+/** Follows the `use` lines from the judged file; tells what is missing, outside, or goes round in a circle. */
 export function reach(
   root: string,
   trees: ReadonlyMap<string, FileTree>,
   uses: ReadonlyMap<string, ReadonlyMap<string, UseTarget>>,
-  reporter: Reporter,
 ): Reached {
+  const findings: Finding[] = [];
   const lines = new Map<string, readonly { readonly line: UseLine; readonly file: string }[]>();
   const waiting = [root];
   const reached = new Set(waiting);
@@ -52,7 +54,7 @@ export function reach(
     for (const line of tree === undefined ? [] : useLines(tree)) {
       const target = uses.get(from)?.get(line.path);
       if (target?.kind === 'file' && trees.has(target.file)) good.push({ line, file: target.file });
-      else if (target !== undefined) tellUnread(target, from, line, reporter);
+      else if (target !== undefined) findings.push(unread(target, from, line));
     }
     lines.set(from, good);
     for (const { file } of good) {
@@ -71,10 +73,10 @@ export function reach(
       const way = [file, ...wayTo(target, file, next)];
       // A circle is told once, at the line of its first file that leads into it.
       if (way.slice(0, -1).some((other) => files.indexOf(other) < files.indexOf(file))) continue;
-      report('use.cycle', file, line, { links: way.join(' -> ') }, reporter);
+      findings.push(told('use.cycle', file, line, { links: way.join(' -> ') }));
     }
   }
-  return { files, sees };
+  return { files, sees, findings };
 }
 
 function closure(file: string, next: ReadonlyMap<string, readonly string[]>): ReadonlySet<string> {
@@ -95,20 +97,22 @@ function wayTo(from: string, to: string, next: ReadonlyMap<string, readonly stri
   return way;
 }
 
-function tellUnread(target: UseTarget, from: string, line: UseLine, reporter: Reporter): void {
-  if (target.kind === 'unreadable')
-    report('use.unreadable', from, line, { path: line.path, why: target.why }, reporter);
-  else if (target.kind === 'outside') report('use.outside', from, line, { path: line.path }, reporter);
-  else report('use.missing', from, line, { path: line.path }, reporter);
+function unread(target: UseTarget, from: string, line: UseLine): Finding {
+  const { path } = line;
+  if (target.kind === 'unreadable') return told('use.unreadable', from, line, { path, why: target.why });
+  return told(target.kind === 'outside' ? 'use.outside' : 'use.missing', from, line, { path });
 }
 
-function report(
-  code: 'use.cycle' | 'use.missing' | 'use.outside' | 'use.unreadable',
-  file: string,
-  { statement, span }: UseLine,
-  params: Readonly<Record<string, string>>,
-  reporter: Reporter,
-): void {
+function told(code: Code, file: string, { statement, span }: UseLine, params: Params): Finding {
   const { offset } = statement;
-  reporter.reportAt(code, { file, span: { start: offset + span.start, end: offset + span.end } }, params);
+  const place = { file, span: { start: offset + span.start, end: offset + span.end } };
+  return {
+    code,
+    severity: CODES[code].severity,
+    subject: '',
+    at: { kind: 'place', place },
+    params,
+    notes: [],
+    fixes: [],
+  };
 }

@@ -8,7 +8,7 @@ import { asFigure, worth } from './evaluate';
 import type { Bound } from './facts';
 import { isValue } from './facts';
 import type { Written } from './names';
-import { nameOn, originOf, otherSide } from './names';
+import { nameOn, otherSide } from './names';
 import type { Page } from './page';
 import type { Target } from './resolve';
 
@@ -39,7 +39,7 @@ export function waiverOf(id: string, statement: Written, page: Page, books: read
     end: end === 'first' || end === 'last' ? end : null,
     upTo: boundOf(page.bound('', 'bound'), page),
     because: reason?.kind === 'string' ? reason.value : '',
-    origin: originOf(statement),
+    origin: statement.origin,
   };
 }
 

@@ -3,9 +3,8 @@
  * Every cache is bounded and keyed by content, so that a project can live for as long as the editor does.
  */
 import { parseFile, StatementCache } from '../../grammar/parser';
-import { StatementReader } from '../../grammar/read';
 import type { FileTree } from '../../grammar/tree';
-import { buildCage } from '../cage/build';
+import { CageKeeper } from '../cage/build';
 import { ShapeCache, shapeOf } from '../geometry/index';
 import { BOOKS } from '../rules/books';
 import { judge } from '../rules/judge';
@@ -20,7 +19,7 @@ const BOOK_NAMES: readonly string[] = BOOKS.map((book) => book.name);
 
 export class Project {
   private readonly statements = new StatementCache();
-  private readonly reader = new StatementReader();
+  private readonly cages = new CageKeeper();
   private readonly shapes = new ShapeCache();
   private readonly trees = new Map<string, FileTree>();
   private parses = 0;
@@ -51,10 +50,15 @@ export class Project {
   /** Everything that is known about the judged file. Synchronous and pure but for the caches. */
   analyse(sources: Sources): Analysis {
     const trees = new Map([...sources.files].map(([file, text]) => [file, this.parse(file, text)]));
-    const cage = buildCage({ root: sources.root, trees, uses: sources.uses, books: BOOK_NAMES, reader: this.reader });
+    const cage = this.cages.build({ root: sources.root, trees, uses: sources.uses, books: BOOK_NAMES });
     const shape = shapeOf(cage, this.shapes);
     const { findings, waivers } = placeFindings({ cage, shape, trees, judged: judge(cage, shape) });
-    const runs = { parse: this.parses, statement: this.statements.takeRuns(), ...this.shapes.takeRuns() };
+    const runs = {
+      parse: this.parses,
+      statement: this.statements.takeRuns(),
+      evaluate: this.cages.takeRuns(),
+      ...this.shapes.takeRuns(),
+    };
     this.parses = 0;
     return { root: sources.root, trees, cage, shape, findings, waivers, runs };
   }
