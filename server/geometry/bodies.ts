@@ -2,7 +2,7 @@
  * The bodies of a cage: one for each tube, two for a split one. A body knows its centreline, its radii and its two
  * ends; where those land and what cuts them is found later. Millimetres, radians.
  */
-import type { EndTold, Foot, Node, Thing, Tube } from '../cage/cage';
+import type { Die, EndTold, Foot, Node, Thing, Tube } from '../cage/cage';
 import type { Cage } from '../cage/cage';
 import type { Centreline, Piece } from '../centreline/centreline';
 import { onPiece } from '../centreline/piece';
@@ -58,6 +58,17 @@ export interface Body {
   readonly ends: readonly [EndSite, EndSite];
 }
 
+/** What the run before found: bodies of which nothing has changed are used again, the same objects. */
+export interface BodiesBefore {
+  readonly all: readonly Body[];
+  readonly feet: readonly StandingFoot[];
+}
+
+export interface StandingFoot {
+  readonly foot: Foot;
+  readonly at: Vec3 | null;
+}
+
 /** Where a tube is split: the station, and by how much the two centrelines miss; null: it cannot be said. */
 export interface Split {
   readonly tube: Tube;
@@ -74,6 +85,7 @@ export interface Bodies {
   readonly ofTube: ReadonlyMap<string, readonly Body[]>;
   readonly splits: readonly Split[];
   readonly feet: readonly Foot[];
+  readonly standing: readonly StandingFoot[];
   readonly nodeAt: (name: string | null) => Vec3 | null;
 }
 
@@ -93,23 +105,28 @@ const radii = (tube: Tube): readonly [number, number] | readonly [null, null] =>
  * All bodies of a cage, in its order. A tube that is split where nothing can be computed still has its two pieces,
  * without centrelines. Never throws.
  */
-export function bodiesOf(cage: Cage, geometries: Geometries): Bodies {
+export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefore | null = null): Bodies {
   const all: Body[] = [];
+  const known = new Map(before?.all.map((body) => [body.name, body]));
+  const knownFeet = new Map(before?.feet.map((each) => [each.foot.name, each]));
   const ofTube = new Map<string, readonly Body[]>();
   const splits: Split[] = [];
-  const feet: Foot[] = [];
+  const standing: StandingFoot[] = [];
   const key = new NumberKey();
   const nodeAt = (name: string | null): Vec3 | null => {
     const thing = name === null ? undefined : cage.things.get(name);
     return thing?.kind === 'node' ? (thing as Node).at : null;
   };
   const add = (body: Omit<Body, 'ends' | 'index' | 'geometry'>, sites: Sites): Body => {
-    const made = new PlainBody(body, all.length, geometryOf(body, key, geometries), sites);
+    const geometry = geometryOf(body, key, geometries);
+    const old = known.get(body.name);
+    const same = old instanceof PlainBody && old.renew(body, geometry, all.length);
+    const made = same ? old : new PlainBody(body, all.length, geometry, sites);
     all.push(made);
     return made;
   };
   for (const thing of cage.things.values()) {
-    if (thing.kind === 'foot') feet.push(thing);
+    if (thing.kind === 'foot') standing.push(footOf(thing, nodeAt(thing.node), knownFeet.get(thing.name)));
     if (thing.kind !== 'tube') continue;
     const [outer, bore] = radii(thing);
     const last = thing.path.length - 1;
@@ -160,7 +177,60 @@ export function bodiesOf(cage: Cage, geometries: Geometries): Bodies {
     );
     ofTube.set(thing.name, [a, b]);
   }
-  return { all, ofTube, splits, feet, nodeAt };
+  return { all, ofTube, splits, feet: standing.map(({ foot }) => foot), standing, nodeAt };
+}
+
+/** A foot: the object of the run before, where it says the same. */
+function footOf(foot: Foot, at: Vec3 | null, old: StandingFoot | undefined): StandingFoot {
+  if (old === undefined || old.foot.node !== foot.node) return { foot, at };
+  const numbers = (f: Foot): readonly (number | null)[] => [
+    ...(f.plate === null ? [null] : [f.plate.long, f.plate.wide, f.plate.thick, f.plate.turned]),
+    ...(f.lies.kind === 'square' ? [null] : [f.lies.aft, f.lies.left]),
+  ];
+  const same = sameList(numbers(foot), numbers(old.foot)) && sameList(at ?? [], old.at ?? []);
+  return same ? old : { foot, at };
+}
+
+const sameList = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((v, i) => v === b[i]);
+
+/** Whether two tubes say the same, but for their centrelines, which have numbers of their own. */
+function sameTube(a: Tube, b: Tube): boolean {
+  if (a === b) return true;
+  return (
+    a.base === b.base &&
+    a.side === b.side &&
+    a.role === b.role &&
+    a.existing === b.existing &&
+    a.splitBy === b.splitBy &&
+    sameList(a.path, b.path) &&
+    sameTold(a.first, b.first) &&
+    sameTold(a.last, b.last) &&
+    a.section?.od === b.section?.od &&
+    a.section?.wall === b.section?.wall &&
+    a.section?.material.density === b.section?.material.density &&
+    sameDie(a.die, b.die)
+  );
+}
+
+function sameTold(a: EndTold, b: EndTold): boolean {
+  if (a.kind === 'onto') return b.kind === 'onto' && sameList(a.hosts, b.hosts);
+  if (a.kind === 'past') return b.kind === 'past' && a.length === b.length;
+  return a.kind === b.kind;
+}
+
+function sameDie(a: Die | null, b: Die | null): boolean {
+  if (a === b) return true;
+  if (a === null || b === null) return false;
+  const numbers = (die: Die): readonly (number | null)[] => [
+    die.od,
+    die.radius,
+    die.grip,
+    die.between,
+    die.follow,
+    die.springback,
+  ];
+  return a.name === b.name && sameList(numbers(a), numbers(b));
 }
 
 /** Station of the middle of a corner's bend; of a corner that runs straight on, of its point. */
@@ -260,7 +330,7 @@ const AUTO: EndTold = { kind: 'auto' };
 
 class PlainBody implements Body {
   readonly name: string;
-  readonly tube: Tube;
+  tube: Tube;
   readonly piece: 'a' | 'b' | null;
   readonly centreline: Centreline | null;
   readonly from: number;
@@ -271,7 +341,7 @@ class PlainBody implements Body {
 
   constructor(
     body: Omit<Body, 'ends' | 'index' | 'geometry'>,
-    readonly index: number,
+    public index: number,
     readonly geometry: number,
     sites: Sites,
   ) {
@@ -284,6 +354,16 @@ class PlainBody implements Body {
     this.inner = body.inner;
     this.nodes = body.nodes;
     this.ends = [this.site('first', sites.first), this.site('last', sites.last)];
+  }
+
+  /** Takes the place of a body that is just the same, if it is: then only the tube's text and place have changed. */
+  renew(body: Omit<Body, 'ends' | 'index' | 'geometry'>, geometry: number, index: number): boolean {
+    if (geometry < 0 || geometry !== this.geometry || body.from !== this.from || body.piece !== this.piece)
+      return false;
+    if (!sameTube(body.tube, this.tube) || !sameList(body.nodes, this.nodes)) return false;
+    this.tube = body.tube;
+    this.index = index;
+    return true;
   }
 
   private site(which: Which, site: Site): EndSite {

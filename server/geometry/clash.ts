@@ -6,17 +6,20 @@ import type { Vec3 } from '../centreline/vector';
 import { distance } from '../centreline/vector';
 import type { Bodies, Body, EndSite } from './bodies';
 import type { Box } from './boxes';
-import { boxOf, BoxTree } from './boxes';
+import { boxOf } from './boxes';
 import { RAISES } from './cope-hosts';
 import type { EndCut } from './cutting';
-import type { Joints } from './joints';
 import type { Memo, NumberKey } from './memo';
 import { depthOfSurface, solidOf } from './solids';
 import type { Solid, SolidEnd } from './solids';
+import type { Surroundings } from './surroundings';
+import { boxesMeet } from './surroundings';
 import { byText, figure, tell } from './tell';
 
 /** Tubes that touch do not clash: less than this is what sampled cuts leave, mm. */
 const TOUCH = 0.01;
+/** A tube that runs on past its node stands at most this far outside the box of its path, mm, but for what is told. */
+const RUN_ON = 100;
 
 export interface Overlap {
   readonly depth: number;
@@ -32,116 +35,129 @@ interface Standing {
   readonly body: Body;
   readonly solid: Solid;
   readonly cuts: readonly [EndCut | undefined, EndCut | undefined];
+  /** Round each piece of its line, and its radius. */
+  readonly boxes: readonly Box[];
 }
 
-/** How two bodies are related where one of their ends is. */
+/** How two bodies are related where their ends are. */
 interface Relation {
   /** Places where one lands on the other, which runs through: what overlaps there is their joint. */
-  readonly joints: Vec3[];
+  readonly joints: readonly Vec3[];
   /** True where their ends share a joint, cut to each other or not: what the cuts leave may touch, but no more. */
-  neighbours: boolean;
+  readonly neighbours: boolean;
   /** True where something else is told of the two, so that their overlap says nothing new. */
-  told: boolean;
+  readonly told: boolean;
 }
 
-/** Relations by the pair. */
-class Relations {
-  private readonly list = new Map<number, Relation>();
-  constructor(private readonly count: number) {}
-
-  /** The relation of a pair, made on demand. */
-  between(a: Body, b: Body): Relation {
-    const key = this.key(a, b);
-    const found = this.list.get(key);
-    if (found !== undefined) return found;
-    const made: Relation = { joints: [], neighbours: false, told: false };
-    this.list.set(key, made);
-    return made;
-  }
-
-  of(a: Body, b: Body): Relation | undefined {
-    return this.list.get(this.key(a, b));
-  }
-
-  private readonly key = (a: Body, b: Body): number =>
-    Math.min(a.index, b.index) * this.count + Math.max(a.index, b.index);
-}
-
-function relationsOf(bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>, joints: Joints): Relations {
-  const relations = new Relations(bodies.all.length);
-  for (const cut of cuts.values()) {
-    const { site, landing } = cut;
-    const origin = landing.origin;
-    if (origin === null) continue;
-    for (const contact of landing.through) {
-      for (const piece of bodies.ofTube.get(contact.body.tube.name) ?? []) {
-        relations.between(site.body, piece).joints.push(origin);
-      }
+function relationOf(a: Standing, b: Standing): Relation {
+  const joints: Vec3[] = [];
+  let neighbours = false;
+  let told = false;
+  for (const [one, other] of [
+    [a, b],
+    [b, a],
+  ] as const) {
+    const { tube } = other.body;
+    for (const cut of one.cuts) {
+      const origin = cut?.landing.origin ?? null;
+      if (cut === undefined || origin === null) continue;
+      if (cut.landing.through.some((contact) => contact.body.tube === tube)) joints.push(origin);
+      neighbours ||= cut.peers.some((peer) => peer.end.body === other.body);
+      told ||= cut.landing.cornerOf === tube.name;
     }
-    for (const { end } of joints.peers.get(site) ?? []) relations.between(site.body, end.body).neighbours = true;
-    if (landing.cornerOf === null) continue;
-    for (const piece of bodies.ofTube.get(landing.cornerOf) ?? []) relations.between(site.body, piece).told = true;
   }
-  return relations;
+  return { joints, neighbours, told };
 }
 
-/** `tube.clash` for every pair of bodies that overlap elsewhere than at a joint of theirs. */
-export function clashFindings(
+interface Found {
+  readonly a: Standing;
+  readonly b: Standing;
+  readonly overlap: Overlap;
+}
+
+/** What a run found, for the next one: pairs of which neither has changed are not looked at again. */
+export interface Clashes {
+  readonly standing: ReadonlyMap<Body, Standing>;
+  readonly found: readonly Found[];
+}
+
+/** Every pair of bodies that overlap elsewhere than at a joint of theirs. */
+export function clashesOf(
   bodies: Bodies,
+  around: Surroundings,
   cuts: ReadonlyMap<EndSite, EndCut>,
-  joints: Joints,
   caches: ClashCaches,
-): readonly Finding[] {
-  const standing = bodies.all.map((body) => standingOf(body, cuts));
-  const boxes: Box[] = [];
-  const owners: Standing[] = [];
-  const pieces: Piece[] = [];
-  for (const each of standing) {
-    for (const piece of each?.solid.line.pieces ?? []) {
-      if (each === null) continue;
-      boxes.push(boxOf(piece, each.solid.radius));
-      owners.push(each);
-      pieces.push(piece);
+  before: Clashes | null = null,
+): Clashes {
+  const standing = new Map<Body, Standing>();
+  const fresh = new Set<Standing>();
+  for (const body of bodies.all) {
+    const old = before?.standing.get(body);
+    const [first, last] = body.ends;
+    if (old !== undefined && old.cuts[0] === cuts.get(first) && old.cuts[1] === cuts.get(last)) {
+      standing.set(body, old);
+      continue;
+    }
+    const made = standingOf(body, cuts);
+    if (made === null) continue;
+    standing.set(body, made);
+    fresh.add(made);
+  }
+  const found = (before?.found ?? []).filter(({ a, b }) => standing.get(a.body) === a && standing.get(b.body) === b);
+  for (const one of fresh) {
+    const near = new Set<Body>();
+    for (const box of one.boxes) for (const body of around.inside(grown(box, RUN_ON))) near.add(body);
+    for (const body of near) {
+      const other = standing.get(body);
+      if (other === undefined || body.tube === one.body.tube) continue;
+      // Of two fresh ones the pair is looked at once. By name: what is measured must not depend on the order of statements.
+      if (fresh.has(other) && one.body.name > body.name) continue;
+      const [a, b] = one.body.name < body.name ? [one, other] : [other, one];
+      const overlap = between(a, b, caches);
+      if (overlap !== null) found.push({ a, b, overlap });
     }
   }
-  const pairs = new Map<number, { a: Standing; b: Standing; met: [Piece, Piece][] }>();
-  const count = bodies.all.length;
-  new BoxTree(boxes).pairs((i, j) => {
-    const [one, two, p, q] = [owners[i], owners[j], pieces[i], pieces[j]];
-    if (!one || !two || !p || !q || one.body.tube === two.body.tube) return;
-    // By name: what is measured must not depend on the order of statements.
-    const swap = one.body.name > two.body.name;
-    const [a, b] = swap ? [two, one] : [one, two];
-    const key = a.body.index * count + b.body.index;
-    const met: [Piece, Piece] = swap ? [q, p] : [p, q];
-    const pair = pairs.get(key);
-    if (pair === undefined) pairs.set(key, { a, b, met: [met] });
-    else pair.met.push(met);
-  });
+  return { standing, found };
+}
 
-  const relations = relationsOf(bodies, cuts, joints);
-  const findings: Finding[] = [];
-  for (const key of [...pairs.keys()].sort((x, y) => x - y)) {
-    const pair = pairs.get(key);
-    if (pair === undefined) continue;
-    const { a, b, met } = pair;
-    const relation = relations.of(a.body, b.body);
-    if (relation?.told === true) continue;
-    // Where one of them cannot be cut, that has its own finding, and what is left of it is not known.
-    if (relation?.neighbours === true && ![a, b].every(isKnown)) continue;
-    const at = relation?.joints ?? [];
-    const slack = relation?.neighbours === true ? RAISES : TOUCH;
-    // Two straight tubes overlap in one place only: if that is their joint, there is nothing to measure.
-    const straight = a.solid.line.pieces.length === 1 && b.solid.line.pieces.length === 1;
-    if (straight && at.length > 0 && met.every(([p, q]) => p.kind === 'leg' && q.kind === 'leg')) continue;
-    addStanding(caches.key.clear(), a);
-    addStanding(caches.key, b);
-    caches.key.add(slack);
-    for (const p of at) caches.key.addAll(p);
-    const overlap = caches.clashes.get(caches.key, () => overlapOf(a.solid, b.solid, met, at, slack));
-    if (overlap !== null) findings.push(clash(a.body, b.body, overlap));
+/** `tube.clash` for each of them. */
+export const clashFindings = (clashes: Clashes): readonly Finding[] =>
+  clashes.found.map(({ a, b, overlap }) => clash(a.body, b.body, overlap));
+
+const grown = (box: Box, by: number): Box => [
+  box[0] - by,
+  box[1] - by,
+  box[2] - by,
+  box[3] + by,
+  box[4] + by,
+  box[5] + by,
+];
+
+function between(a: Standing, b: Standing, caches: ClashCaches): Overlap | null {
+  const met: [Piece, Piece][] = [];
+  for (const [i, p] of a.boxes.entries()) {
+    for (const [j, q] of b.boxes.entries()) {
+      if (!boxesMeet(p, q)) continue;
+      const [pieceA, pieceB] = [a.solid.line.pieces[i], b.solid.line.pieces[j]];
+      if (pieceA !== undefined && pieceB !== undefined) met.push([pieceA, pieceB]);
+    }
   }
-  return findings;
+  if (met.length === 0) return null;
+  const relation = relationOf(a, b);
+  if (relation.told) return null;
+  // Where one of them cannot be cut, that has its own finding, and what is left of it is not known.
+  if (relation.neighbours && ![a, b].every(isKnown)) return null;
+  // Two straight tubes overlap in one place only: if that is their joint, there is nothing to measure.
+  const straight = a.solid.line.pieces.length === 1 && b.solid.line.pieces.length === 1;
+  if (straight && relation.joints.length > 0 && met.every(([p, q]) => p.kind === 'leg' && q.kind === 'leg'))
+    return null;
+  const slack = relation.neighbours ? RAISES : TOUCH;
+  const { key } = caches;
+  addStanding(key.clear(), a);
+  addStanding(key, b);
+  key.add(slack);
+  for (const p of relation.joints) key.addAll(p);
+  return caches.clashes.get(key, () => overlapOf(a.solid, b.solid, met, relation.joints, slack));
 }
 
 function standingOf(body: Body, cuts: ReadonlyMap<EndSite, EndCut>): Standing | null {
@@ -151,7 +167,8 @@ function standingOf(body: Body, cuts: ReadonlyMap<EndSite, EndCut>): Standing | 
   const first = solidEnd(body.ends[0], made[0]);
   const last = solidEnd(body.ends[1], made[1]);
   if (first === null || last === null) return null;
-  return { body, solid: solidOf(centreline, outer, inner ?? 0, [first, last]), cuts: made };
+  const solid = solidOf(centreline, outer, inner ?? 0, [first, last]);
+  return { body, solid, cuts: made, boxes: solid.line.pieces.map((piece) => boxOf(piece, outer)) };
 }
 
 function solidEnd(site: EndSite, cut: EndCut | undefined): SolidEnd | null {

@@ -8,7 +8,7 @@ import { angleBetween, distance, dot, sub } from '../centreline/vector';
 import type { Bodies, EndSite } from './bodies';
 import { clockOf } from './clock';
 import type { EndCut, TubeCut } from './cutting';
-import type { Surroundings } from './landing';
+import type { Surroundings } from './surroundings';
 import { hostField, onGenerator } from './setback-field';
 import { NEAR_MISS } from './setback';
 import { byText, figure, tell } from './tell';
@@ -20,15 +20,15 @@ const ANGLE_ROUNDING = 1e-9;
 const ROUNDING = 1e-6;
 const CLOCKS = 144;
 
-/** Everything that is to be told of how ends land and are cut. */
-export function endFindings(
+/** What is to be told of where ends land, and of where they reach on their hosts. */
+export function landingFindings(
   bodies: Bodies,
   cuts: ReadonlyMap<EndSite, EndCut>,
   around: Surroundings,
 ): readonly Finding[] {
   const findings: Finding[] = [];
   for (const cut of cuts.values()) {
-    findings.push(...landingFindings(cut, around), ...copeFindings(cut), ...pastHostEnd(cut, cuts));
+    findings.push(...ofLanding(cut, around), ...pastHostEnd(cut, cuts));
   }
   for (const split of bodies.splits) {
     const { tube, by } = split;
@@ -59,7 +59,7 @@ function tellEnd(site: EndSite, code: Code, params: Params, more: More = {}): Fi
   return tell(code, tube.name, at, { end: which, tube: body.name, ...params }, more);
 }
 
-function landingFindings(cut: EndCut, around: Surroundings): readonly Finding[] {
+function ofLanding(cut: EndCut, around: Surroundings): readonly Finding[] {
   const { site, landing } = cut;
   const { nearMiss, cornerOf } = landing;
   if (cornerOf !== null)
@@ -85,7 +85,8 @@ function landingFindings(cut: EndCut, around: Surroundings): readonly Finding[] 
   return [];
 }
 
-function copeFindings(cut: EndCut): readonly Finding[] {
+/** What is to be told of a cope by itself. */
+export function copeFindings(cut: EndCut): readonly Finding[] {
   const { site, tubes, coped, child } = cut;
   const findings: Finding[] = [];
   // A split whose tubes never meet is told once, not for both its pieces.

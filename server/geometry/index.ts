@@ -2,15 +2,20 @@
 import type { Finding } from '../../grammar/finding';
 import type { Cage } from '../cage/cage';
 import { bendFindings } from './bends';
+import type { Body } from './bodies';
 import { bodiesOf } from './bodies';
-import { clashFindings } from './clash';
+import { Changes } from './changes';
+import { clashesOf, clashFindings } from './clash';
+import type { EndCut } from './cutting';
 import { cutEnds } from './cutting';
-import { emptyFeet, endFindings, orderFindings, runOnFindings } from './end-findings';
+import { copeFindings, emptyFeet, landingFindings, orderFindings, runOnFindings } from './end-findings';
 import { feetFindings, standingOn } from './feet';
 import { jointsOf } from './joints';
-import { landingsOf, Surroundings } from './landing';
+import { landingsOf } from './landing';
+import { Surroundings } from './surroundings';
 import { Neighbours } from './neighbours';
-import { massOf, partOf } from './parts';
+import type { MadePart } from './parts';
+import { madePart, massOf } from './parts';
 import { seatsOf } from './seats';
 import type { Part, Shape } from './shape';
 import { ShapeCache } from './shape-cache';
@@ -25,13 +30,27 @@ export { ShapeCache } from './shape-cache';
  */
 export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape {
   cache.begin();
-  const bodies = bodiesOf(cage, cache.geometries);
-  const around = new Surroundings(bodies.all);
-  const landings = landingsOf(bodies, around);
+  const { last } = cache;
+  const bodies = bodiesOf(cage, cache.geometries, last?.bodies ?? null);
+  const changes = last === null ? null : new Changes(last.bodies, bodies);
+  const around = last?.around ?? new Surroundings(bodies.all);
+  if (changes !== null) around.exchange(bodies.all, changes.gone, changes.fresh);
+  const landed = last === null || changes === null ? null : { landings: last.cuts.landings, changes };
+  const landings = landingsOf(bodies, around, landed);
   const joints = jointsOf(cage, bodies, landings, around);
-  const cuts = cutEnds(bodies, landings, joints, cache);
+  const sameJoints = last !== null && last.said === joints.said;
+  const all = cutEnds(bodies, landings, joints, cache, sameJoints ? last.cuts : null);
+  const { cuts } = all;
+  const made = new Map<Body, MadePart>();
   const parts = new Map<string, Part>();
-  for (const body of bodies.all) parts.set(body.name, partOf(body, bodies, cuts));
+  for (const body of bodies.all) {
+    const part = madePart(body, bodies, cuts, last?.parts.get(body));
+    made.set(body, part);
+    parts.set(body.name, part.part);
+  }
+  const clashes = clashesOf(bodies, around, cuts, cache, last?.clashes ?? null);
+  const ofEnds = new Map<EndCut, readonly Finding[]>();
+  for (const cut of cuts.values()) ofEnds.set(cut, last?.ofEnds.get(cut) ?? copeFindings(cut));
 
   const bends = [...bodies.ofTube.values()].map(([body]) =>
     body === undefined ? [] : bendFindings(body.tube, body.tube.path.map(bodies.nodeAt)),
@@ -44,16 +63,25 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
   const findings: readonly (readonly Finding[])[] = [
     joints.findings,
     ...bends,
-    endFindings(bodies, cuts, around),
+    landingFindings(bodies, cuts, around),
+    ...ofEnds.values(),
     orderFindings(cuts),
     runOnFindings(cuts),
-    clashFindings(bodies, cuts, joints, cache),
+    clashFindings(clashes),
     emptyFeet(bodies, cuts),
     feetFindings(cage, onFeet),
     straps.findings,
     ofSpaces,
   ];
-  cache.end();
+  cache.end({
+    bodies: { all: bodies.all, feet: bodies.standing },
+    around,
+    said: joints.said,
+    cuts: all,
+    parts: made,
+    clashes,
+    ofEnds,
+  });
   return {
     cage,
     parts,

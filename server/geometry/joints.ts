@@ -7,8 +7,9 @@ import type { Cage, Foot, Joint, Tube } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { angleBetween, distance } from '../centreline/vector';
 import type { Bodies, EndSite } from './bodies';
-import type { Landing, Surroundings } from './landing';
-import { contactOf, ON } from './landing';
+import type { Landing } from './landing';
+import type { Surroundings } from './surroundings';
+import { contactOf, ON } from './surroundings';
 import { byText, tell } from './tell';
 
 /** Diameters and angles that differ by less than this are the same, mm and radians: so twins choose alike. */
@@ -37,6 +38,8 @@ export interface Joints {
   /** Ends that may be cut to an end or cut it, in the order of {@link Order}. */
   readonly peers: ReadonlyMap<EndSite, readonly Peer[]>;
   readonly findings: readonly Finding[];
+  /** What all `joint` statements say, nodes with their places. */
+  readonly said: string;
 }
 
 /** An end that nothing cuts, whatever the order: told open or past. */
@@ -52,13 +55,14 @@ export function jointsOf(
   const statements = statementsOf(cage, bodies, around);
   const order = orderOf(statements.of, landings);
   const peers = peersOf(landings, order);
-  return { order, peers, findings: statements.findings };
+  return { order, peers, findings: statements.findings, said: statements.said };
 }
 
 interface Statements {
   /** The statements that speak for an end, always in the same order. */
   readonly of: ReadonlyMap<EndSite, readonly Joint[]>;
   readonly findings: readonly Finding[];
+  readonly said: string;
 }
 
 const names = (tube: string, site: EndSite): boolean => site.body.tube.name === tube || site.body.name === tube;
@@ -68,10 +72,13 @@ function statementsOf(cage: Cage, bodies: Bodies, around: Surroundings): Stateme
   const findings: Finding[] = [];
   const joints: Joint[] = [];
   for (const thing of cage.things.values()) if (thing.kind === 'joint') joints.push(thing);
-  if (joints.length === 0) return { of, findings };
+  if (joints.length === 0) return { of, findings, said: '' };
   // By what they say, not by where they stand: the order of statements has no meaning.
   const said = (joint: Joint): string => `${[...joint.nodes].sort(byText).join(' ')} { ${joint.order.join(' ')}`;
   joints.sort((a, b) => byText(said(a), said(b)));
+  const all = joints.map(
+    (joint) => `${said(joint)} ${joint.nodes.map((node) => String(bodies.nodeAt(node))).join(' ')}`,
+  );
 
   const byNode = new Map<string, EndSite[]>();
   for (const body of bodies.all) {
@@ -119,7 +126,7 @@ function statementsOf(cage: Cage, bodies: Bodies, around: Surroundings): Stateme
       findings.push(tell('joint.not-there', joint.name, at, { tube, nodes: joint.nodes }));
     }
   }
-  return { of, findings };
+  return { of, findings, said: all.join('\n') };
 }
 
 /** Where a joint's order puts an end: its place in the list, or behind all of the list. */

@@ -4,29 +4,13 @@
  */
 import type { Foot } from '../cage/cage';
 import { STRAIGHT_ON } from '../centreline/build';
-import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { distance } from '../centreline/vector';
 import type { Bodies, Body, EndSite } from './bodies';
-import { boxOf, BoxTree } from './boxes';
+import type { Changes } from './changes';
+import type { Contact, Surroundings } from './surroundings';
+import { closer, contactOf, ON, SLACK } from './surroundings';
 import { byText } from './tell';
-
-/** An end this near to a centreline, a node or a foot is on it, mm. */
-export const ON = 0.5;
-/** What rounding may add to that, mm. */
-const SLACK = 1e-9;
-
-/** A tube at an end, seen from there. */
-export interface Contact {
-  readonly body: Body;
-  /** Of its point nearest to the end's node, on the body's own centreline. */
-  readonly station: number;
-  readonly distance: number;
-  readonly point: Vec3;
-  readonly tangent: Vec3;
-  /** Its own end, where the joint lies at one; null: it runs through. */
-  readonly end: EndSite | null;
-}
 
 export interface Landing {
   readonly site: EndSite;
@@ -45,88 +29,6 @@ export interface Landing {
   readonly cornerOf: string | null;
   /** True where it touches nothing and nothing excuses that. */
   readonly loose: boolean;
-}
-
-/** Finds bodies near points. */
-export class Surroundings {
-  private readonly tree: BoxTree;
-  private readonly owners: readonly Body[];
-  private readonly seen: Int32Array;
-  private turn = 0;
-  private readonly span: number;
-
-  constructor(bodies: readonly Body[]) {
-    const boxes = [];
-    const owners: Body[] = [];
-    let span = 1;
-    for (const body of bodies) {
-      for (const piece of body.centreline?.pieces ?? []) {
-        const box = boxOf(piece, Math.max(body.outer ?? 0, ON) + SLACK);
-        boxes.push(box);
-        owners.push(body);
-        for (const c of box) span = Math.max(span, Math.abs(c));
-      }
-    }
-    this.tree = new BoxTree(boxes);
-    this.owners = owners;
-    this.seen = new Int32Array(bodies.length);
-    this.span = 2 * Math.sqrt(3) * span;
-  }
-
-  /** Bodies that may be within their radius, or {@link ON}, and `more` of a point; in no order, each once. */
-  near(p: Vec3, more: number): readonly Body[] {
-    const found: Body[] = [];
-    this.turn += 1;
-    this.tree.around(p, more, (index) => {
-      const body = this.owners[index];
-      if (body === undefined || this.seen[body.index] === this.turn) return;
-      this.seen[body.index] = this.turn;
-      found.push(body);
-    });
-    return found;
-  }
-
-  /** The nearest centreline to a point but that of `self`'s tube, and how far it is; null where there is none. */
-  nearest(p: Vec3, self: Body): Contact | null {
-    for (let reach = 50; ; reach *= 4) {
-      let best: Contact | null = null;
-      for (const body of this.near(p, reach)) {
-        if (body.tube === self.tube) continue;
-        const contact = contactOf(body, p);
-        if (contact !== null && (best === null || closer(contact, best) < 0)) best = contact;
-      }
-      if (best !== null && best.distance <= reach) return best;
-      if (reach > this.span) return best;
-    }
-  }
-
-  /** Calls `found` once with each pair of bodies whose boxes meet. */
-  pairs(found: (a: Body, b: Body) => void): void {
-    const told = new Set<number>();
-    const count = this.seen.length;
-    this.tree.pairs((i, j) => {
-      const a = this.owners[i];
-      const b = this.owners[j];
-      if (a === undefined || b === undefined || a === b) return;
-      const [low, high] = a.index < b.index ? [a, b] : [b, a];
-      const key = low.index * count + high.index;
-      if (told.has(key)) return;
-      told.add(key);
-      found(low, high);
-    });
-  }
-}
-
-const closer = (a: Contact, b: Contact): number =>
-  Math.abs(a.distance - b.distance) > SLACK ? a.distance - b.distance : byText(a.body.name, b.body.name);
-
-/** How a body lies to a point: its nearest point, and whether its own end is there. */
-export function contactOf(body: Body, p: Vec3): Contact | null {
-  if (body.centreline === null) return null;
-  const on = nearestOn(body.centreline, p);
-  const reach = Math.max(ON, on.distance) + SLACK;
-  const end = body.ends.find((site) => site.at !== null && distance(site.at, p) <= reach) ?? null;
-  return { body, station: on.station, distance: on.distance, point: on.point, tangent: on.tangent, end };
 }
 
 /** Feet by place: the same node, or within {@link ON} of it. */
@@ -185,10 +87,20 @@ function cornersOf(bodies: Bodies): { readonly bent: Map<string, Body[]>; readon
   return { bent, unbuilt };
 }
 
+/** Landings of the run before, and which of them may be different now. */
+export interface LandingsBefore {
+  readonly landings: ReadonlyMap<EndSite, Landing>;
+  readonly changes: Changes;
+}
+
 /** Where every end of every body lands. */
-export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<EndSite, Landing> {
-  const footAt = feetAt(bodies);
-  const { bent, unbuilt } = cornersOf(bodies);
+export function landingsOf(
+  bodies: Bodies,
+  around: Surroundings,
+  before: LandingsBefore | null = null,
+): ReadonlyMap<EndSite, Landing> {
+  const footAt = once(() => feetAt(bodies));
+  const corners = once(() => cornersOf(bodies));
   const landings = new Map<EndSite, Landing>();
 
   const toldOf = (
@@ -225,7 +137,7 @@ export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<En
     const told = toldOf(site);
     const isTold = site.splitter !== null || site.told.kind === 'onto';
     if (p === null || site.told.kind === 'open' || site.told.kind === 'past') {
-      const feet = footAt(site);
+      const feet = footAt()(site);
       return { site, origin: p, through: [], meets: [], feet, bodiless: told.bodiless, ...nowhere };
     }
     const on: Contact[] = [];
@@ -263,7 +175,7 @@ export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<En
         ...nowhere,
       };
     }
-    const feet = footAt(site);
+    const feet = footAt()(site);
     let through = on.filter((contact) => contact.end === null);
     let nearMiss: Contact | null = null;
     let cornerOf: string | null = null;
@@ -272,7 +184,7 @@ export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<En
       through = passed.filter((contact) => contact.end === null);
       for (const contact of passed) if (contact.end !== null) meets.set(contact.end, false);
       nearMiss = passed[0] ?? null;
-      const corner = (bent.get(site.node ?? '') ?? [])
+      const corner = (corners().bent.get(site.node ?? '') ?? [])
         .filter((body) => body.tube !== site.body.tube && !on.some((contact) => contact.body.tube === body.tube))
         .sort((a, b) => byText(a.tube.name, b.tube.name))[0];
       if (corner !== undefined) {
@@ -291,11 +203,20 @@ export function landingsOf(bodies: Bodies, around: Surroundings): ReadonlyMap<En
       nearMiss,
       cornerOf,
       loose:
-        !touches && cornerOf === null && !site.body.tube.existing && !(site.node !== null && unbuilt.has(site.node)),
+        !touches &&
+        cornerOf === null &&
+        !site.body.tube.existing &&
+        !(site.node !== null && corners().unbuilt.has(site.node)),
     };
   };
 
-  for (const body of bodies.all) for (const site of body.ends) landings.set(site, land(site));
+  for (const body of bodies.all) {
+    for (const site of body.ends) {
+      const old = before?.landings.get(site);
+      const same = old !== undefined && before !== null && !before.changes.touch(site, old.through.length);
+      landings.set(site, same ? old : land(site));
+    }
+  }
   for (const [site, landing] of landings) {
     if (landing.through.length > 1 && site.told.kind === 'auto')
       landings.set(site, withoutNeighbours(landing, landings));
@@ -318,6 +239,12 @@ function withoutNeighbours(landing: Landing, landings: ReadonlyMap<EndSite, Land
     });
   const through = landing.through.filter((contact) => !isNeighbour(contact));
   return through.length > 0 ? { ...landing, through } : landing;
+}
+
+/** Computes a value when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let value: { readonly made: T } | null = null;
+  return () => (value ??= { made: make() }).made;
 }
 
 const listed = (meets: ReadonlyMap<EndSite, boolean>): Landing['meets'] =>

@@ -43,8 +43,8 @@ interface Entry<V> {
 }
 
 /**
- * Values by their numbers. An entry that a whole round did not ask for is dropped at the round's end, so the memory is
- * bounded by what one car needs.
+ * Values by their numbers. What a round that needs everything does not ask for is dropped once it is more than what the
+ * round needs, so the memory is bounded by what one car needs.
  */
 export class Memo<V> {
   private readonly entries = new Map<number, Entry<V>[]>();
@@ -54,6 +54,8 @@ export class Memo<V> {
   private total = 0;
   /** Different entries that this round asked for. */
   private asked = 0;
+  /** The same, of the last round that asked for everything. */
+  private needed = 0;
   /** How often something had to be computed since the round began. */
   misses = 0;
 
@@ -90,16 +92,22 @@ export class Memo<V> {
     return this.total;
   }
 
-  /** Begins a round: from here on, what is not asked for is dropped by {@link sweep}. */
+  /** Begins a round. */
   begin(): void {
     this.round += 1;
     this.misses = 0;
     this.asked = 0;
   }
 
-  /** Ends a round: drops what it did not ask for, once that is more than what it did. */
+  /** True once so much more is kept than the last round that asked for everything needed that it should be sorted out. */
+  get crowded(): boolean {
+    return this.total > 2 * this.needed + 256;
+  }
+
+  /** Ends a round that asked for everything that is needed: what it did not ask for is dropped if that is too much. */
   sweep(): void {
-    if (this.total <= 2 * this.asked + 64) return;
+    this.needed = this.asked;
+    if (!this.crowded) return;
     for (const [hash, bucket] of this.entries) {
       const left = bucket.filter((entry) => entry.used === this.round);
       this.total -= bucket.length - left.length;

@@ -130,6 +130,26 @@ export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, En
   };
 }
 
+/** A part, and the cuts that it was made from. */
+export interface MadePart {
+  readonly part: Part;
+  readonly cuts: readonly (EndCut | undefined)[];
+}
+
+/** A part; the one of the run before, where both its ends are cut as they were. */
+export function madePart(
+  body: Body,
+  bodies: Bodies,
+  cuts: ReadonlyMap<EndSite, EndCut>,
+  old: MadePart | undefined,
+): MadePart {
+  const own = body.ends.map((site) => cuts.get(site));
+  if (old === undefined || own.some((cut, i) => cut !== old.cuts[i]) || body.centreline === null) {
+    return { part: partOf(body, bodies, cuts), cuts: own };
+  }
+  return old.part.tube === body.tube ? old : { part: { ...old.part, tube: body.tube }, cuts: own };
+}
+
 /** kg, without the tubes that are in the car already; null where some tube's cannot be computed. */
 export function massOf(parts: Iterable<Part>): number | null {
   let total = 0;

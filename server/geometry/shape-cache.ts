@@ -1,16 +1,30 @@
 /** What is kept of a car's shape from one run to the next, by numbers alone; bounded by what one car needs. */
-import type { Geometries } from './bodies';
-import type { ClashCaches, Overlap } from './clash';
-import type { CutCaches } from './cutting';
+import type { Finding } from '../../grammar/finding';
+import type { BodiesBefore, Body, Geometries } from './bodies';
+import type { ClashCaches, Clashes, Overlap } from './clash';
+import type { CutCaches, Cuts, EndCut } from './cutting';
 import type { CutCope } from './cut-to';
 import { Memo, NumberKey } from './memo';
+import type { MadePart } from './parts';
 import type { Probe } from './probe';
+import type { Surroundings } from './surroundings';
 
 /** How often each stage really ran. */
 export interface ShapeRuns {
   readonly end: number;
   readonly part: number;
   readonly clash: number;
+}
+
+/** The run before: what has not changed since is used again, the same objects. */
+export interface LastRun {
+  readonly bodies: BodiesBefore;
+  readonly around: Surroundings;
+  readonly said: string;
+  readonly cuts: Cuts;
+  readonly parts: ReadonlyMap<Body, MadePart>;
+  readonly clashes: Clashes;
+  readonly ofEnds: ReadonlyMap<EndCut, readonly Finding[]>;
 }
 
 /** One for each judged car. Shared between cars it stays right, but forgets. */
@@ -23,27 +37,38 @@ export class ShapeCache implements CutCaches, ClashCaches {
   private lastId = 0;
   readonly nextId = (): number => ++this.lastId;
   private runs = { end: 0, part: 0, clash: 0 };
+  last: LastRun | null = null;
 
   /** Small numbers for centrelines with radii: equal for equal numbers, never used again for others. */
   readonly geometries: Geometries = {
     idOf: (key) => this.ids.get(key, this.nextId),
   };
 
-  private all(): readonly Memo<unknown>[] {
-    return [this.probes, this.copes, this.clashes, this.ids];
+  /** How many results are kept. */
+  get size(): number {
+    return [this.ids, ...this.kept()].reduce((sum, memo) => sum + memo.size, 0);
+  }
+
+  private kept(): readonly Memo<unknown>[] {
+    return [this.probes, this.copes, this.clashes];
   }
 
   /** Begins a run. */
   begin(): void {
-    for (const memo of this.all()) memo.begin();
+    this.ids.begin();
+    for (const memo of this.kept()) memo.begin();
   }
 
-  /** Ends a run: counts it, and forgets what it did not need. */
-  end(): void {
+  /** Ends a run: counts it, and forgets what is not needed. */
+  end(run: LastRun): void {
     this.runs.end += this.copes.misses;
     this.runs.part += this.ids.misses;
     this.runs.clash += this.clashes.misses;
-    for (const memo of this.all()) memo.sweep();
+    this.ids.sweep();
+    // A run that used another one's objects did not ask for what they were made of: only one from scratch can tell.
+    const fromScratch = this.last === null;
+    if (fromScratch) for (const memo of this.kept()) memo.sweep();
+    this.last = this.kept().some((memo) => memo.crowded) ? null : run;
   }
 
   /** How often each stage really ran since this was last asked. */
