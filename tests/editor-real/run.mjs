@@ -80,7 +80,7 @@ try {
       offered.some((title) => title.includes('2.5')),
       offered.join(' | '),
     );
-    await current.takeFix('2.5');
+    await current.takeFix(offered, /2\.5/);
     const left = await current.untilSquiggles('error', (count) => count === 0);
     check('the underline goes when the fix is taken', left === 0);
 
@@ -124,7 +124,7 @@ try {
       vents.some((title) => /vent/i.test(title)),
       vents.join(' | '),
     );
-    await current.takeFix(/vent/i);
+    await current.takeFix(vents, /vent/i);
     const after = await current.untilSquiggles('warning', (count) => count < before);
     check('a warning goes when the vent is written', after < before, `${String(before)} -> ${String(after)}`);
     await picture('vented');

@@ -55,7 +55,10 @@ export const startWorkbenchServer = async ({ server, vsix, home }) => {
   mkdirSync(join(data, 'data/Machine'), { recursive: true });
   writeFileSync(join(data, 'data/Machine/settings.json'), JSON.stringify(SETTINGS));
   writeFileSync(spyLog, '');
-  const env = { ...process.env, NODE_OPTIONS: `--import=${SPY}`, CAGE_NETWORK_LOG: spyLog };
+  // The workbench's own gallery and telemetry are led to this machine, where nobody listens.
+  const nowhere = 'http://127.0.0.1:9';
+  const silent = { EXTENSIONS_GALLERY: JSON.stringify({ serviceUrl: nowhere }), CS_TELEMETRY_URL: nowhere };
+  const env = { ...process.env, ...silent, NODE_OPTIONS: `--import=${SPY}`, CAGE_NETWORK_LOG: spyLog };
   const folders = ['--extensions-dir', extensions, '--server-data-dir', data];
   await run(process.execPath, [server, '--install-extension', vsix, ...folders], process.env);
   const port = await freePort();
@@ -199,9 +202,13 @@ class Window {
     return rows.allInnerTexts();
   }
 
-  async takeFix(title) {
-    await this.page.locator('.action-widget .monaco-list-row.action', { hasText: title }).first().click();
-    await this.page.locator('.action-widget').waitFor({ state: 'detached' });
+  /** Takes the first of the offered fixes whose title fits, by keyboard. */
+  async takeFix(offered, title) {
+    const index = offered.findIndex((one) => title.test(one));
+    if (index < 0) throw new Error(`No fix is like ${String(title)}: ${offered.join(' | ')}`);
+    for (let i = 0; i < index; i += 1) await this.page.keyboard.press('ArrowDown');
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.action-widget').waitFor({ state: 'hidden' });
   }
 
   async screenshot(path) {
