@@ -16,6 +16,8 @@ import { byText, figure, tell } from './tell';
 export const HOLDS_WITHIN = mm(5);
 /** Less than this is rounding, mm. */
 const NOTHING = 1e-6;
+/** Of things that lie in a heap each is told against so many of the others: the rest is told when these are mended. */
+const MOST_OVERLAPS = 8;
 
 /** One thing on a bar: a strap with its collars, or a collar of its own. */
 export interface OnBar {
@@ -184,12 +186,17 @@ const reach = (item: OnBar): Stretch => ({
 /** Two things on one part that cover the same stretch of it: told at the later statement. */
 function overlaps(items: readonly OnBar[], orderOf: (name: string) => number): readonly Finding[] {
   const findings: Finding[] = [];
-  const sorted = items.map((item) => ({ item, reach: reach(item) })).sort((a, b) => a.reach.from - b.reach.from);
+  const sorted = items
+    .map((item) => ({ item, reach: reach(item) }))
+    .sort((a, b) => a.reach.from - b.reach.from || byText(a.item.thing.name, b.item.thing.name));
   sorted.forEach((one, i) => {
-    for (const two of sorted.slice(i + 1)) {
-      if (two.reach.from >= one.reach.to) break;
+    let told = 0;
+    for (let k = i + 1; k < sorted.length && told < MOST_OVERLAPS; k++) {
+      const two = sorted[k];
+      if (two === undefined || two.reach.from >= one.reach.to) break;
       const by = mostOverlap(one.item, two.item);
       if (by <= NOTHING) continue;
+      told += 1;
       const pair = [one.item.thing, two.item.thing] as const;
       const [a, b] = [...pair].sort((p, q) => byText(p.name, q.name)) as [Strap | Collar, Strap | Collar];
       const [earlier, later] = orderOf(a.name) <= orderOf(b.name) ? [a, b] : [b, a];
@@ -211,15 +218,12 @@ function overlaps(items: readonly OnBar[], orderOf: (name: string) => number): r
 }
 
 /** Sideways: free where neither a collar nor the start of a bend is within {@link HOLDS_WITHIN} of the webbing's edge. */
-function canSlide(item: OnBar, items: readonly OnBar[]): readonly Finding[] {
+function canSlide(item: OnBar, stops: readonly Stretch[]): readonly Finding[] {
   const webbing = item.webbing;
   if (webbing === null || item.thing.kind !== 'strap') return [];
-  const collars = items.flatMap((other) => other.collars);
-  const bends = arcsOf(item.part).map(arcStretch);
-  // What comes next to the webbing on that side begins at `edge`.
   const holds = (gap: number): boolean => Math.abs(gap) <= HOLDS_WITHIN + NOTHING;
-  const heldBack = [...collars, ...bends].some((stop) => holds(webbing.from - stop.to));
-  const heldOn = [...collars, ...bends].some((stop) => holds(stop.from - webbing.to));
+  const heldBack = stops.some((stop) => holds(webbing.from - stop.to));
+  const heldOn = stops.some((stop) => holds(stop.from - webbing.to));
   if (heldBack && heldOn) return [];
   const side =
     !heldBack && !heldOn
@@ -272,8 +276,11 @@ export function onBarFindings(
     return order.get(name) ?? 0;
   };
   for (const items of byPart.values()) {
-    for (const item of items) findings.push(...overEnd(item), ...onBends(item), ...canSlide(item, items));
-    findings.push(...overlaps(items, orderOf));
+    const part = items[0]?.part;
+    const bends = part === undefined ? [] : arcsOf(part).map(arcStretch);
+    const stops = [...items.flatMap((item) => item.collars), ...bends];
+    for (const item of items) findings.push(...overEnd(item), ...onBends(item), ...canSlide(item, stops));
+    for (const finding of overlaps(items, orderOf)) findings.push(finding);
   }
   return findings;
 }

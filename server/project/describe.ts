@@ -223,17 +223,16 @@ const inOrder = (a: JsonFinding, b: JsonFinding): number =>
  * listed once. Order: file, start, code, subject.
  */
 export function findingsJson(analyses: readonly Analysis[], rangeOf: RangeOf) {
-  const findings = new Map<string, JsonFinding>();
-  for (const analysis of analyses) {
-    for (const finding of analysis.findings) {
-      const json = findingJson(finding, rangeOf);
-      findings.set(JSON.stringify(json), json);
-    }
-  }
+  const all = analyses.flatMap((analysis) => analysis.findings.map((finding) => findingJson(finding, rangeOf)));
+  // One file's findings are each different and in order already.
+  const findings =
+    analyses.length === 1
+      ? all
+      : [...new Map(all.map((finding) => [JSON.stringify(finding), finding])).values()].sort(inOrder);
   return {
     format: FINDINGS_FORMAT,
     version: FORMAT_VERSION,
-    findings: [...findings.values()].sort(inOrder),
+    findings,
     waivers: analyses.flatMap(waiversJson),
   };
 }
