@@ -3,7 +3,7 @@
  * VS Code server out of the npm package code-server, into a folder of its own that git ignores. Does nothing when all is there.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** The last line of code-server that runs on Node 20; it carries VS Code 1.100. */
@@ -49,6 +49,13 @@ const installPrograms = () => {
   ]);
 };
 
+/** Takes the editor's own extensions away but for its colours: some of them talk to a network, and ours is what is watched. */
+const keepThemesOnly = (folder) => {
+  for (const name of readdirSync(folder)) {
+    if (!name.startsWith('theme-')) rmSync(join(folder, name), { recursive: true, force: true });
+  }
+};
+
 /**
  * Puts the VS Code server below `folder`.
  * @param {string} folder absolute; made if missing
@@ -67,7 +74,6 @@ export const install = (folder) => {
     const npm = (args, cwd) => run('npm', [...args, '--no-audit', '--no-fund', '--loglevel=error'], { cwd });
     npm(['install', PACKAGE, '--ignore-scripts'], folder);
     npm(['install', '--omit=dev', '--ignore-scripts'], vscode);
-    npm(['install', '--omit=dev', '--ignore-scripts'], join(vscode, 'extensions'));
     npm(['rebuild', '@vscode/spdlog', 'native-watchdog', '@parcel/watcher'], vscode);
     if (!existsSync(join(vscode, 'node_modules.asar'))) symlinkSync('node_modules', join(vscode, 'node_modules.asar'));
     const bin = join(vscode, 'node_modules/@vscode/ripgrep/bin');
@@ -76,5 +82,6 @@ export const install = (folder) => {
     if (!existsSync(join(bin, 'rg'))) symlinkSync(rg, join(bin, 'rg'));
     writeFileSync(done, `${PACKAGE}\n`);
   }
+  keepThemesOnly(join(vscode, 'extensions'));
   return { server, chromium: execFileSync('sh', ['-c', 'command -v chromium']).toString().trim() };
 };

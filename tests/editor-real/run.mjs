@@ -55,8 +55,12 @@ rmSync(screenshots, { recursive: true, force: true });
 mkdirSync(screenshots, { recursive: true });
 const home = mkdtempSync(join(tmpdir(), 'cage-editor-'));
 const work = join(home, 'work');
-mkdirSync(work);
-cpSync(join(root, 'tests/editor-real/bar.cage'), join(work, 'bar.cage'));
+// A folder of its own: the editor keeps unsaved text for a folder, also when its window is gone.
+const strange = join(home, 'strange');
+for (const folder of [work, strange]) {
+  mkdirSync(folder);
+  cpSync(join(root, 'tests/editor-real/bar.cage'), join(folder, 'bar.cage'));
+}
 
 const workbench = await startWorkbenchServer({ server, vsix, home: join(home, 'vscode') });
 const browser = await startBrowser(chromium);
@@ -88,14 +92,14 @@ try {
     await current.untilSquiggles('warning', (count) => count > 0);
     await picture('mended');
     await current.goTo(...lineOf(text, 'strap driver-outer', 'driver-outer'));
-    const strap = await current.hover();
+    const strap = await current.hover(/Free run/);
     await picture('hover-strap');
     check('the hover on a strap tells that it drops too steeply', /drops .*°.*fia-253/s.test(strap), strap);
     check('and gives its figures', /Drop/.test(strap) && /Free run/.test(strap), strap);
     await current.escape();
 
     await current.goTo(...lineOf(text, 'path bar-end.left', 'bar-end'));
-    const cope = await current.hover();
+    const cope = await current.hover(/337\.5°/);
     await picture('hover-cope');
     check('the hover on a tube end reads how to cope it', /coped to main-hoop/.test(cope), cope);
     check(
@@ -159,12 +163,12 @@ try {
   });
 
   await scene('untrusted window', async () => {
-    current = await openWindow(browser, workbench.url, work, false);
+    current = await openWindow(browser, workbench.url, strange, false);
     await current.openFile('bar.cage');
     const errors = await current.untilSquiggles('error', (count) => count > 0);
     check('an error is underlined in an untrusted folder', errors > 0);
     await current.goTo(...lineOf(text, 'tube main-hoop', 'main-hoop'));
-    const tube = await current.hover();
+    const tube = await current.hover(/Centreline/);
     await picture('untrusted');
     check('and the hover works there', /Centreline/.test(tube), tube);
     await current.close();

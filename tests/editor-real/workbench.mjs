@@ -154,23 +154,20 @@ class Window {
     await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   }
 
-  /** The text of the hover at the cursor. */
-  async hover() {
-    const box = this.page
-      .locator('.monaco-resizable-hover .monaco-hover-content, .monaco-hover:not(.hidden) .monaco-hover-content')
-      .first();
-    const until = Date.now() + PATIENCE;
-    for (;;) {
+  /** The text of the hover at the cursor, once it says what is wanted (what comes from a server comes last), or as it is in the end. */
+  async hover(wanted) {
+    const box = this.page.locator('.monaco-hover:not(.hidden) .monaco-hover-content').first();
+    const until = Date.now() + 15_000;
+    let said = '';
+    while (!wanted.test(said) && Date.now() < until) {
       await this.page.keyboard.press('Control+k');
       await this.page.keyboard.press('Control+i');
-      try {
-        await box.waitFor({ state: 'visible', timeout: 3000 });
-        await this.page.getByText('Loading...').waitFor({ state: 'hidden' });
-        return await box.innerText();
-      } catch (fault) {
-        if (Date.now() > until) throw fault;
+      for (let i = 0; i < 20 && !wanted.test(said); i += 1) {
+        await sleep(100);
+        if (await box.isVisible()) said = await box.innerText();
       }
     }
+    return said;
   }
 
   async escape() {
