@@ -7,6 +7,7 @@ import { mm } from '../../grammar/units';
 import type { Cage, Collar, Strap } from '../cage/cage';
 import type { Arc } from '../centreline/centreline';
 import { planeCrossings, pointAt } from '../centreline/query';
+import { Kept } from './kept';
 import type { Part, StrapFigures, Stretch } from './shape';
 import type { Miss, StrapResult } from './straps';
 import { about, overlap, partsOf, ringStretch } from './stretch';
@@ -183,9 +184,17 @@ const reach = (item: OnBar): Stretch => ({
   to: mm(Math.max(...everything(item).map((stretch) => stretch.to))),
 });
 
-/** Two things on one part that cover the same stretch of it: told at the later statement. */
-function overlaps(items: readonly OnBar[], orderOf: (name: string) => number): readonly Finding[] {
-  const findings: Finding[] = [];
+/** Two things that cover the same stretch of one part, in the order of their names. */
+interface Overlap {
+  readonly a: Strap | Collar;
+  readonly b: Strap | Collar;
+  readonly part: Part;
+  readonly by: number;
+}
+
+/** Which things on one part cover the same stretch of it. */
+function overlaps(items: readonly OnBar[]): readonly Overlap[] {
+  const found: Overlap[] = [];
   const sorted = items
     .map((item) => ({ item, reach: reach(item) }))
     .sort((a, b) => a.reach.from - b.reach.from || byText(a.item.thing.name, b.item.thing.name));
@@ -197,24 +206,24 @@ function overlaps(items: readonly OnBar[], orderOf: (name: string) => number): r
       const by = mostOverlap(one.item, two.item);
       if (by <= NOTHING) continue;
       told += 1;
-      const pair = [one.item.thing, two.item.thing] as const;
-      const [a, b] = [...pair].sort((p, q) => byText(p.name, q.name)) as [Strap | Collar, Strap | Collar];
-      const [earlier, later] = orderOf(a.name) <= orderOf(b.name) ? [a, b] : [b, a];
-      findings.push(
-        tell(
-          'strap.overlap',
-          a.name,
-          at(later),
-          { a: a.name, b: b.name, tube: one.item.part.name },
-          {
-            measured: figure(by, 'mm'),
-            notes: [{ at: at(earlier), message: `${earlier.name} lies here.` }],
-          },
-        ),
-      );
+      const pair = [one.item.thing, two.item.thing];
+      const [a, b] = pair.sort((p, q) => byText(p.name, q.name)) as [Strap | Collar, Strap | Collar];
+      found.push({ a, b, part: one.item.part, by });
     }
   });
-  return findings;
+  return found;
+}
+
+/** Told at the later statement. */
+function overlapFinding({ a, b, part, by }: Overlap, orderOf: (name: string) => number): Finding {
+  const [earlier, later] = orderOf(a.name) <= orderOf(b.name) ? [a, b] : [b, a];
+  return tell(
+    'strap.overlap',
+    a.name,
+    at(later),
+    { a: a.name, b: b.name, tube: part.name },
+    { measured: figure(by, 'mm'), notes: [{ at: at(earlier), message: `${earlier.name} lies here.` }] },
+  );
 }
 
 /** Sideways: free where neither a collar nor the start of a bend is within {@link HOLDS_WITHIN} of the webbing's edge. */
@@ -241,6 +250,34 @@ function canSlide(item: OnBar, stops: readonly Stretch[]): readonly Finding[] {
   ];
 }
 
+/** Kept between runs: where collars sit, and what is told of everything on one bar. */
+export interface BarCaches {
+  readonly collars: Kept<OnBar | null>;
+  readonly bars: Kept<Bar>;
+}
+
+export const newBarCaches = (): BarCaches => ({ collars: new Kept(), bars: new Kept() });
+
+/** What is to be told of one bar; of overlaps it depends on the order of the text where. */
+interface Bar {
+  readonly findings: readonly Finding[];
+  readonly overlaps: readonly Overlap[];
+}
+
+/** Everything on one part, and what that was made of. */
+interface Load {
+  readonly part: Part;
+  readonly items: OnBar[];
+  readonly from: unknown[];
+}
+
+function barOf(part: Part, items: readonly OnBar[]): Bar {
+  const stops = [...items.flatMap((item) => item.collars), ...arcsOf(part).map(arcStretch)];
+  const findings: Finding[] = [];
+  for (const item of items) findings.push(...overEnd(item), ...onBends(item), ...canSlide(item, stops));
+  return { findings, overlaps: overlaps(items) };
+}
+
 /**
  * The findings of everything that lies on bars: `strap.misses-bar`, `strap.slot-edge`, `strap.on-bend`,
  * `strap.overlap`, `strap.can-slide`, and `place.none` for a collar that sits nowhere. A strap whose seat, bar or width
@@ -250,24 +287,30 @@ export function onBarFindings(
   cage: Cage,
   straps: readonly { readonly strap: Strap; readonly result: StrapResult }[],
   parts: ReadonlyMap<string, Part>,
+  caches: BarCaches = newBarCaches(),
 ): readonly Finding[] {
   const findings: Finding[] = [];
-  const byPart = new Map<string, OnBar[]>();
-  const lay = (item: OnBar): void => {
-    const items = byPart.get(item.part.name);
-    if (items === undefined) byPart.set(item.part.name, [item]);
-    else items.push(item);
+  const loads = new Map<string, Load>();
+  const lay = (item: OnBar, madeOf: unknown): void => {
+    let load = loads.get(item.part.name);
+    if (load === undefined) {
+      load = { part: item.part, items: [], from: [item.part] };
+      loads.set(item.part.name, load);
+    }
+    load.items.push(item);
+    load.from.push(item.thing, madeOf);
   };
   for (const { strap, result } of straps) {
     if (result.miss !== null) findings.push(missFinding(strap, result.miss));
     if (result.figures.onLip) findings.push(tell('strap.slot-edge', strap.name, at(strap), { strap: strap.name }));
     const item = strapOnBar(strap, result.figures, parts);
-    if (item !== null) lay(item);
+    if (item !== null) lay(item, result.figures);
   }
   for (const thing of cage.things.values()) {
     if (thing.kind !== 'collar') continue;
-    const item = collarOnBar(thing, parts);
-    if (item !== null) lay(item);
+    const bars = thing.tube === null ? [] : partsOf(parts, thing.tube);
+    const item = caches.collars.get(thing.name, [thing, ...bars], () => collarOnBar(thing, parts));
+    if (item !== null) lay(item, item);
     else if (isPlaced(thing, parts)) findings.push(nowhere(thing));
   }
   let order: ReadonlyMap<string, number> | null = null;
@@ -275,12 +318,10 @@ export function onBarFindings(
     order ??= new Map([...cage.things.keys()].map((each, i) => [each, i]));
     return order.get(name) ?? 0;
   };
-  for (const items of byPart.values()) {
-    const part = items[0]?.part;
-    const bends = part === undefined ? [] : arcsOf(part).map(arcStretch);
-    const stops = [...items.flatMap((item) => item.collars), ...bends];
-    for (const item of items) findings.push(...overEnd(item), ...onBends(item), ...canSlide(item, stops));
-    for (const finding of overlaps(items, orderOf)) findings.push(finding);
+  for (const [name, { part, items, from }] of loads) {
+    const bar = caches.bars.get(name, from, () => barOf(part, items));
+    for (const finding of bar.findings) findings.push(finding);
+    for (const each of bar.overlaps) findings.push(overlapFinding(each, orderOf));
   }
   return findings;
 }

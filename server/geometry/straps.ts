@@ -11,10 +11,12 @@ import { planeCrossings } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../centreline/vector';
 import { outerRadius } from './axis';
+import { Kept } from './kept';
 import type { Slots } from './shell';
 import { slotsOf } from './shell';
 import type { Part, StrapFigures, Stretch } from './shape';
-import { onBarFindings } from './straps-on-bar';
+import type { BarCaches } from './straps-on-bar';
+import { newBarCaches, onBarFindings } from './straps-on-bar';
 import { about, partsOf } from './stretch';
 
 /** Why a strap has no run to its bar. */
@@ -248,23 +250,57 @@ export const seatIn =
     return thing?.kind === 'seat' ? thing : null;
   };
 
+/** Kept between runs: straps by what they hang on, those of one seat by each other. */
+export interface StrapCaches extends BarCaches {
+  readonly laid: Kept<StrapResult>;
+  readonly ofSeats: Kept<readonly StrapFigures[]>;
+}
+
+export const newStrapCaches = (): StrapCaches => ({ laid: new Kept(), ofSeats: new Kept(), ...newBarCaches() });
+
+/** A strap as it lies. */
+interface Laid {
+  readonly strap: Strap;
+  readonly seat: Seat | null;
+  readonly result: StrapResult;
+}
+
 /** All straps of a cage: figures in the cage's order, and what is wrong with where they lie. Never throws. */
 export function strapsOf(
   cage: Cage,
   parts: ReadonlyMap<string, Part>,
+  caches: StrapCaches = newStrapCaches(),
 ): { readonly straps: readonly StrapFigures[]; readonly findings: readonly Finding[] } {
   const seatNamed = seatIn(cage);
-  const laid = [...cage.things.values()]
-    .filter((thing): thing is Strap => thing.kind === 'strap')
-    .map((strap) => ({
-      strap,
-      result: strapFigures(strap, strap.seat === null ? null : seatNamed(strap.seat), parts),
-    }));
-  return {
-    straps: markCrossed(
-      laid.map(({ result }) => result.figures),
-      seatNamed,
-    ),
-    findings: onBarFindings(cage, laid, parts),
-  };
+  const laid: Laid[] = [];
+  for (const strap of cage.things.values()) {
+    if (strap.kind !== 'strap') continue;
+    const seat = strap.seat === null ? null : seatNamed(strap.seat);
+    const bars = strap.tube === null ? [] : partsOf(parts, strap.tube);
+    const result = caches.laid.get(strap.name, [strap, seat, ...bars], () => strapFigures(strap, seat, parts));
+    laid.push({ strap, seat, result });
+  }
+  return { straps: crossedOnes(laid, seatNamed, caches), findings: onBarFindings(cage, laid, parts, caches) };
+}
+
+/** {@link markCrossed}, seat by seat. */
+function crossedOnes(
+  laid: readonly Laid[],
+  seatNamed: (name: string) => Seat | null,
+  caches: StrapCaches,
+): readonly StrapFigures[] {
+  const straps = laid.map(({ result }) => result.figures);
+  const ofSeat = new Map<Seat, number[]>();
+  for (const [i, { seat }] of laid.entries()) {
+    if (seat === null) continue;
+    const list = ofSeat.get(seat);
+    if (list === undefined) ofSeat.set(seat, [i]);
+    else list.push(i);
+  }
+  for (const [seat, list] of ofSeat) {
+    const own = list.map((i) => laid[i]?.result.figures).filter((figures) => figures !== undefined);
+    const marked = caches.ofSeats.get(seat.name, [seat, ...own], () => markCrossed(own, seatNamed));
+    list.forEach((i, k) => (straps[i] = marked[k] ?? (straps[i] as StrapFigures)));
+  }
+  return straps;
 }

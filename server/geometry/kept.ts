@@ -1,0 +1,43 @@
+/**
+ * What was made of some objects is used again while it would be made of the same ones. Objects that say the same are
+ * the same from one run to the next (the cage and the parts see to that), so that looking is enough.
+ */
+
+interface Entry<V> {
+  readonly from: readonly unknown[];
+  readonly value: V;
+}
+
+/** Values by name. What a round did not ask for is dropped at its end, so no more is kept than one car needs. */
+export class Kept<V> {
+  private before: ReadonlyMap<string, Entry<V>> = new Map();
+  private now = new Map<string, Entry<V>>();
+  /** How often something had to be made since this was last set to 0. */
+  misses = 0;
+
+  /** The value of that name, made anew unless it was made from just these. `make` must depend on nothing else. */
+  get(name: string, from: readonly unknown[], make: () => V): V {
+    const old = this.now.get(name) ?? this.before.get(name);
+    if (old !== undefined && sameItems(old.from, from)) {
+      this.now.set(name, old);
+      return old.value;
+    }
+    this.misses += 1;
+    const value = make();
+    this.now.set(name, { from, value });
+    return value;
+  }
+
+  /** Ends a round. */
+  sweep(): void {
+    this.before = this.now;
+    this.now = new Map();
+  }
+}
+
+/** True where two lists hold the same objects, or equal numbers and texts, in the same order. */
+export function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
