@@ -37,7 +37,7 @@ export const CODES = {
   'number.arithmetic': broken('This cannot be computed: {why}.'),
   // Units
   'unit.unknown': broken("'{name}' is no unit{hint}."),
-  'unit.dimension': broken('{found} where {wanted} is wanted{hint}.'),
+  'unit.dimension': broken('This is {found}, but {wanted} is wanted{hint}.'),
   'unit.mixed': broken(
     'Plain numbers of a file with units {a} and of one with units {b} meet here: give one of them its unit.',
   ),
@@ -78,7 +78,7 @@ export const CODES = {
   'bend.no-die': broken('{tube} turns {angle} at {node} but has no die: add die NAME.'),
   'bend.die-diameter': broken('Die {die} bends od {dieOd}, but {tube} is od {od}.'),
   'bend.overlap': broken(
-    '{tube}: the bends at {nodes} need {need} of straight between them, there are {have}: move the nodes apart by {by} or use a smaller radius.',
+    '{tube}: between {nodes} the bends take {need}, there are {have}: move the nodes apart by {by} or use a smaller radius.',
   ),
   'leg.zero': broken('{tube}: {a} and {b} are the same point.'),
   'bend.radius': odd('Die {die} bends at {measured}, less than 3 x od ({limit}): the wall thins and flattens.'),
@@ -88,9 +88,7 @@ export const CODES = {
     '{tube}: the bend at {node} lies {measured} out of the plane of the one before: put it into that plane.',
   ),
   // Ends and copes
-  'end.loose': broken(
-    'The {end} end of {tube} touches nothing: the nearest centreline is that of {nearest}, {distance} away; join it, set it on a foot, or write {end} open.',
-  ),
+  'end.loose': broken('The {end} end of {tube} touches nothing{near}: join it, set it on a foot, or write {end} open.'),
   'cope.overhang': broken(
     'The {end} end of {tube} reaches {measured} past the side of {host}: it does not sit wholly on it.',
   ),

@@ -60,7 +60,7 @@ export const NAMES = {
     'A name is known, but it is another kind of thing than the fact wants.',
     'Name a thing of the right kind: a tube where a tube is wanted, a node where a node is.',
     'node a = (0, 600, 0)\nnode b = (0, -600, 0)\ntube t { section t38; path a, b; first open; last open; existing yes }\nfoot f { at t; plate 100 x 100 x 3 }',
-    'node a = (0, 600, 0)\nnode b = (0, -600, 0)\ntube t { section t38; path a, b; last open; existing yes }\nfoot f { at a; plate 100 x 100 x 3 }',
+    'node a = (0, 600, 0)\nnode b = (0, -600, 0)\ntube t { section t38; path a, b; last open; existing yes }\nfoot f { at a; plate 100 x 100 x 3; lies square }',
   ),
   'use.missing': read(
     'A used file is not there.',

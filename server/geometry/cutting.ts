@@ -1,7 +1,7 @@
 /** How each end is cut, once it is known what cuts it. The set-backs themselves come from the cope. Millimetres. */
 import type { Foot } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
-import { addScaled } from '../centreline/vector';
+import { addScaled, dot } from '../centreline/vector';
 import type { Bodies, EndSite } from './bodies';
 import type { CutCope } from './cut-to';
 import { cutTo } from './cut-to';
@@ -32,6 +32,8 @@ export type { PlaneCut, TubeCut } from './plan';
 
 /** A run-on shorter than this is none, mm. */
 const NO_RUN_ON = 1e-6;
+/** A plate this nearly along a leg (sine of the angle) cuts it nowhere. */
+const ALONG = 1e-6;
 
 /** How one end is made. */
 export interface EndCut {
@@ -49,6 +51,8 @@ export interface EndCut {
   readonly past: number;
   /** Told hosts that it does not touch. */
   readonly untouched: readonly string[];
+  /** Feet whose plate runs along the leg, so that it never cuts the tube off. */
+  readonly along: readonly Foot[];
   /** Ends that cut it though nothing written says so. */
   readonly guessed: readonly EndSite[];
   /** The ends for which it runs on. */
@@ -210,8 +214,11 @@ function cut(
     carries: carried.get(site) ?? [],
     peers: joints.peers.get(site) ?? NOBODY,
   };
-  const nothing: EndCut = { ...made, coped: null, sawn: null, untouched: [] };
-  if (child === null) return nothing;
+  const along = plan.plates.flatMap(({ foot, host }) =>
+    foot !== null && child !== null && Math.abs(dot(host.normal, child.away)) < ALONG ? [foot] : [],
+  );
+  const nothing: EndCut = { ...made, coped: null, sawn: null, untouched: [], along };
+  if (child === null || along.length > 0) return nothing;
 
   if (fit === 'cope') {
     const known = landing.bodiless.length === 0 && plan.plates.length === landing.feet.length;

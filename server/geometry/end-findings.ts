@@ -79,7 +79,8 @@ function ofLanding(cut: EndCut, around: Surroundings): readonly Finding[] {
   if (landing.loose && site.at !== null) {
     const nearest = around.nearest(site.at, site.body);
     const far = nearest === null ? null : figure(nearest.distance, 'mm');
-    const params = { nearest: nearest?.body.name ?? null, distance: far };
+    const near = nearest === null ? '' : ', the nearest centreline is that of {nearest}, {distance} away';
+    const params = { near, nearest: nearest?.body.name ?? null, distance: far };
     return [tellEnd(site, 'end.loose', params, far === null ? {} : { measured: far })];
   }
   return [];
@@ -93,11 +94,12 @@ export function copeFindings(cut: EndCut): readonly Finding[] {
   if (site.splitter === null) {
     for (const host of cut.untouched) findings.push(tellEnd(site, 'cope.no-contact', { host }));
   }
-  if (coped === null || child === null || cut.untouched.length > 0) return findings;
+  for (const foot of cut.along) findings.push(tellEnd(site, 'cope.no-contact', { host: foot.name }));
+  if (coped === null || child === null || cut.untouched.length + cut.along.length > 0) return findings;
   const { cope } = coped;
   const first = tubes[0];
   const host = first?.body.name ?? null;
-  if (cope.overhang !== null) {
+  if (cope.overhang !== null && !cope.buried) {
     const measured = figure(cope.overhang, 'mm');
     findings.push(
       tellEnd(site, 'cope.overhang', { host }, { measured, allowed: { from: null, to: NEAR_MISS, unit: 'mm' } }),
