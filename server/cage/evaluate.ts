@@ -148,9 +148,9 @@ function combine(a: Value, b: Value, link: Link, reading: Reading): Value | null
   if (a.kind === 'spot' && b.kind === 'spot' && additive(link.op)) {
     return spot(link.op === '+' ? add(a.at, b.at) : sub(a.at, b.at));
   }
-  const found =
-    a.kind === 'spot' && b.kind === 'spot' ? 'a place' : b.kind === 'spot' ? 'a place' : dimensionName(b.dimension);
-  const wanted = a.kind === 'spot' && additive(link.op) ? 'a place or an offset such as (up 20)' : 'a figure';
+  const offset = a.kind === 'spot' && additive(link.op);
+  const found = offset && b.kind === 'quantity' ? dimensionName(b.dimension) : 'a place';
+  const wanted = offset ? 'an offset such as (up 20)' : 'a figure';
   return tell(reading, link.opSpan, { kind: 'fault', code: 'unit.dimension', params: { found, wanted, hint: '' } });
 }
 

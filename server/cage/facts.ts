@@ -84,10 +84,9 @@ export class FactReader {
     this.resolver.begin(written);
     if (isDefinition(written)) this.resolver.use(written.nameSpan, written, true, written.side);
     if (!this.counts(written)) return;
-    const subject = isDefinition(written) ? written.name : '';
     // What is inside mirror passes its own on.
     const inner = new Set(read.inner.flatMap(({ findings }) => findings));
-    for (const finding of read.findings) if (!inner.has(finding)) this.pass(finding, scope, subject);
+    for (const finding of read.findings) if (!inner.has(finding)) this.pass(finding, scope);
     if (read.kind === null) return;
     const needs: Target[] = [];
     const path: Target[] = [];
@@ -101,12 +100,12 @@ export class FactReader {
   }
 
   /** Passes a finding of the vocabulary on. */
-  private pass(finding: Finding, scope: Scope, subject: string): void {
+  private pass(finding: Finding, scope: Scope): void {
     if (finding.at.kind !== 'place') return;
     const notes = finding.notes.flatMap(({ at, message }) =>
       at?.kind === 'place' ? [{ scope, span: at.place.span, message }] : [],
     );
-    this.resolver.tell(finding.code, scope, finding.at.place.span, finding.params, { subject, notes });
+    this.resolver.tell(finding.code, scope, finding.at.place.span, finding.params, notes);
   }
 
   private namesOf(match: Match, written: Written, name: string, needs: Target[], path: Target[]): void {

@@ -259,5 +259,8 @@ export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'lef
 export const nameOn = (definition: Definition, side: Side | null): string =>
   side === null ? definition.name : definition.full[side];
 
+/** What a finding about a statement is about: its thing, on the side for which it is written. */
+export const subjectOf = (written: Written): string => (isDefinition(written) ? nameOn(written, written.side) : '');
+
 /** `foot` and a side: `foot.left`; without a side: `foot`. */
 export const fullName = (name: string, side: Side | null): string => (side === null ? name : `${name}.${side}`);

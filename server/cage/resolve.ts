@@ -7,7 +7,7 @@ import type { Params, Span } from '../../grammar/finding';
 import type { Axis, Name, Ref } from '../../grammar/tree';
 import type { NameUse, Side } from './cage';
 import type { Census, Definition, Scope, Space, Written } from './names';
-import { nameOn, otherSide } from './names';
+import { nameOn, otherSide, subjectOf } from './names';
 import { meant, nearestWord } from '../../grammar/nearest';
 import type { More, Reporter } from './reporter';
 import { placeIn } from './reporter';
@@ -130,8 +130,9 @@ export class Resolver {
   }
 
   /** Reports about the statement whose names are being looked at. */
-  tell(code: Code, scope: Scope, span: Span, params: Params, more: More = {}): void {
-    if (this.owner !== null) this.reporter.ofNames(this.owner, code, scope, span, params, more);
+  tell(code: Code, scope: Scope, span: Span, params: Params, notes: More['notes'] = []): void {
+    const { owner } = this;
+    if (owner !== null) this.reporter.ofNames(owner, code, scope, span, params, { subject: subjectOf(owner), notes });
   }
 
   /** Notes an occurrence of a name. */
@@ -182,7 +183,7 @@ export class Resolver {
   }
 
   private wrongKind(name: Name, found: string, wanted: string, scope: Scope): void {
-    this.tell('name.kind', scope, name.span, { name: name.text, found, wanted }, { subject: name.text });
+    this.tell('name.kind', scope, name.span, { name: name.text, found, wanted });
   }
 
   /** Reads what follows the dots: a side, a coordinate, a piece. */
@@ -219,7 +220,7 @@ export class Resolver {
       ];
       const hint = choices.length === 0 ? '' : `; after the dot stands ${choices.join(', ')}`;
       const params = { what: `In '${ref.names.map((n) => n.text).join('.')}'`, name: left.text, hint };
-      this.tell('name.unknown', scope, left.span, params, { subject: definition.name });
+      this.tell('name.unknown', scope, left.span, params);
       return null;
     }
     if (side === null && definition.side !== null) {
@@ -236,7 +237,7 @@ export class Resolver {
   }
 
   private side(ref: Ref, name: string, why: string, choices: readonly string[], scope: Scope): void {
-    this.tell('name.side', scope, ref.span, { name, why, choices }, { subject: name });
+    this.tell('name.side', scope, ref.span, { name, why, choices });
   }
 
   /** Tells the names that are not known, each with what is nearest to it. To be called once all names are looked at. */
@@ -261,7 +262,7 @@ export class Resolver {
         hint: found.hint,
         nearest: found.nearest,
       };
-      this.tell('name.unknown', scope, name.span, params, { subject: name.text });
+      this.tell('name.unknown', scope, name.span, params);
     }
     this.unknown = [];
   }
@@ -284,7 +285,7 @@ export class Resolver {
   private cased(name: Name, spaces: readonly Space[], kinds: readonly string[], scope: Scope): boolean {
     const folded = name.text.toLowerCase();
     for (const known of this.byFold(spaces, kinds, scope).get(folded) ?? []) {
-      this.tell('name.case', scope, name.span, { name: name.text, known }, { subject: name.text });
+      this.tell('name.case', scope, name.span, { name: name.text, known });
       return true;
     }
     return false;
@@ -354,7 +355,7 @@ export class Resolver {
       const sameFile = first.scope.file === d.scope.file;
       const params = { name: d.name, first: `${article(first.kind)}${sameFile ? '' : ` in ${first.scope.file}`}` };
       const notes = [{ scope: first.scope, span: first.nameSpan, message: `'${d.name}' is named here first.` }];
-      this.reporter.ofNames(d, 'name.twice', d.scope, d.nameSpan, params, { subject: d.name, notes });
+      this.reporter.ofNames(d, 'name.twice', d.scope, d.nameSpan, params, { subject: subjectOf(d), notes });
     }
   }
 }

@@ -33,6 +33,9 @@ export function tubeOf(
   const side = head.side;
   const path = solver.tubePath(definition, side, 'real');
   const section = facts.target(definition, 'section', 'section');
+  const nodes = page.all('path', 'path');
+  if (nodes.length === 1) page.tellAt(nodes[0] ?? null, 'fact.value', { fact: 'path', wanted: 'two nodes or more' });
+  tellSelf(definition, page);
   const die = facts.dieOf(definition);
   return {
     ...head,
@@ -49,6 +52,16 @@ export function tubeOf(
     corners: path?.result.corners ?? [],
     problems: path?.result.problems ?? [],
   };
+}
+
+/** A tube that is to be cut to itself. */
+function tellSelf(definition: Definition, page: Page): void {
+  const named = [page.bound('split', 'tube'), ...page.all('first', 'hosts'), ...page.all('last', 'hosts')];
+  for (const bound of named) {
+    const target = bound === null ? null : page.target(bound);
+    if (target?.definition !== definition || target.side !== definition.side) continue;
+    page.tellAt(bound, 'fact.value', { fact: bound?.slot.name ?? '', wanted: 'another tube than this one' });
+  }
 }
 
 const isRole = (word: string): word is Role => Object.hasOwn(ROLES, word);
