@@ -1,8 +1,8 @@
 /** When a body counts as a host of an end, and where on its hosts the end lies. */
 import { copeFields, setbackAt } from './cope';
-import { turnMaximum } from './cope-numeric';
+import { larger, turnMaximum } from './cope-numeric';
 import type { ChildEnd, Host } from './setback';
-import { larger, onGenerator } from './setback-field';
+import { onGenerator } from './setback-field';
 
 /** A host counts where it raises some set-back by more than this, mm. */
 export const RAISES = 0.5;

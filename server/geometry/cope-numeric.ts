@@ -1,49 +1,116 @@
 /** Small numerical tools of the cope: extremes of a function, the length of a curve. No function is called without end. */
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** The larger of two numbers, either of which may be none. */
+export const larger = (a: number, b: number): number => (Number.isNaN(a) || b > a ? b : a);
+
+/** The smaller part of the golden section. */
+const SECTION = (3 - Math.sqrt(5)) / 2;
+const MOST_STEPS = 100;
 
 /**
- * Where `f` is largest between `low` and `high`, by golden section: exact for a function that rises, then falls, kinks
- * included. Values that are no number count as lowest.
+ * Where `f` is largest between `low` and `high`, to within `tolerance`: R. P. Brent's search without derivatives
+ * (Algorithms for Minimization without Derivatives, 1973, ch. 5): parabolas where they help, else golden section. Sure
+ * for a function that rises, then falls, kinks included. Values that are no number count as lowest.
  */
-export function goldenMaximum(
+export function peak(
   f: (x: number) => number,
   low: number,
   high: number,
   tolerance: number,
 ): { readonly x: number; readonly value: number } {
-  const value = (x: number): number => {
+  const depth = (x: number): number => {
     const v = f(x);
-    return !Number.isNaN(v) ? v : -Infinity;
+    return Number.isNaN(v) ? Infinity : -v;
   };
   let a = low;
   let b = high;
-  let x1 = b - GOLDEN * (b - a);
-  let x2 = a + GOLDEN * (b - a);
-  let f1 = value(x1);
-  let f2 = value(x2);
-  for (let i = 0; i < 80 && b - a > tolerance; i++) {
-    if (f1 >= f2) {
-      b = x2;
-      x2 = x1;
-      f2 = f1;
-      x1 = b - GOLDEN * (b - a);
-      f1 = value(x1);
+  // x: the best so far, w: the second best, v: what w was before.
+  let x = a + SECTION * (b - a);
+  let w = x;
+  let v = x;
+  let fx = depth(x);
+  let fw = fx;
+  let fv = fx;
+  let step = 0;
+  let before = 0;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const middle = (a + b) / 2;
+    if (!(Math.abs(x - middle) > 2 * tolerance - (b - a) / 2)) break;
+    let p = 0;
+    let q = 0;
+    let r = 0;
+    if (Math.abs(before) > tolerance) {
+      r = (x - w) * (fx - fv);
+      q = (x - v) * (fx - fw);
+      p = (x - v) * q - (x - w) * r;
+      q = 2 * (q - r);
+      if (q > 0) p = -p;
+      else q = -q;
+      r = before;
+      before = step;
+    }
+    if (Math.abs(p) < Math.abs((q * r) / 2) && p > q * (a - x) && p < q * (b - x)) {
+      step = p / q;
+      const u = x + step;
+      if (u - a < 2 * tolerance || b - u < 2 * tolerance) step = x < middle ? tolerance : -tolerance;
     } else {
-      a = x1;
-      x1 = x2;
-      f1 = f2;
-      x2 = a + GOLDEN * (b - a);
-      f2 = value(x2);
+      before = (x < middle ? b : a) - x;
+      step = SECTION * before;
+    }
+    const u = x + (Math.abs(step) >= tolerance ? step : step > 0 ? tolerance : -tolerance);
+    const fu = depth(u);
+    if (fu <= fx) {
+      if (u < x) b = x;
+      else a = x;
+      v = w;
+      fv = fw;
+      w = x;
+      fw = fx;
+      x = u;
+      fx = fu;
+    } else {
+      if (u < x) a = u;
+      else b = u;
+      if (fu <= fw || w === x) {
+        v = w;
+        fv = fw;
+        w = u;
+        fw = fu;
+      } else if (fu <= fv || v === x || v === w) {
+        v = u;
+        fv = fu;
+      }
     }
   }
-  return f1 >= f2 ? { x: x1, value: f1 } : { x: x2, value: f2 };
+  return { x, value: -fx };
+}
+
+/** The largest value of `f` in a stretch: the highest of evenly spread samples, refined between its neighbours. */
+export function sampledMaximum(
+  f: (x: number) => number,
+  low: number,
+  high: number,
+  samples: number,
+  tolerance: number,
+): number {
+  const step = (high - low) / samples;
+  let best = NaN;
+  let where = low;
+  for (let i = 0; i <= samples; i++) {
+    const value = f(low + i * step);
+    if (!Number.isNaN(value) && !(best >= value)) {
+      best = value;
+      where = low + i * step;
+    }
+  }
+  const found = peak(f, Math.max(low, where - step), Math.min(high, where + step), tolerance);
+  return larger(found.value, best);
 }
 
 /** How many of the highest samples are looked at more closely. */
 const CANDIDATES = 4;
-/** Angle within which an extreme is found, radians: a slope of 10 diameters a radian moves it by less than 1e-6 mm. */
-const ANGLE_TOLERANCE = 1e-10;
+/** Angle within which an extreme is found, radians: a kink with a slope of 10 diameters a radian moves it by 1e-6 mm. */
+const ANGLE_TOLERANCE = 1e-9;
 
 /**
  * The largest value of a function of a full turn that is sampled evenly in `samples` (sample i at i / n of a turn): the
@@ -52,20 +119,21 @@ const ANGLE_TOLERANCE = 1e-10;
 export function turnMaximum(f: (angle: number) => number, samples: ArrayLike<number>): number {
   const n = samples.length;
   const step = (2 * Math.PI) / n;
-  const peaks: number[] = [];
   let best = NaN;
+  for (let i = 0; i < n; i++) best = larger(samples[i] as number, best);
+  const peaks: number[] = [];
   for (let i = 0; i < n; i++) {
     const here = samples[i] as number;
-    if (Number.isNaN(here)) continue;
-    if (!(best >= here)) best = here;
     const before = samples[(i + n - 1) % n] as number;
     const after = samples[(i + 1) % n] as number;
-    if (!(before > here) && !(after > here)) peaks.push(i);
+    if (Number.isNaN(here) || before > here || after > here) continue;
+    // Between samples a crest stands above the higher of them by no more than that stands above its neighbours.
+    const room = Math.max(here - before, here - after);
+    if (!(here + room < best)) peaks.push(i);
   }
   peaks.sort((i, j) => (samples[j] as number) - (samples[i] as number) || i - j);
   for (const i of peaks.slice(0, CANDIDATES)) {
-    const found = goldenMaximum(f, (i - 1) * step, (i + 1) * step, ANGLE_TOLERANCE);
-    if (found.value > best) best = found.value;
+    best = larger(peak(f, (i - 1) * step, (i + 1) * step, ANGLE_TOLERANCE).value, best);
   }
   return best;
 }

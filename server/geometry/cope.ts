@@ -1,10 +1,10 @@
 /** A cope's figures: ordinates, depth, saddle, gap, included angle, offset. Millimetres, radians. */
 import { pointAt } from '../centreline/query';
-import { addScaled, angleBetween } from '../centreline/vector';
-import { curveLength, turnMaximum } from './cope-numeric';
+import { angleBetween } from '../centreline/vector';
+import { curveLength, larger, sampledMaximum, turnMaximum } from './cope-numeric';
 import type { ChildEnd, Host, HostField, TubeHost } from './setback';
 import { NEAR_MISS } from './setback';
-import { hostField, larger, onGenerator, sampledMaximum } from './setback-field';
+import { hostField, onGenerator } from './setback-field';
 
 /** One generator; null where it meets no host. */
 export interface CopeOrdinate {
@@ -56,11 +56,11 @@ export interface Cope {
   readonly buried: boolean;
 }
 
-/** Steps of the full turn at which curves are sampled: every half degree, a multiple of four and of 36. */
-const STEPS = 720;
+/** Steps of the full turn at which curves are sampled: every degree, a multiple of four and of 36. */
+const STEPS = 360;
 const LISTED = 36;
-/** Of those, which the extremes of the cut start from: every degree and a half. */
-const CUT_STEPS = 240;
+/** Of those, which the extremes of the cut start from: every second degree. */
+const CUT_STEPS = 180;
 
 /** Hosts prepared for one end. */
 export interface CopeFields {
@@ -98,11 +98,22 @@ export function cutAt(prepared: CopeFields, clock: number): number {
   const cos = Math.cos(clock);
   const sin = Math.sin(clock);
   const { outerRadius, innerRadius } = prepared.child;
-  const outer = setbackOf(prepared, outerRadius, cos, sin);
-  if (prepared.sawn || Number.isNaN(outer)) return outer;
-  let best = larger(outer, setbackOf(prepared, innerRadius, cos, sin));
-  for (const field of prepared.fields) best = larger(field.most(cos, sin), best);
-  return best;
+  if (prepared.sawn) return setbackOf(prepared, outerRadius, cos, sin);
+  let outer = NaN;
+  let inner = NaN;
+  let most = NaN;
+  for (const field of prepared.fields) {
+    const atOuter = field.exit(outerRadius, cos, sin);
+    const atInner = field.exit(innerRadius, cos, sin);
+    outer = larger(atOuter, outer);
+    inner = larger(atInner, inner);
+    most = larger(field.most(cos, sin, atOuter, atInner), most);
+  }
+  // An edge that no host is hit by may still pass one by a hair.
+  if (Number.isNaN(outer)) outer = setbackOf(prepared, outerRadius, cos, sin);
+  if (Number.isNaN(outer)) return NaN;
+  if (Number.isNaN(inner)) inner = setbackOf(prepared, innerRadius, cos, sin);
+  return larger(larger(outer, inner), most);
 }
 
 /** Distance from the outer edge of the cut to the nearest host; NaN without a cut. */
@@ -163,7 +174,7 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
     curve,
     ...whole,
     includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
-    offset: field === undefined ? null : offsetOf(child, field),
+    offset: field === undefined ? null : orNull(field.offset()),
     contact,
     overhang,
     buried,
@@ -232,7 +243,7 @@ function missesOf(prepared: CopeFields, outer: Float64Array): Pick<Cope, 'contac
     if (!Number.isNaN(outer[i])) continue;
     missing++;
     const edge = !Number.isNaN(outer[(i + outer.length - 1) % outer.length]);
-    if (!edge && i % 10 !== 0) continue;
+    if (!edge && i % 5 !== 0) continue;
     const clock = (i * 2 * Math.PI) / outer.length;
     const miss = missAt(clock);
     if (miss <= NEAR_MISS) buried = true;
@@ -242,8 +253,8 @@ function missesOf(prepared: CopeFields, outer: Float64Array): Pick<Cope, 'contac
     }
   }
   if (missing === 0) return { contact: true, overhang: null, buried: false };
-  const step = (10 * 2 * Math.PI) / outer.length;
-  const amount = fields.length === 0 ? NaN : larger(sampledMaximum(missAt, where - step, where + step, 4), worst);
+  const step = (5 * 2 * Math.PI) / outer.length;
+  const amount = fields.length === 0 ? NaN : larger(sampledMaximum(missAt, where - step, where + step, 4, 1e-6), worst);
   return {
     contact: missing < outer.length,
     overhang: amount > NEAR_MISS && amount < Infinity ? amount : null,
@@ -255,11 +266,4 @@ function missesOf(prepared: CopeFields, outer: Float64Array): Pick<Cope, 'contac
 function includedAngle(child: ChildEnd, host: TubeHost): number {
   const angle = angleBetween(child.away, pointAt(host.centreline, host.station).tangent);
   return Math.min(angle, Math.PI - angle);
-}
-
-/** Shortest distance between the leg's axis and the host's near E; the axis goes on behind E. */
-function offsetOf(child: ChildEnd, field: HostField): number | null {
-  const near = (s: number): number => -field.axisDistance(addScaled(child.origin, child.away, s));
-  // E itself is looked at too: on the host's axis, where the distance has a kink, it gives 0 and not what rounding leaves.
-  return orNull(-larger(near(0), sampledMaximum(near, -field.reach, field.reach, 64)) + 0);
 }

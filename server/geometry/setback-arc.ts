@@ -23,10 +23,16 @@ export class ArcBody {
   private readonly zero: Vec3;
   private readonly quarter: Vec3;
   private readonly bend: number;
+  private readonly cosMiddle: number;
+  private readonly sinMiddle: number;
   /** Of the generator that is looked at: a point of it, its quartic, and where the quartic turns. */
   private px = 0;
   private py = 0;
   private pz = 0;
+  private p = 0;
+  private q = 0;
+  private r = 0;
+  private readonly turning = new Float64Array(3);
 
   constructor(
     private readonly child: ChildEnd,
@@ -41,6 +47,8 @@ export class ArcBody {
     this.zero = seen(child.zero);
     this.quarter = seen(child.quarter);
     this.bend = arc.radius;
+    this.cosMiddle = Math.cos(arc.angle / 2);
+    this.sinMiddle = Math.sin(arc.angle / 2);
   }
 
   get start(): number {
@@ -50,27 +58,23 @@ export class ArcBody {
   /** Last exit; NaN without one in the span and below the limit. */
   exit(rho: number, cos: number, sin: number): number {
     const shift = this.aim(rho, cos, sin);
-    const [p, q, r] = this.quartic();
-    const turning = turningPoints(p, q);
+    this.write();
+    const { p, q, r, turning } = this;
+    const count = turningPoints(p, q, turning);
     let best = NaN;
-    const offer = (t: number): void => {
-      const polished = this.polish(t);
-      if (this.rate(polished) > 0 && this.counts(polished) && polished + shift < this.child.limit) {
-        if (!(best >= polished + shift)) best = polished + shift;
-      }
-    };
-    const value = (t: number): number => ((t * t + p) * t + q) * t + r;
-    const last = turning[turning.length - 1] as number;
-    const atLast = value(last);
+    const last = turning[0] as number;
+    const atLast = this.value(last);
     if (atLast < 0) {
       // Beyond the last minimum the quartic curves upward ever more: the parabola there hits zero late.
       const guess = last + Math.sqrt((-2 * atLast) / (12 * last * last + 2 * p));
-      offer(risingZero(p, q, r, last, Math.max(last, this.bend + this.radius) + 1, guess));
+      best = this.exitAt(risingZero(p, q, r, last, Math.max(last, this.bend + this.radius) + 1, guess), shift);
     }
-    if (turning.length === 3 && Number.isNaN(best)) {
-      const low = turning[0] as number;
+    if (count === 3 && Number.isNaN(best)) {
+      const low = turning[2] as number;
       const high = turning[1] as number;
-      if (value(low) < 0 && value(high) >= 0) offer(risingZero(p, q, r, low, high, (low + high) / 2));
+      if (this.value(low) < 0 && this.value(high) >= 0) {
+        best = this.exitAt(risingZero(p, q, r, low, high, (low + high) / 2), shift);
+      }
     }
     if (this.span.flatLow || this.span.flatHigh) best = this.flatExit(best, shift);
     return best;
@@ -79,11 +83,12 @@ export class ArcBody {
   /** Closest approach of a generator that misses the torus by {@link NEAR_MISS} or less, beside the span; else NaN. */
   approach(rho: number, cos: number, sin: number): number {
     const shift = this.aim(rho, cos, sin);
-    const [p, q] = this.quartic();
+    this.write();
+    const count = turningPoints(this.p, this.q, this.turning);
     let best = NaN;
     let least = NEAR_MISS;
-    for (const turning of turningPoints(p, q)) {
-      const t = this.nearest(turning);
+    for (let i = 0; i < count; i++) {
+      const t = this.nearest(this.turning[i] as number);
       const miss = this.miss(t);
       // Where it does not miss, the exit was told, or does not count.
       if (miss > -1e-7 && miss <= least && this.counts(t) && t + shift < this.child.limit) {
@@ -108,7 +113,8 @@ export class ArcBody {
       const beyond = Math.abs(at[1] * Math.cos(angle) - at[0] * Math.sin(angle));
       return corner(beyond, Math.sqrt(Math.max(0, distance * distance - beyond * beyond)) - this.radius);
     }
-    const radial = Math.hypot(Math.hypot(at[0], at[1]) - this.bend, at[2]) - this.radius;
+    const out = Math.sqrt(at[0] * at[0] + at[1] * at[1]) - this.bend;
+    const radial = Math.sqrt(out * out + at[2] * at[2]) - this.radius;
     return Math.max(radial, flatLow ? low - along : -Infinity, flatHigh ? along - high : -Infinity);
   }
 
@@ -139,9 +145,8 @@ export class ArcBody {
 
   /** mm along the bend at which (x, y) lies: the turn nearest to the middle of the bend. */
   private along(x: number, y: number): number {
-    const middle = this.arc.angle / 2;
-    const turned = Math.atan2(y * Math.cos(middle) - x * Math.sin(middle), x * Math.cos(middle) + y * Math.sin(middle));
-    return (middle + turned) * this.bend;
+    const { cosMiddle: c, sinMiddle: s } = this;
+    return (this.arc.angle / 2 + Math.atan2(y * c - x * s, x * c + y * s)) * this.bend;
   }
 
   private toPoint(at: Vec3, along: number): number {
@@ -165,13 +170,25 @@ export class ArcBody {
   }
 
   /** (|P|² + M² - R²)² = 4 M² (x² + y²) along the generator, written out: t⁴ + p t² + q t + r = 0. */
-  private quartic(): readonly [number, number, number] {
+  private write(): void {
     const { px, py, pz } = this;
     const w = this.away[2];
     const flat = px * px + py * py;
     const m = this.bend;
     const g = flat + pz * pz + m * m - this.radius * this.radius;
-    return [2 * g - 4 * m * m * (1 - w * w), 8 * m * m * pz * w, g * g - 4 * m * m * flat];
+    this.p = 2 * g - 4 * m * m * (1 - w * w);
+    this.q = 8 * m * m * pz * w;
+    this.r = g * g - 4 * m * m * flat;
+  }
+
+  private value(t: number): number {
+    return ((t * t + this.p) * t + this.q) * t + this.r;
+  }
+
+  /** The set-back of the zero at t, polished, where it is an exit that counts; else NaN. */
+  private exitAt(t: number, shift: number): number {
+    const at = this.polish(t);
+    return at + shift < this.child.limit && this.rate(at) > 0 && this.counts(at) ? at + shift : NaN;
   }
 
   /** By how much the generator's point at t misses the torus. */
@@ -179,7 +196,8 @@ export class ArcBody {
     const x = this.px + t * this.away[0];
     const y = this.py + t * this.away[1];
     const z = this.pz + t * this.away[2];
-    return Math.hypot(Math.hypot(x, y) - this.bend, z) - this.radius;
+    const out = Math.sqrt(x * x + y * y) - this.bend;
+    return Math.sqrt(out * out + z * z) - this.radius;
   }
 
   /** Half the derivative by t of the squared distance to the bend's centreline circle. */
@@ -188,7 +206,7 @@ export class ArcBody {
     const x = this.px + t * u[0];
     const y = this.py + t * u[1];
     const z = this.pz + t * u[2];
-    const flat = Math.hypot(x, y);
+    const flat = Math.sqrt(x * x + y * y);
     return flat === 0 ? z * u[2] : ((flat - this.bend) * (x * u[0] + y * u[1])) / flat + z * u[2];
   }
 

@@ -3,7 +3,7 @@ import { pointAt } from '../centreline/query';
 import { arcPoint, arcTangent } from '../centreline/piece';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, angleBetween, distance, dot, norm, scale, sub } from '../centreline/vector';
-import { goldenMaximum } from './cope-numeric';
+import { larger, peak, sampledMaximum } from './cope-numeric';
 import type { ChildEnd, Host, HostField, PlaneHost, TubeHost } from './setback';
 import { NEAR_MISS } from './setback';
 import { ArcBody } from './setback-arc';
@@ -47,8 +47,7 @@ function planeField(child: ChildEnd, host: PlaneHost): HostField {
     miss: (rho, cos, sin) => (speed > 1e-9 ? 0 : rho * (zero * cos + quarter * sin) - base),
     clearance: (p) => dot(n, sub(p, host.point)),
     station: () => NaN,
-    axisDistance: () => NaN,
-    reach: 0,
+    offset: () => NaN,
   };
 }
 
@@ -155,19 +154,20 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
     return Number.isNaN(left) ? approach(rho, cos, sin) : left;
   };
 
-  const most = (cos: number, sin: number): number => {
+  const most = (cos: number, sin: number, atOuter?: number, atInner?: number): number => {
     const { innerRadius: q, outerRadius: r } = child;
-    if (only === null) return mostOfBent(exit, q, r, cos, sin);
-    let best = larger(exit(r, cos, sin), exit(q, cos, sin));
-    for (const rho of only.peaks(cos, sin)) if (rho > q && rho < r) best = larger(exit(rho, cos, sin), best);
-    return best;
+    const outer = atOuter ?? exit(r, cos, sin);
+    const inner = atInner ?? exit(q, cos, sin);
+    if (only !== null) return only.most(q, r, cos, sin, larger(outer, inner));
+    const at = (rho: number): number => exit(rho, cos, sin);
+    return flats.length === 0 ? mostOfSmooth(at, q, r, inner, outer) : mostOfKinked(at, q, r);
   };
 
   const miss = (rho: number, cos: number, sin: number): number => {
     const low = -reach - 2 * host.radius;
     const high = Math.min(child.limit, reach + 2 * host.radius);
     const near = (s: number): number => -clearance(onGenerator(child, rho, cos, sin, s));
-    return -sampledMaximum(near, low, high, MISS_SAMPLES);
+    return -sampledMaximum(near, low, high, MISS_SAMPLES, 1e-9);
   };
 
   const nearestAxis = (p: Vec3): { readonly distance: number; readonly station: number } => {
@@ -179,6 +179,13 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
     return found;
   };
 
+  const offset = (): number => {
+    if (only !== null) return only.axesApart();
+    const near = (s: number): number => -nearestAxis(addScaled(child.origin, child.away, s)).distance;
+    // E itself is looked at too: on the host's axis, where the distance has a kink, it gives 0, not what rounding leaves.
+    return -larger(near(0), sampledMaximum(near, -reach, reach, MISS_SAMPLES, 1e-9)) + 0;
+  };
+
   return {
     exit,
     approach,
@@ -187,8 +194,7 @@ function tubeField(child: ChildEnd, host: TubeHost): HostField {
     miss,
     clearance,
     station: (p) => nearestAxis(p).station,
-    axisDistance: (p) => nearestAxis(p).distance,
-    reach,
+    offset,
   };
 }
 
@@ -222,52 +228,25 @@ function rimApproach(on: Vec3, along: Vec3, flat: Flat, radius: number): number 
   return beyondAt + s * speed >= 0 && miss <= NEAR_MISS ? s : NaN;
 }
 
-/** The larger of two numbers, either of which may be none. */
-export const larger = (a: number, b: number): number => (Number.isNaN(a) || b > a ? b : a);
+/** How far inside an edge of the wall is looked whether the set-back still rises, as a share of the wall. */
+const NUDGE = 1e-4;
 
-/** The largest value of `f` in a stretch: the highest of evenly spread samples, refined between its neighbours. */
-export function sampledMaximum(f: (x: number) => number, low: number, high: number, samples: number): number {
-  const step = (high - low) / samples;
-  let best = NaN;
-  let where = low;
-  for (let i = 0; i <= samples; i++) {
-    const value = f(low + i * step);
-    if (!Number.isNaN(value) && !(best >= value)) {
-      best = value;
-      where = low + i * step;
-    }
-  }
-  return larger(goldenMaximum(f, where - step, where + step, 1e-10).value, best);
+/**
+ * The largest set-back over the wall on a tube without flats, bends included: its surface has no kink, so over so short
+ * a way the set-back has one crest, or none and is largest at an edge. `inner` and `outer` are its values there.
+ */
+function mostOfSmooth(at: (rho: number) => number, q: number, r: number, inner: number, outer: number): number {
+  const nudge = (r - q) * NUDGE;
+  if (!(inner <= outer) && !(outer <= inner)) return mostOfKinked(at, q, r);
+  const rises = outer >= inner ? at(r - nudge) > outer : at(q + nudge) > inner;
+  const edge = Math.max(inner, outer);
+  return rises ? larger(peak(at, q, r, WALL_TOLERANCE).value, edge) : edge;
 }
 
-/** Even steps across the wall in which its highest generator is looked for. */
-const WALL_STEPS = 4;
+/** Even steps across the wall in which its highest generator is looked for; how near it is found, mm. */
+const WALL_STEPS = 8;
+const WALL_TOLERANCE = 1e-6;
 
-/** The largest set-back over the wall where no closed form holds. */
-function mostOfBent(
-  at: (rho: number, cos: number, sin: number) => number,
-  q: number,
-  r: number,
-  cos: number,
-  sin: number,
-): number {
-  const step = (r - q) / WALL_STEPS;
-  let best = NaN;
-  let index = 0;
-  for (let i = 0; i <= WALL_STEPS; i++) {
-    const value = at(i === WALL_STEPS ? r : q + i * step, cos, sin);
-    if (!Number.isNaN(value) && !(best >= value)) {
-      best = value;
-      index = i;
-    }
-  }
-  if (Number.isNaN(best)) return best;
-  // At an edge of the wall the highest lies inside only if it still rises inward.
-  const nudge = step * 1e-3;
-  if (index === 0 && !(at(q + nudge, cos, sin) > best)) return best;
-  if (index === WALL_STEPS && !(at(r - nudge, cos, sin) > best)) return best;
-  const rho = q + index * step;
-  const low = Math.max(q, rho - step);
-  const high = Math.min(r, rho + step);
-  return larger(goldenMaximum((x) => at(x, cos, sin), low, high, 1e-7).value, best);
-}
+/** The largest set-back over the wall where it may have kinks or holes. */
+const mostOfKinked = (at: (rho: number) => number, q: number, r: number): number =>
+  larger(at(r), sampledMaximum(at, q, r, WALL_STEPS, WALL_TOLERANCE));

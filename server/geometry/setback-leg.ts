@@ -2,6 +2,7 @@
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, dot, norm, scale, sub } from '../centreline/vector';
 import type { ChildEnd } from './setback';
+import { larger } from './cope-numeric';
 import { NEAR_MISS } from './setback';
 
 /** A stretch of a host, measured along it; where it ends in a flat, that flat is part of its surface. */
@@ -59,11 +60,6 @@ export class LegBody {
     this.along = seen(direction);
   }
 
-  /** Sine of the angle between leg and host. */
-  get sineOfAngle(): number {
-    return this.sine;
-  }
-
   /** Last exit; NaN without one in the span and below the limit. */
   exit(rho: number, cos: number, sin: number): number {
     const x = of(this.x, rho, cos, sin);
@@ -106,46 +102,65 @@ export class LegBody {
     return station >= this.span.low - BORDER && station <= this.span.high + BORDER ? at : NaN;
   }
 
-  /** Radii at which the set-back over the wall may be largest, besides the wall's own two. */
-  peaks(cos: number, sin: number): readonly number[] {
+  /** The largest exit over the wall, from radius `q` to `r`; `best` is that of its two faces. */
+  most(q: number, r: number, cos: number, sin: number, best: number): number {
     const x1 = this.x[1] * cos + this.x[2] * sin;
     const y1 = this.y[1] * cos + this.y[2] * sin;
-    const found: number[] = [];
     // ds/dρ = 0: -x1 - y·y1 / √(R² - y²) = 0, the crest of the ellipse in which the generators' plane cuts the host.
-    const crest = (-Math.sign(x1 * y1) * this.radius * Math.abs(x1)) / Math.hypot(x1, y1);
-    found.push((crest - this.y[0]) / y1);
-    if (this.span.flatLow) this.rims(this.span.low, cos, sin, x1, y1, found);
-    if (this.span.flatHigh) this.rims(this.span.high, cos, sin, x1, y1, found);
-    return found;
+    const crest = (-Math.sign(x1 * y1) * this.radius * Math.abs(x1)) / Math.sqrt(x1 * x1 + y1 * y1);
+    const rho = (crest - this.y[0]) / y1;
+    let most = best;
+    if (rho > q && rho < r) most = larger(this.exit(rho, cos, sin), most);
+    if (this.span.flatLow) most = this.mostAtRim(this.span.low, q, r, cos, sin, most);
+    if (this.span.flatHigh) most = this.mostAtRim(this.span.high, q, r, cos, sin, most);
+    return most;
   }
 
-  /** Radii whose generators pass through the rim of a flat: (x + s sin α)² + y² = R² with s given by the flat. */
-  private rims(flat: number, cos: number, sin: number, x1: number, y1: number, found: number[]): void {
-    if (Math.abs(this.cosine) < PARALLEL) return;
+  /** The same at the radii whose generators pass through a flat's rim: (x + s sin α)² + y² = R² with s from the flat. */
+  private mostAtRim(flat: number, q: number, r: number, cos: number, sin: number, best: number): number {
+    if (Math.abs(this.cosine) < PARALLEL) return best;
     const slope = -(this.along[1] * cos + this.along[2] * sin) / this.cosine;
     const base = (flat - this.along[0]) / this.cosine;
     const a0 = this.x[0] + base * this.sine;
-    const a1 = x1 + slope * this.sine;
+    const a1 = this.x[1] * cos + this.x[2] * sin + slope * this.sine;
     const b0 = this.y[0];
-    const a = a1 * a1 + y1 * y1;
-    const b = a0 * a1 + b0 * y1;
+    const b1 = this.y[1] * cos + this.y[2] * sin;
+    const a = a1 * a1 + b1 * b1;
+    const b = a0 * a1 + b0 * b1;
     const c = a0 * a0 + b0 * b0 - this.radius * this.radius;
     const rest = b * b - a * c;
-    if (!(rest >= 0) || a === 0) return;
+    if (!(rest >= 0) || a === 0) return best;
     const root = Math.sqrt(rest);
-    found.push((-b - root) / a, (-b + root) / a);
+    let most = best;
+    const one = (-b - root) / a;
+    const two = (-b + root) / a;
+    if (one > q && one < r) most = larger(this.exit(one, cos, sin), most);
+    if (two > q && two < r) most = larger(this.exit(two, cos, sin), most);
+    return most;
+  }
+
+  /** Distance between the leg's axis and the host's, both taken without end. */
+  axesApart(): number {
+    return this.sine > PARALLEL ? Math.abs(this.y[0]) : Math.sqrt(this.x[0] * this.x[0] + this.y[0] * this.y[0]);
   }
 
   /** Distance to the solid, negative inside; a border without a flat is rounded, since its neighbour goes on there. */
   clearance(p: Vec3): number {
     const { low, high, flatLow, flatHigh } = this.span;
-    const rel = sub(p, this.from);
-    const along = dot(rel, this.direction);
-    const radial = norm(addScaled(rel, this.direction, -along)) - this.radius;
-    if (along < low)
-      return flatLow ? corner(low - along, radial) : Math.hypot(low - along, radial + this.radius) - this.radius;
-    if (along > high) {
-      return flatHigh ? corner(along - high, radial) : Math.hypot(along - high, radial + this.radius) - this.radius;
+    const { from, direction: d } = this;
+    // Written out: this is asked more often than anything else but exits.
+    const x = p[0] - from[0];
+    const y = p[1] - from[1];
+    const z = p[2] - from[2];
+    const along = x * d[0] + y * d[1] + z * d[2];
+    const bx = x - along * d[0];
+    const by = y - along * d[1];
+    const bz = z - along * d[2];
+    const radial = Math.sqrt(bx * bx + by * by + bz * bz) - this.radius;
+    const beyond = along < low ? low - along : along - high;
+    if (beyond > 0) {
+      if (along < low ? flatLow : flatHigh) return corner(beyond, radial);
+      return Math.sqrt(beyond * beyond + (radial + this.radius) ** 2) - this.radius;
     }
     return Math.max(radial, flatLow ? low - along : -Infinity, flatHigh ? along - high : -Infinity);
   }
@@ -157,7 +172,8 @@ export class LegBody {
     const low = unbound && this.span.flatLow ? -Infinity : this.span.low;
     const high = unbound && this.span.flatHigh ? Infinity : this.span.high;
     const along = Math.min(Math.max(raw, low), high);
-    return { distance: norm(addScaled(rel, this.direction, -along)), along };
+    const beside = addScaled(rel, this.direction, -along);
+    return { distance: Math.sqrt(dot(beside, beside)), along };
   }
 
   flats(): readonly Flat[] {
@@ -175,7 +191,8 @@ type Three = readonly [number, number, number];
 const of = (k: Three, rho: number, cos: number, sin: number): number => k[0] + rho * (k[1] * cos + k[2] * sin);
 
 /** Distance to a flat's disc from beyond it. */
-export const corner = (beyond: number, radial: number): number => (radial > 0 ? Math.hypot(beyond, radial) : beyond);
+export const corner = (beyond: number, radial: number): number =>
+  radial > 0 ? Math.sqrt(beyond * beyond + radial * radial) : beyond;
 
 /** Some unit vector across `d`. */
 function anyAcross(d: Vec3): Vec3 {

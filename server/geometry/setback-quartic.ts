@@ -1,7 +1,10 @@
 /** The quartic t⁴ + p t² + q t + r: where it turns, and where it rises through zero. */
 
-/** Zeros of the derivative 4t³ + 2pt + q, ascending: one or three (trigonometric and hyperbolic forms, Viète). */
-export function turningPoints(p: number, q: number): readonly number[] {
+/**
+ * Zeros of the derivative 4t³ + 2pt + q, one or three, written to `into`, the largest first; returns how many
+ * (trigonometric and hyperbolic forms, Viète).
+ */
+export function turningPoints(p: number, q: number, into: Float64Array): number {
   // t³ + a t + b
   const a = p / 2;
   const b = q / 4;
@@ -9,13 +12,16 @@ export function turningPoints(p: number, q: number): readonly number[] {
   if (discriminant < 0) {
     const size = 2 * Math.sqrt(-a / 3);
     const third = Math.acos(Math.max(-1, Math.min(1, (3 * b) / (a * size)))) / 3;
-    const roots = [0, 1, 2].map((k) => polish(size * Math.cos(third - (2 * Math.PI * k) / 3), a, b));
-    return roots.sort((one, two) => one - two);
+    into[0] = polish(size * Math.cos(third), a, b);
+    into[1] = polish(size * Math.cos(third - (2 * Math.PI) / 3), a, b);
+    into[2] = polish(size * Math.cos(third - (4 * Math.PI) / 3), a, b);
+    return 3;
   }
   const root = Math.sqrt(discriminant);
   // The cube root of the larger of the two numbers loses nothing to cancellation; the other follows from it.
   const one = Math.cbrt(b > 0 ? -b / 2 - root : -b / 2 + root);
-  return [polish(one === 0 ? 0 : one - a / (3 * one), a, b)];
+  into[0] = polish(one === 0 ? 0 : one - a / (3 * one), a, b);
+  return 1;
 }
 
 /** One Newton step on t³ + a t + b, taken only where it makes the value smaller. */

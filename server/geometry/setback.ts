@@ -66,16 +66,17 @@ export interface HostField {
   approach(rho: number, cos: number, sin: number): number;
   /** Set-back against this host alone: the exit; without one, the approach. */
   at(rho: number, cos: number, sin: number): number;
-  /** The largest exit over the wall, from the child's inner radius to its outer. */
-  most(cos: number, sin: number): number;
+  /**
+   * The largest exit over the wall, from the child's inner radius to its outer; the exits at those two may be handed in
+   * where they are known.
+   */
+  most(cos: number, sin: number, atOuter?: number, atInner?: number): number;
   /** By how much the generator misses the host, mm; zero or less where it does not. */
   miss(rho: number, cos: number, sin: number): number;
   /** Distance of a point to the solid near E, mm; negative inside. */
   clearance(p: Vec3): number;
   /** Station of the host nearest to a point near E (beyond its ends: below 0, above its length); NaN on a plane. */
   station(p: Vec3): number;
-  /** Distance of a point to the host's centreline near E, flats or no flats, mm; NaN on a plane. */
-  axisDistance(p: Vec3): number;
-  /** How far along the host and the leg a footprint may lie, mm. */
-  readonly reach: number;
+  /** Shortest distance between the leg's axis, which goes on behind E, and the host's near E, mm; NaN on a plane. */
+  offset(): number;
 }
