@@ -45,13 +45,24 @@ export const code = (name: string | null): string => (name === null ? NONE : `\`
 /** Text of a person, with what Markdown would take for its own made harmless. */
 export const plain = (text: string): string => text.replace(/[\\`*_[\]<>|~]/g, (sign) => `\\${sign}`);
 
-/** A table; columns after the first are set right. */
+const rowsOf = (head: readonly string[], marks: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [`| ${head.join(' | ')} |`, `|${marks.join('|')}|`, ...rows.map((row) => `| ${row.join(' | ')} |`)].join('\n');
+
+/** A table of figures: columns after the first are set right. */
 export const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
-  [
-    `| ${head.join(' | ')} |`,
-    `|${head.map((_, i) => (i === 0 ? ':--' : '--:')).join('|')}|`,
-    ...rows.map((row) => `| ${row.join(' | ')} |`),
-  ].join('\n');
+  rowsOf(
+    head,
+    head.map((_, i) => (i === 0 ? ':--' : '--:')),
+    rows,
+  );
+
+/** A table of words: every column is set left. */
+export const list = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
+  rowsOf(
+    head,
+    head.map(() => ':--'),
+    rows,
+  );
 
 /** Lengths by name, in the file's unit and the other. */
 export const lengthTable = (unit: LengthUnit, rows: readonly (readonly [string, number | null])[]): string => {

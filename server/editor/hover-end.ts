@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../grammar/units';
 import { degrees, rad } from '../../grammar/units';
 import type { Tube } from '../cage/cage';
 import type { End, Part } from '../geometry/shape';
-import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, table } from './figures';
+import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, list, table } from './figures';
 
 /** A paper wrap folds in halves: sixteen marks, every 22.5°. */
 const MARKS = 16;
@@ -27,19 +27,17 @@ const clockText = (part: Part, end: End): string => {
   return `Clock 0° is **${zero}**: ${meaning}. It runs clockwise, ${look}. ${bend}`;
 };
 
-/** The depth beside a third of the diameter, and by how much that is off. */
-const depthText = (end: End, od: number | null, unit: LengthUnit): string => {
-  if (end.depth === null) return NONE;
-  const depth = bothLengths(end.depth, unit);
-  if (od === null) return depth;
+/** A third of the diameter (common practice, no source), and by how much that is off here. */
+const thumbText = (depth: number | null, od: number | null, unit: LengthUnit): string => {
+  if (depth === null || od === null) return NONE;
   const thumb = od / 3;
-  const off = thumb - end.depth;
-  const share = end.depth > 0 ? ` (${fixed((Math.abs(off) / end.depth) * 100, 0)} %)` : '';
+  const off = thumb - depth;
+  const share = depth > 0 ? ` (${fixed((Math.abs(off) / depth) * 100, 0)} %)` : '';
   const verdict =
     Math.abs(off) < 0.05
-      ? 'which is right here'
-      : `which is ${bothLengths(Math.abs(off), unit)}${share} too ${off > 0 ? 'deep' : 'shallow'} here`;
-  return `${depth}; the rule of thumb, a third of the diameter, says ${bothLengths(thumb, unit)}, ${verdict}`;
+      ? 'right here'
+      : `${bothLengths(Math.abs(off), unit)}${share} too ${off > 0 ? 'deep' : 'shallow'} here`;
+  return `${bothLengths(thumb, unit)}: ${verdict}`;
 };
 
 const ordinateTable = (end: End, od: number | null, unit: LengthUnit): string => {
@@ -78,12 +76,13 @@ const ordinateTable = (end: End, od: number | null, unit: LengthUnit): string =>
 };
 
 const copeText = (end: End, od: number | null, unit: LengthUnit): string =>
-  table(
+  list(
     ['', ''],
     [
       ['Included angle', inDegrees(end.includedAngle)],
       ['Offset of the axes', bothLengths(end.offset, unit)],
-      ['Depth', depthText(end, od, unit)],
+      ['Depth', bothLengths(end.depth, unit)],
+      ['Rule of thumb, a third of the diameter', thumbText(end.depth, od, unit)],
       ['Saddle length', bothLengths(end.saddleLength, unit)],
     ],
   );

@@ -6,7 +6,7 @@ import type { Shape } from '../geometry/shape';
 import { bookNamed } from '../rules/books';
 import { standsBack } from '../rules/judge';
 import type { Book, Limit } from '../rules/rule';
-import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, pointIn, table } from './figures';
+import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, pointIn, list } from './figures';
 
 const bound = (value: number, unit: Limit['allowed']['unit'], length: LengthUnit): string =>
   unit === 'mm' ? `${inUnit(value, length)} ${length}` : `${fixed(value, 0)}°`;
@@ -63,7 +63,7 @@ export const hoverStrap = (cage: Cage, shape: Shape, strap: Strap, unit: LengthU
   ];
   const start = figures.onLip ? "It lies on the slot's rear edge and is measured from there." : '';
   const contact = figures.contact === null ? '' : `It meets the bar at ${pointIn(figures.contact, unit)} ${unit}.`;
-  return [title, table(['', 'here', 'limit'], rows), `${start} ${contact}`.trim()]
+  return [title, list(['', 'here', 'limit'], rows), `${start} ${contact}`.trim()]
     .filter((text) => text !== '')
     .join('\n\n');
 };
@@ -87,5 +87,5 @@ export const hoverSeat = (cage: Cage, shape: Shape, seat: Seat, unit: LengthUnit
     ["Gap to the straps' bar", bothLengths(figures?.barGap ?? null, unit)],
     ['Gap wanted', limitsOn(cage, 'seat.gap', unit) || NONE],
   ];
-  return `**seat** ${code(seat.name)}\n\n${table(['', ''], rows)}`;
+  return `**seat** ${code(seat.name)}\n\n${list(['', ''], rows)}`;
 };

@@ -14,7 +14,19 @@ import {
 import type { Cage, Collar, Die, Foot, Joint, LetValue, Material, Node, Plane, Section, Vent } from '../cage/cage';
 import { sectionFigures } from '../geometry/sections';
 import type { End, Part, Shape } from '../geometry/shape';
-import { bothLengths, bothMasses, code, fixed, inDegrees, inUnit, NONE, otherUnit, pointIn, table } from './figures';
+import {
+  bothLengths,
+  bothMasses,
+  code,
+  fixed,
+  inDegrees,
+  inUnit,
+  NONE,
+  otherUnit,
+  pointIn,
+  list,
+  table,
+} from './figures';
 import { sizeOf } from './hover-tube';
 
 /** The ends that lie at a node. */
@@ -77,7 +89,7 @@ export const hoverFoot = (shape: Shape, foot: Foot, unit: LengthUnit): string =>
     ({ part, end }) =>
       `- ${end.which} end of ${code(part.name)}: saw ${inDegrees(end.sawAngle)} off square, long point at clock ${inDegrees(end.sawClock)}`,
   );
-  return [`**foot** ${code(foot.name)} at ${code(foot.node)}`, table(['', ''], rows), sawn.join('\n')]
+  return [`**foot** ${code(foot.name)} at ${code(foot.node)}`, list(['', ''], rows), sawn.join('\n')]
     .filter((text) => text !== '')
     .join('\n\n');
 };
@@ -112,7 +124,7 @@ export const hoverPlane = (plane: Plane, unit: LengthUnit): string => {
     ['Runs', plane.runs === 'across' ? 'across: pairs are (left, up)' : 'along: pairs are (forward, up)'],
     ['Leans', lean < 1e-9 ? 'upright' : inDegrees(lean)],
   ];
-  return `**plane** ${code(plane.name)}\n\n${table(['', ''], rows)}`;
+  return `**plane** ${code(plane.name)}\n\n${list(['', ''], rows)}`;
 };
 
 const stress = (value: number | null): string => {
@@ -129,7 +141,7 @@ export const hoverMaterial = (material: Material): string => {
     ['Kind', material.kind ?? NONE],
   ];
   const name = material.name === null ? 'mild steel, since none is named' : code(material.name);
-  return `**material** ${name}\n\n${table(['', ''], rows)}`;
+  return `**material** ${name}\n\n${list(['', ''], rows)}`;
 };
 
 export const hoverSection = (name: string, section: Section | null, unit: LengthUnit): string => {
@@ -152,7 +164,7 @@ export const hoverSection = (name: string, section: Section | null, unit: Length
     ['Material', section.material.name === null ? 'mild steel' : code(section.material.name)],
     ...rows,
   ];
-  return `**section** ${code(name)}: ${sizeOf(section.od, section.wall, unit)}\n\n${table(['', ''], all)}`;
+  return `**section** ${code(name)}: ${sizeOf(section.od, section.wall, unit)}\n\n${list(['', ''], all)}`;
 };
 
 export const hoverDie = (name: string, die: Die | null, unit: LengthUnit): string => {
@@ -165,7 +177,7 @@ export const hoverDie = (name: string, die: Die | null, unit: LengthUnit): strin
     ['after the last', bothLengths(die.follow, unit)],
     ['Over-bend per 90°', die.springback === null ? 'not known' : inDegrees(die.springback)],
   ];
-  return `**die** ${code(name)}\n\n${table(['', ''], rows)}`;
+  return `**die** ${code(name)}\n\n${list(['', ''], rows)}`;
 };
 
 const asFigure = ({ value, dimension }: LetValue, unit: LengthUnit): string => {

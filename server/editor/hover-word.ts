@@ -6,7 +6,7 @@ import { KIND_BY_NAME, ROLES, type FactEntry, type KindEntry } from '../../gramm
 import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import { bookNamed } from '../rules/books';
 import type { Cursor, Word } from './cursor';
-import { code, plain, table } from './figures';
+import { code, plain, list } from './figures';
 import { usageOf } from './usage';
 
 /** A look-up that does not find `constructor` and the like. */
@@ -21,8 +21,8 @@ const factText = (kind: KindEntry, fact: FactEntry): string => {
 const kindText = (kind: KindEntry): string => {
   const head = `${kind.name} ${kind.target ? 'NAME = ' : ''}${usageOf(kind, null)}`.trim();
   const facts = kind.facts.map((fact) => [`\`${fact.name}\``, plain(fact.meaning)]);
-  const list = facts.length === 0 ? '' : `\n\n${table(['fact', 'meaning'], facts)}`;
-  return `**${kind.name}**\n\n${code(head)}\n\n${plain(kind.meaning)}${list}`;
+  const listed = facts.length === 0 ? '' : `\n\n${list(['fact', 'meaning'], facts)}`;
+  return `**${kind.name}**\n\n${code(head)}\n\n${plain(kind.meaning)}${listed}`;
 };
 
 const unitText = (name: string): string | null => {

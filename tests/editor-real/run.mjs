@@ -1,9 +1,10 @@
 /**
  * The packed extension in a real VS Code: what a person sees and does. Installs what it needs, makes the package where there is
- * none, leaves its screenshots in .build/screenshots, and ends with one line and an exit status.
+ * none, leaves its screenshots in .build/screenshots, and ends with one line and an exit status. With `--picture` it also takes the
+ * picture of the README anew.
  */
 import { execFileSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -104,7 +105,7 @@ try {
     check('the hover on a tube end reads how to cope it', /coped to main-hoop/.test(cope), cope);
     check(
       'with the included angle, the depth and the rule of thumb',
-      /Included angle.*°.*Depth.*rule of thumb/s.test(cope),
+      /Included angle.*°.*Depth.*Rule of thumb/s.test(cope),
       cope,
     );
     check(
@@ -173,6 +174,25 @@ try {
     check('and the hover works there', /Centreline/.test(tube), tube);
     await current.close();
   });
+
+  if (process.argv.includes('--picture')) {
+    await scene('picture', async () => {
+      const folder = join(home, 'picture');
+      mkdirSync(folder);
+      writeFileSync(join(folder, 'bar.cage'), text.replace('2,5', '2.5'));
+      const page = { width: 1080, height: 720 };
+      current = await openWindow(browser, workbench.url, folder, true, page);
+      await current.openFile('bar.cage');
+      await current.untilSquiggles('warning', (count) => count > 0);
+      await current.page.keyboard.press('Control+b');
+      await current.goTo(34, 1);
+      await current.goTo(...lineOf(text, 'path bar-end.left', 'bar-end'));
+      await current.hover(/337\.5°/);
+      await current.growHover();
+      await current.screenshot(join(root, 'client/media/editor.png'));
+      await current.close();
+    });
+  }
 
   await scene('network', async () => {
     const lines = workbench.network();

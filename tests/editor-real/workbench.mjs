@@ -107,8 +107,8 @@ export const startBrowser = async (executablePath) => {
 };
 
 /** Opens a folder in a new window and answers the question of trust. */
-export const openWindow = async ({ browser, left }, url, folder, trusted) => {
-  const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, serviceWorkers: 'block' });
+export const openWindow = async ({ browser, left }, url, folder, trusted, viewport = { width: 1400, height: 900 }) => {
+  const context = await browser.newContext({ viewport, serviceWorkers: 'block' });
   await context.route('**/*', (route) => {
     const { hostname, protocol } = new URL(route.request().url());
     if (hostname === '127.0.0.1' || !protocol.startsWith('http')) return route.continue();
@@ -168,6 +168,18 @@ class Window {
       }
     }
     return said;
+  }
+
+  /** Draws the hover larger by its edges, as a person would with the mouse. */
+  async growHover() {
+    const box = await this.page.locator('.monaco-resizable-hover').first().boundingBox();
+    if (box === null) return;
+    const top = box.y + 1;
+    await this.page.mouse.move(box.x + box.width / 2, top);
+    await this.page.mouse.down();
+    await this.page.mouse.move(box.x + box.width / 2, Math.max(40, top - 330), { steps: 10 });
+    await this.page.mouse.up();
+    await sleep(300);
   }
 
   async escape() {

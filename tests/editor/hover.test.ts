@@ -53,8 +53,8 @@ describe('a hover on an end', () => {
       expect(Number(cells[5])).toBeCloseTo(Math.abs(22.5 * Math.cos(phi)), 0.9);
     }
     // Depth 22.5 - sqrt(22.5² - 20²) = 12.19; a third of the diameter is 15.0 (common practice, no source): 2.8 too deep.
-    expect(said).toContain('Depth | 12.2 mm (0.480 in)');
-    expect(said).toContain('says 15.0 mm (0.591 in), which is 2.8 mm (0.111 in) (23 %) too deep here');
+    expect(said).toContain('| Depth | 12.2 mm (0.480 in) |');
+    expect(said).toContain('a third of the diameter | 15.0 mm (0.591 in): 2.8 mm (0.111 in) (23 %) too deep here |');
     expect(said).toContain('**TOP**');
     expect(said).toContain('The tube has no bend.');
   });
@@ -79,7 +79,7 @@ describe('a hover on an end', () => {
     const said = await at(inches);
     expect(said).toContain('round the tube, in');
     // A third of 1.75 in.
-    expect(said).toContain('says 0.583 in (14.8 mm)');
+    expect(said).toContain('| 0.583 in (14.8 mm): ');
   });
 
   it('shows both ends at a split', async () => {
