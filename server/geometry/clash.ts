@@ -13,7 +13,7 @@ import type { Memo, NumberKey } from './memo';
 import { depthOfSurface, solidOf } from './solids';
 import type { Solid, SolidEnd } from './solids';
 import type { Surroundings } from './surroundings';
-import { boxesMeet } from './surroundings';
+import { boxesMeet } from './near';
 import { byText, figure, tell } from './tell';
 
 /** Tubes that touch do not clash: less than this is what sampled cuts leave, mm. */

@@ -3,6 +3,7 @@ import type { Finding } from '../../grammar/finding';
 import type { Cage, Foot } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, dot, norm, scale, sub, unit } from '../centreline/vector';
+import { Kept } from './kept';
 import type { End, Part } from './shape';
 import { byText, figure, tell } from './tell';
 
@@ -99,31 +100,44 @@ function beyondPlate(foot: Foot, at: Vec3, standing: Standing): number | null {
   return Math.max(beyond(frame.long, foot.plate.long / 2), beyond(frame.wide, foot.plate.wide / 2));
 }
 
-/** `foot.outside-plate`: a tube whose print the plate does not cover. */
-export function feetFindings(cage: Cage, onFeet: OnFeet): readonly Finding[] {
+/** `foot.outside-plate`: a tube whose print the plate does not cover. `kept`: what was told of each foot. */
+export function feetFindings(
+  cage: Cage,
+  onFeet: OnFeet,
+  kept: Kept<readonly Finding[]> = new Kept(),
+): readonly Finding[] {
   const findings: Finding[] = [];
   for (const [foot, list] of onFeet) {
     const node = foot.node === null ? undefined : cage.things.get(foot.node);
-    if (node?.kind !== 'node' || node.at === null || foot.plate === null) continue;
-    for (const standing of list) {
-      const by = beyondPlate(foot, node.at, standing);
-      if (by === null || by <= NOTHING) continue;
-      findings.push(
-        tell(
-          'foot.outside-plate',
-          foot.name,
-          { kind: 'thing', thing: foot.name, fact: 'plate' },
-          {
-            tube: standing.part.tube.name,
-            od: figure(standing.part.tube.section?.od ?? 0, 'mm'),
-            foot: foot.name,
-            long: figure(foot.plate.long, 'mm'),
-            wide: figure(foot.plate.wide, 'mm'),
-          },
-          { measured: figure(by, 'mm') },
-        ),
-      );
-    }
+    if (node?.kind !== 'node' || node.at === null) continue;
+    const { at } = node;
+    const from = [foot, at, ...list.map(({ part }) => part), ...list.map(({ end }) => end)];
+    for (const finding of kept.get(foot.name, from, () => outsidePlate(foot, at, list))) findings.push(finding);
+  }
+  return findings;
+}
+
+function outsidePlate(foot: Foot, at: Vec3, list: readonly Standing[]): readonly Finding[] {
+  const findings: Finding[] = [];
+  if (foot.plate === null) return [];
+  for (const standing of list) {
+    const by = beyondPlate(foot, at, standing);
+    if (by === null || by <= NOTHING) continue;
+    findings.push(
+      tell(
+        'foot.outside-plate',
+        foot.name,
+        { kind: 'thing', thing: foot.name, fact: 'plate' },
+        {
+          tube: standing.part.tube.name,
+          od: figure(standing.part.tube.section?.od ?? 0, 'mm'),
+          foot: foot.name,
+          long: figure(foot.plate.long, 'mm'),
+          wide: figure(foot.plate.wide, 'mm'),
+        },
+        { measured: figure(by, 'mm') },
+      ),
+    );
   }
   return findings;
 }

@@ -56,10 +56,11 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
     body === undefined ? [] : bendFindings(body.tube, body.tube.path.map(bodies.nodeAt)),
   );
   const onFeet = standingOn(cage, parts);
-  const straps = strapsOf(cage, parts);
-  const neighbours = new Neighbours(parts.values());
-  const { seats } = seatsOf(cage, parts, straps.straps, neighbours);
-  const { spaces, findings: ofSpaces } = spacesOf(cage, parts, onFeet, neighbours);
+  const straps = strapsOf(cage, parts, cache.straps);
+  const neighbours = last?.neighbours ?? new Neighbours(parts.values());
+  neighbours.exchange(parts.values());
+  const { seats } = seatsOf(cage, parts, straps.straps, neighbours, cache.seats);
+  const { spaces, findings: ofSpaces } = spacesOf(cage, parts, onFeet, neighbours, cache.spaces);
   const findings: readonly (readonly Finding[])[] = [
     joints.findings,
     ...bends,
@@ -69,13 +70,14 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
     runOnFindings(cuts),
     clashFindings(clashes),
     emptyFeet(bodies, cuts),
-    feetFindings(cage, onFeet),
+    feetFindings(cage, onFeet, cache.feet),
     straps.findings,
     ofSpaces,
   ];
   cache.end({
     bodies: { all: bodies.all, feet: bodies.standing },
     around,
+    neighbours,
     said: joints.said,
     cuts: all,
     parts: made,

@@ -12,8 +12,7 @@ interface Entry<V> {
 export class Kept<V> {
   private before: ReadonlyMap<string, Entry<V>> = new Map();
   private now = new Map<string, Entry<V>>();
-  /** How often something had to be made since this was last set to 0. */
-  misses = 0;
+  private misses = 0;
 
   /** The value of that name, made anew unless it was made from just these. `make` must depend on nothing else. */
   get(name: string, from: readonly unknown[], make: () => V): V {
@@ -26,6 +25,13 @@ export class Kept<V> {
     const value = make();
     this.now.set(name, { from, value });
     return value;
+  }
+
+  /** How often something had to be made since this was last asked. */
+  takeMisses(): number {
+    const { misses } = this;
+    this.misses = 0;
+    return misses;
   }
 
   /** Ends a round. */

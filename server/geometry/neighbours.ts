@@ -2,7 +2,8 @@
 import type { Vec3 } from '../centreline/vector';
 import { outerRadius } from './axis';
 import type { Box } from './boxes';
-import { BoxTree, boxOf } from './boxes';
+import { boxOf } from './boxes';
+import { Near } from './near';
 import type { Part } from './shape';
 import { bodyStretch } from './stretch';
 
@@ -13,36 +14,55 @@ function beyond(part: Part): number {
   return Math.max(0, -stretch.from, stretch.to - part.centreline.length);
 }
 
+function boxesOf(part: Part): readonly Box[] {
+  const by = outerRadius(part) + beyond(part);
+  return (part.centreline?.pieces ?? []).map((piece) => boxOf(piece, by));
+}
+
 export class Neighbours {
-  private readonly parts: readonly Part[];
-  private readonly owners: readonly number[];
-  private readonly tree: BoxTree;
-  /** No two places of the car are farther apart than this, mm. */
-  readonly span: number;
+  /** Each part with its place in the cage's order. */
+  private places: ReadonlyMap<Part, number>;
+  private readonly near: Near<Part>;
 
   constructor(parts: Iterable<Part>) {
-    this.parts = [...parts];
-    const boxes: Box[] = [];
-    const owners: number[] = [];
-    let span = 0;
-    this.parts.forEach((part, i) => {
-      const by = outerRadius(part) + beyond(part);
-      for (const piece of part.centreline?.pieces ?? []) {
-        const box = boxOf(piece, by);
-        for (const c of box) span = Math.max(span, Math.abs(c));
-        boxes.push(box);
-        owners.push(i);
-      }
-    });
-    this.owners = owners;
-    this.tree = new BoxTree(boxes);
-    this.span = 4 * span;
+    this.places = inOrder(parts);
+    this.near = new Near(this.places.keys(), boxesOf);
+  }
+
+  /** From now on these parts are here, and no others. */
+  exchange(parts: Iterable<Part>): void {
+    const before = this.places;
+    const now = inOrder(parts);
+    const gone: Part[] = [];
+    const fresh: Part[] = [];
+    for (const part of before.keys()) if (!now.has(part)) gone.push(part);
+    for (const part of now.keys()) if (!before.has(part)) fresh.push(part);
+    this.places = now;
+    this.near.exchange(now.keys(), gone, fresh);
+  }
+
+  /** No two places of the car are farther apart than this, mm. */
+  get span(): number {
+    return 4 * this.near.farthest;
   }
 
   /** Parts of which something may be within `reach` of a point, each once, in the order of the cage. */
   around(p: Vec3, reach: number): readonly Part[] {
-    const found = new Set<number>();
-    this.tree.around(p, reach, (index) => found.add(this.owners[index] ?? 0));
-    return [...found].sort((a, b) => a - b).flatMap((i) => this.parts[i] ?? []);
+    const found = this.near.inside([
+      p[0] - reach,
+      p[1] - reach,
+      p[2] - reach,
+      p[0] + reach,
+      p[1] + reach,
+      p[2] + reach,
+    ]);
+    const place = (part: Part): number => this.places.get(part) ?? 0;
+    return [...found].sort((a, b) => place(a) - place(b));
   }
 }
+
+const inOrder = (parts: Iterable<Part>): ReadonlyMap<Part, number> => {
+  const places = new Map<Part, number>();
+  for (const part of parts) places.set(part, places.size);
+  return places;
+};

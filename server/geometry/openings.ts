@@ -4,6 +4,7 @@ import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, norm, unit } from '../centreline/vector';
 import { boreRadius, outerRadius } from './axis';
+import { Kept } from './kept';
 import type { Neighbours } from './neighbours';
 import type { End, Part } from './shape';
 import { bodyStretch } from './stretch';
@@ -28,13 +29,16 @@ const toldOf = (part: Part, end: End): EndTold => {
   return end.which === 'first' ? part.tube.first : part.tube.last;
 };
 
-/** A few points of the opening, a little before it, the middle first. */
-function opening(part: Part, end: End): readonly Vec3[] {
-  if (end.origin === null || end.away === null) return [];
+/** The middle of the opening, a little before it. */
+const middleOf = (end: End): Vec3 | null =>
+  end.origin === null || end.away === null ? null : addScaled(end.origin, end.away, (end.minCut ?? 0) - BEFORE);
+
+/** A few points of the opening. */
+function opening(part: Part, end: End, middle: Vec3): readonly Vec3[] {
+  if (end.away === null) return [];
   const side = norm(cross(end.away, [0, 0, 1])) > 0.1 ? cross(end.away, [0, 0, 1]) : cross(end.away, [1, 0, 0]);
   const u = unit(side);
   const v = cross(end.away, u);
-  const middle = addScaled(end.origin, end.away, (end.minCut ?? 0) - BEFORE);
   const points: Vec3[] = [middle];
   for (const ring of RINGS) {
     for (let i = 0; i < CLOCKS; i++) {
@@ -55,14 +59,24 @@ function fromAxis(part: Part, p: Vec3): number | null {
   return beside && on.distance <= outerRadius(part) + BEFORE ? on.distance : null;
 }
 
+/** What square ends open to, kept between runs by the parts that are near. */
+export type OpeningCache = Kept<Opening>;
+
+const CLOSED: Opening = { kind: 'closed' };
+const OPEN: Opening = { kind: 'air' };
+
 /** What the bore opens to at one end, vents and a foot's hole apart. */
-export function openingOf(part: Part, end: End, neighbours: Neighbours): Opening {
-  if (end.fit === 'open' || toldOf(part, end).kind === 'past') return { kind: 'air' };
-  if (end.fit !== 'square') return { kind: 'closed' };
-  const points = opening(part, end);
-  const middle = points[0];
-  if (middle === undefined) return { kind: 'air' };
+export function openingOf(part: Part, end: End, neighbours: Neighbours, kept: OpeningCache = new Kept()): Opening {
+  if (end.fit === 'open' || toldOf(part, end).kind === 'past') return OPEN;
+  if (end.fit !== 'square') return CLOSED;
+  const middle = middleOf(end);
+  if (middle === null) return OPEN;
   const near = neighbours.around(middle, outerRadius(part) + BEFORE).filter((other) => other !== part);
+  return kept.get(`${part.name} ${end.which}`, [part, ...near], () => opensTo(part, end, middle, near));
+}
+
+function opensTo(part: Part, end: End, middle: Vec3, near: readonly Part[]): Opening {
+  const points = opening(part, end, middle);
   if (!points.every((p) => near.some((other) => fromAxis(other, p) !== null))) return { kind: 'air' };
   const butted = near.find((other) => {
     const off = fromAxis(other, middle);

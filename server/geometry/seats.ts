@@ -1,7 +1,9 @@
 /** Seat gap and bar gap: how far the shell's rear face about the shoulder slots is from the tubes behind it. */
 import { mm } from '../../grammar/units';
 import type { Cage, Seat } from '../cage/cage';
+import type { Vec3 } from '../centreline/vector';
 import { norm } from '../centreline/vector';
+import { sameItems } from './kept';
 import { Neighbours } from './neighbours';
 import type { Part, SeatFigures, StrapFigures } from './shape';
 import type { Rectangle } from './shell';
@@ -37,29 +39,89 @@ function nearestPart(rectangle: Rectangle, parts: Iterable<Part>): Nearest | nul
   return best;
 }
 
-/** The nearest of all parts: those round the rectangle, from farther and farther away. */
-function nearestOfAll(rectangle: Rectangle, neighbours: Neighbours): Nearest | null {
+/** The nearest of all parts, and which parts decided that; `looked` is null where it was all parts of the car. */
+interface Found {
+  readonly best: Nearest | null;
+  readonly looked: Ball | null;
+}
+
+/** About a point; parts of which nothing is inside do not matter. */
+interface Ball {
+  readonly centre: Vec3;
+  readonly reach: number;
+}
+
+/** Looks at the parts round the rectangle, from farther and farther away. */
+function nearestOfAll(rectangle: Rectangle, neighbours: Neighbours): Found {
+  const { centre } = rectangle;
   const half = norm(rectangle.halfAcross) + norm(rectangle.halfUp);
   for (let reach = half + FIRST_REACH; ; reach *= 2) {
-    const best = nearestPart(rectangle, neighbours.around(rectangle.centre, reach));
+    const best = nearestPart(rectangle, neighbours.around(centre, reach));
     // What was not found is at least `reach` from the middle of the rectangle.
-    if ((best !== null && best.gap < reach - half) || !(reach < half + neighbours.span + norm(rectangle.centre)))
-      return best;
+    if (best !== null && best.gap < reach - half) return { best, looked: { centre, reach } };
+    if (!(reach < half + neighbours.span + norm(centre))) return { best, looked: null };
   }
 }
 
-/** The figures of one seat. `bars` are the parts that its straps lie on. */
-export function seatFigures(seat: Seat, neighbours: Neighbours, bars: readonly Part[]): SeatFigures {
+interface Gaps {
+  readonly figures: SeatFigures;
+  readonly looked: Ball | null;
+}
+
+function gapsOf(seat: Seat, neighbours: Neighbours, bars: readonly Part[]): Gaps {
   const rectangle = rearRectangle(seat);
-  const nearest = rectangle === null ? null : nearestOfAll(rectangle, neighbours);
+  const { best, looked }: Found =
+    rectangle === null ? { best: null, looked: null } : nearestOfAll(rectangle, neighbours);
   const bar = rectangle === null ? null : nearestPart(rectangle, bars);
-  return {
+  const figures = {
     name: seat.name,
-    gap: nearest === null ? null : mm(nearest.gap),
-    to: nearest?.part ?? null,
+    gap: best === null ? null : mm(best.gap),
+    to: best?.part ?? null,
     barGap: bar === null ? null : mm(bar.gap),
     bar: bar?.part ?? null,
   };
+  return { figures, looked };
+}
+
+/** The figures of one seat. `bars` are the parts that its straps lie on. */
+export const seatFigures = (seat: Seat, neighbours: Neighbours, bars: readonly Part[]): SeatFigures =>
+  gapsOf(seat, neighbours, bars).figures;
+
+/** Seats of the run before, with what each was made of. */
+export class SeatCache {
+  private before: ReadonlyMap<string, Gaps & { readonly from: readonly unknown[] }> = new Map();
+  private now = new Map<string, Gaps & { readonly from: readonly unknown[] }>();
+  private misses = 0;
+
+  figures(seat: Seat, neighbours: Neighbours, bars: readonly Part[]): SeatFigures {
+    const old = this.before.get(seat.name);
+    if (
+      old?.looked &&
+      sameItems(old.from, [seat, bars.length, ...bars, ...neighbours.around(old.looked.centre, old.looked.reach)])
+    ) {
+      this.now.set(seat.name, old);
+      return old.figures;
+    }
+    this.misses += 1;
+    const gaps = gapsOf(seat, neighbours, bars);
+    const { looked } = gaps;
+    const near = looked === null ? [] : neighbours.around(looked.centre, looked.reach);
+    this.now.set(seat.name, { ...gaps, from: [seat, bars.length, ...bars, ...near] });
+    return gaps.figures;
+  }
+
+  /** How many seats were measured since this was last asked. */
+  takeMisses(): number {
+    const { misses } = this;
+    this.misses = 0;
+    return misses;
+  }
+
+  /** Ends a round: what it did not ask for is dropped. */
+  sweep(): void {
+    this.before = this.now;
+    this.now = new Map();
+  }
 }
 
 /** All seats of a cage, in its order. `straps` say which bars are whose. Never throws. */
@@ -68,6 +130,7 @@ export function seatsOf(
   parts: ReadonlyMap<string, Part>,
   straps: readonly StrapFigures[],
   neighbours: Neighbours = new Neighbours(parts.values()),
+  cache: SeatCache = new SeatCache(),
 ): { readonly seats: readonly SeatFigures[] } {
   const bars = new Map<string, Set<string>>();
   for (const { seat, part } of straps) {
@@ -80,7 +143,7 @@ export function seatsOf(
   for (const thing of cage.things.values()) {
     if (thing.kind !== 'seat') continue;
     const own = [...(bars.get(thing.name) ?? [])].flatMap((name) => parts.get(name) ?? []);
-    seats.push(seatFigures(thing, neighbours, own));
+    seats.push(cache.figures(thing, neighbours, own));
   }
   return { seats };
 }

@@ -4,9 +4,14 @@ import type { BodiesBefore, Body, Geometries } from './bodies';
 import type { ClashCaches, Clashes, Overlap } from './clash';
 import type { CutCaches, Cuts, EndCut } from './cutting';
 import type { CutCope } from './cut-to';
+import { Kept } from './kept';
 import { Memo, NumberKey } from './memo';
+import type { Neighbours } from './neighbours';
 import type { MadePart } from './parts';
 import type { Probe } from './probe';
+import { SeatCache } from './seats';
+import { newSpaceCaches } from './spaces';
+import { newStrapCaches } from './straps';
 import type { Surroundings } from './surroundings';
 
 /** How often each stage really ran. */
@@ -14,12 +19,18 @@ export interface ShapeRuns {
   readonly end: number;
   readonly part: number;
   readonly clash: number;
+  readonly strap: number;
+  readonly seat: number;
+  readonly vent: number;
 }
+
+const NONE: ShapeRuns = { end: 0, part: 0, clash: 0, strap: 0, seat: 0, vent: 0 };
 
 /** The run before: what has not changed since is used again, the same objects. */
 export interface LastRun {
   readonly bodies: BodiesBefore;
   readonly around: Surroundings;
+  readonly neighbours: Neighbours;
   readonly said: string;
   readonly cuts: Cuts;
   readonly parts: ReadonlyMap<Body, MadePart>;
@@ -36,7 +47,11 @@ export class ShapeCache implements CutCaches, ClashCaches {
   private readonly ids = new Memo<number>();
   private lastId = 0;
   readonly nextId = (): number => ++this.lastId;
-  private runs = { end: 0, part: 0, clash: 0 };
+  readonly feet = new Kept<readonly Finding[]>();
+  readonly straps = newStrapCaches();
+  readonly seats = new SeatCache();
+  readonly spaces = newSpaceCaches();
+  private runs: ShapeRuns = NONE;
   last: LastRun | null = null;
 
   /** Small numbers for centrelines with radii: equal for equal numbers, never used again for others. */
@@ -61,9 +76,16 @@ export class ShapeCache implements CutCaches, ClashCaches {
 
   /** Ends a run: counts it, and forgets what is not needed. */
   end(run: LastRun): void {
-    this.runs.end += this.copes.misses;
-    this.runs.part += this.ids.misses;
-    this.runs.clash += this.clashes.misses;
+    this.runs = {
+      end: this.runs.end + this.copes.misses,
+      part: this.runs.part + this.ids.misses,
+      clash: this.runs.clash + this.clashes.misses,
+      strap: this.runs.strap + this.straps.laid.takeMisses(),
+      seat: this.runs.seat + this.seats.takeMisses(),
+      vent: this.runs.vent + this.spaces.vents.takeMisses(),
+    };
+    for (const kept of [this.feet, this.seats, ...Object.values(this.straps), ...Object.values(this.spaces)])
+      kept.sweep();
     this.ids.sweep();
     // A run that used another one's objects did not ask for what they were made of: only one from scratch can tell.
     const fromScratch = this.last === null;
@@ -74,7 +96,7 @@ export class ShapeCache implements CutCaches, ClashCaches {
   /** How often each stage really ran since this was last asked. */
   takeRuns(): ShapeRuns {
     const runs = this.runs;
-    this.runs = { end: 0, part: 0, clash: 0 };
+    this.runs = NONE;
     return runs;
   }
 }

@@ -6,12 +6,14 @@ import type { Finding } from '../../grammar/finding';
 import type { Cage, Vent } from '../cage/cage';
 import { boreRadius } from './axis';
 import type { OnFeet } from './feet';
+import { Kept } from './kept';
 import type { Neighbours } from './neighbours';
+import type { OpeningCache } from './openings';
 import { openingOf } from './openings';
 import type { End, Part, Space } from './shape';
 import { byText, figure, tell } from './tell';
 import type { VentResult } from './vents';
-import { AIR, ventResult } from './vents';
+import { AIR, keptVent } from './vents';
 
 /** The hole that is offered, mm: 3 to 5 is usual (common practice, no source). */
 const OFFERED_DIA = 5;
@@ -68,11 +70,17 @@ class Bores {
 }
 
 /** Joins what the ends leave open, and what a foot's hole opens: the first tube on it. */
-function joinEnds(parts: ReadonlyMap<string, Part>, onFeet: OnFeet, neighbours: Neighbours, bores: Bores): void {
+function joinEnds(
+  parts: ReadonlyMap<string, Part>,
+  onFeet: OnFeet,
+  neighbours: Neighbours,
+  bores: Bores,
+  openings: OpeningCache,
+): void {
   for (const part of parts.values()) {
     if (part.centreline === null) continue;
     for (const end of part.ends) {
-      const opening = openingOf(part, end, neighbours);
+      const opening = openingOf(part, end, neighbours, openings);
       if (opening.kind === 'air') bores.join(part.name, AIR);
       else if (opening.kind === 'bore') bores.join(part.name, opening.part);
     }
@@ -179,17 +187,27 @@ function unvented(tubes: readonly string[], members: readonly Part[], closure: C
 const behind = (end: End): number =>
   Math.max(OFFERED_BEHIND, Math.ceil(((end.maxCut ?? 0) + OFFERED_BEHIND) / 10) * 10);
 
+/** Kept between runs: what ends open to, and what vents do. */
+export interface SpaceCaches {
+  readonly openings: OpeningCache;
+  readonly vents: Kept<VentResult>;
+}
+
+export const newSpaceCaches = (): SpaceCaches => ({ openings: new Kept(), vents: new Kept() });
+
 /** All hollow spaces of a cage, sorted by their tubes' names, and the findings of spaces and vents. Never throws. */
 export function spacesOf(
   cage: Cage,
   parts: ReadonlyMap<string, Part>,
   onFeet: OnFeet,
   neighbours: Neighbours,
+  caches: SpaceCaches = newSpaceCaches(),
 ): { readonly spaces: readonly Space[]; readonly findings: readonly Finding[] } {
   const bores = new Bores();
-  joinEnds(parts, onFeet, neighbours, bores);
-  const vents = [...cage.things.values()].filter((thing): thing is Vent => thing.kind === 'vent');
-  const results = vents.map((vent) => ventResult(vent, cage, parts));
+  joinEnds(parts, onFeet, neighbours, bores, caches.openings);
+  const results: VentResult[] = [];
+  for (const thing of cage.things.values())
+    if (thing.kind === 'vent') results.push(keptVent(thing, cage, parts, caches.vents));
   const findings: Finding[] = [...results.flatMap((result) => result.findings), ...joinVents(results, bores)];
 
   const unknown = new Set(results.flatMap((result) => result.unknown));

@@ -10,6 +10,7 @@ import type { Cage, Vent } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { distance, dot, sub } from '../centreline/vector';
 import { axisExit, axisOffset, boreRadius, outerRadius } from './axis';
+import type { Kept } from './kept';
 import type { End, Part } from './shape';
 import { partsOf } from './stretch';
 import { figure, tell } from './tell';
@@ -187,4 +188,16 @@ export function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Pa
   return air
     ? intoAir(vent, child, vent.from ?? mm(0), vent.clock ?? 0)
     : intoHost(vent, child, hosts, parts, node.name);
+}
+
+/** {@link ventResult}; that of the run before, while the vent, its node and all tubes that have a say are the same. */
+export function keptVent(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>, kept: Kept<VentResult>): VentResult {
+  const from: unknown[] = [vent, vent.node === null ? null : cage.things.get(vent.node)];
+  if (typeof vent.to === 'string') from.push(...partsOf(parts, vent.to));
+  const children = vent.tube === null ? [] : partsOf(parts, vent.tube);
+  for (const child of children) {
+    from.push(child);
+    for (const end of child.ends) for (const host of end.hosts) from.push(parts.get(host));
+  }
+  return kept.get(vent.name, from, () => ventResult(vent, cage, parts));
 }

@@ -150,17 +150,17 @@ describe('a kept shape', () => {
     const first = shapeOf(cageOf(car), cache);
     expect(cache.takeRuns()).toMatchObject({ end: 6, part: 7 });
     shapeOf(cageOf(car), cache);
-    expect(cache.takeRuns()).toEqual({ end: 0, part: 0, clash: 0 });
+    expect(Object.values(cache.takeRuns()).every((count) => count === 0)).toBe(true);
     // The statements the other way round.
     shapeOf(cageOf(car, true), cache);
-    expect(cache.takeRuns()).toEqual({ end: 0, part: 0, clash: 0 });
+    expect(Object.values(cache.takeRuns()).every((count) => count === 0)).toBe(true);
     // Another name for a tube and for its nodes.
     const bar = car.tubes.get('bar');
     car.tubes.delete('bar');
     car.nodes.set('beam-l', car.nodes.get('low') ?? [0, 0, 0]).set('beam-r', car.nodes.get('low2') ?? [0, 0, 0]);
     car.tubes.set('beam', { path: ['beam-l', 'beam-r'], options: bar?.options ?? {} });
     const renamed = shapeOf(cageOf(car), cache);
-    expect(cache.takeRuns()).toEqual({ end: 0, part: 0, clash: 0 });
+    expect(Object.values(cache.takeRuns()).every((count) => count === 0)).toBe(true);
     expect(renamed.parts.get('beam')?.cutLength).toBe(first.parts.get('bar')?.cutLength);
     // The far end of the stay moves: the stay and its cope are new, the others are not.
     car.nodes.set('rear', [-710, 200, 300]);
