@@ -6,7 +6,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
   type MessageConnection,
-} from 'vscode-jsonrpc/node';
+} from 'vscode-jsonrpc/node.js';
 
 export interface Peer {
   readonly connection: MessageConnection;
