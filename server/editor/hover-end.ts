@@ -60,16 +60,7 @@ const ordinateTable = (end: End, od: number | null, unit: LengthUnit): string =>
       inUnit(curve.gap(clock), unit),
     ]);
   }
-  const head = [
-    'Clock',
-    `round the tube, ${unit}`,
-    `from the long point, ${unit}`,
-    other,
-    `cut, ${unit}`,
-    'outer',
-    'inner',
-    'gap',
-  ];
+  const head = ['Clock', `round, ${unit}`, `from long point, ${unit}`, other, `cut, ${unit}`, 'outer', 'inner', 'gap'];
   const note =
     'Cut, outer and inner are set-backs along the leg from its node; cut clears the whole wall, outer is the hole saw’s.';
   return `${table(head, rows)}\n\n${note}`;

@@ -203,6 +203,9 @@ export class Workspace {
   private viewOf(uri: string, version: number, { space, key }: Root, analysis: Analysis): View {
     const made = new Map<string, TextDocument | null>();
     const document = (file: string): TextDocument | null => {
+      // The editor's own copy knows its lines already; it is used only while it is the text that was analysed.
+      const live = file === key ? this.documents.get(uri) : undefined;
+      if (live?.version === version) return live;
       const known = made.get(file);
       if (known !== undefined) return known;
       const text = analysis.trees.get(file)?.text;

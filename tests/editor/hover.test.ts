@@ -77,7 +77,7 @@ describe('a hover on an end', () => {
       .replace('od 45; wall 2.5', 'od 1 3/4; wall .095')
       .replaceAll('600', '24');
     const said = await at(inches);
-    expect(said).toContain('round the tube, in');
+    expect(said).toContain('round, in');
     // A third of 1.75 in.
     expect(said).toContain('| 0.583 in (14.8 mm): ');
   });
