@@ -202,7 +202,8 @@ function wholeTurn(prepared: CopeFields, outerAt: (clock: number) => number, out
   const minOuter = least(outerAt, outer);
   const maxOuter = turnMaximum(outerAt, outer);
   const minCut = prepared.sawn ? minOuter : least(cutOf, cuts);
-  const maxCut = prepared.sawn ? maxOuter : turnMaximum(cutOf, cuts);
+  // A crest of the outer edge between the cut's wider samples is one of the cut too.
+  const maxCut = prepared.sawn ? maxOuter : larger(turnMaximum(cutOf, cuts), maxOuter);
   const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
   const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
   return {
