@@ -22,7 +22,10 @@ export interface Origin {
 
 /** What every named (or id'd) thing has. */
 export interface Named {
-  /** Full name: `bar-end.left`, `main-hoop`; ids of nameless statements: `vent:0`, `joint:2.right`. Unique in the cage. */
+  /**
+   * Full name: `bar-end.left`, `main-hoop`; ids of nameless statements: `vent:0`, `joint:2.right`, numbered in the
+   * alphabetical order of their texts, so that their order in the file changes nothing. Unique in the cage.
+   */
   readonly name: string;
   /** Without the side. */
   readonly base: string;

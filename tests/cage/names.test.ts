@@ -18,6 +18,12 @@ describe('names', () => {
     ['let w = 5\nlet v = w-10', "name.unknown 'w-10'"],
     ['section s { od 30; wall 2; material steel }', "name.unknown 'steel'"],
     ['node a = (0, 1, 0)\nadjust b by (up 3)', "name.unknown 'b'"],
+    ['mirror left { node a = (0, 1, 0) }\nadjust a by (up 3)', "name.side 'a'"],
+    ['section s { od 30; wall 2 }\nnode a = (0, 1, 0)\ntube t { section s; path a }', "fact.value 'a'"],
+    [
+      'section s { od 30; wall 2 }\nnode a = (0, 1, 0)\nnode b = (0, 9, 0)\ntube t { section s; path a, b; last onto t }',
+      "fact.value 't'",
+    ],
     ['rules fia-235', "rule.unknown-book 'fia-235'"],
     ['rules shop\nrules shop', "fact.twice 'rules'"],
   ])('%s', (text, wanted) => {
@@ -77,6 +83,14 @@ describe('names', () => {
 
   it('names are compared after NFC', () => {
     expect(at(read('node caf\u00e9 = (1, 2, 3)\nnode b = cafe\u0301'), 'b')).toEqual([1, 2, 3]);
+  });
+});
+
+describe('what a finding is about', () => {
+  it('is the thing in whose text it stands, on the side for which it is written', () => {
+    expect(only(read('node a = nil'), 'name.unknown').subject).toBe('a');
+    expect(only(read('mirror right { node a = nil }'), 'name.unknown').subject).toBe('a.right');
+    expect(only(read('section s { od 30; wal 2; wall 2 }'), 'fact.unknown').subject).toBe('s');
   });
 });
 
