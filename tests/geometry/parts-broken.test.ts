@@ -37,7 +37,7 @@ function anything(seed: number): Cage {
     ]);
   for (const name of tubes) {
     const path = Array.from({ length: pick([0, 1, 2, 2, 2, 3, 4]) }, () => (roll() < 0.05 ? null : pick(names)));
-    const points = path.flatMap((n) => at.get(n ?? '') ?? []);
+    const points = path.map((n) => at.get(n ?? '') ?? null).filter((p): p is Vec3 => p !== null);
     const bender = pick([null, die(38, 114), die(38, 20)]);
     const built =
       points.length === path.length
