@@ -57,7 +57,6 @@ const makeClient = (context: ExtensionContext, status: LanguageStatusItem): Lang
   const options: LanguageClientOptions = {
     // By language and not by file system: untitled documents are judged like any other.
     documentSelector: [{ language: LANGUAGE }],
-    synchronize: { fileEvents: workspace.createFileSystemWatcher('**/*.cage') },
     initializationOptions: { readFiles: true },
     markdown: { isTrusted: false, supportHtml: false },
     middleware: {

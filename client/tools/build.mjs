@@ -2,7 +2,7 @@
  * Bundles the extension, the language server and the command line, each into one file that needs nothing beside it,
  * and gathers the licences of what went in.
  */
-import { chmodSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -46,6 +46,7 @@ const shared = {
   minify: true,
   legalComments: 'none',
   metafile: true,
+  write: false,
   logLevel: 'warning',
 };
 
@@ -55,12 +56,20 @@ const targets = [
   { entryPoints: ['server/cli/main.ts'], outfile: 'server/dist/cli.js', banner: { js: '#!/usr/bin/env node' } },
 ];
 
-const results = await Promise.all(targets.map((target) => build({ ...shared, ...target })));
-chmodSync(join(root, 'server/dist/cli.js'), 0o755);
+/** In one step, so that nobody ever reads half a file: tests build side by side. */
+const writeWhole = (file, content, mode) => {
+  mkdirSync(dirname(file), { recursive: true });
+  const temporary = `${file}.${String(process.pid)}.tmp`;
+  writeFileSync(temporary, content, { mode });
+  renameSync(temporary, file);
+};
 
-const dist = join(root, 'client/dist');
-mkdirSync(dist, { recursive: true });
-writeFileSync(
-  join(dist, 'third-party-notices.txt'),
+const results = await Promise.all(targets.map((target) => build({ ...shared, ...target })));
+for (const { outputFiles } of results) {
+  for (const { path, contents } of outputFiles) writeWhole(path, contents, path.endsWith('cli.js') ? 0o755 : 0o644);
+}
+writeWhole(
+  join(root, 'client/dist/third-party-notices.txt'),
   notices(results.flatMap((result) => Object.keys(result.metafile.inputs))),
+  0o644,
 );

@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, unlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -23,7 +23,7 @@ import {
   type Diagnostic,
   type DocumentSymbol,
 } from 'vscode-languageserver/node.js';
-import { ASKING, TestClient } from '../support/language-client';
+import { ASKING, SERVER, TestClient } from '../support/language-client';
 
 const CAR = `cage "Test"
 units mm
@@ -146,6 +146,20 @@ describe('problems', () => {
       `${CAR}use "../secret.cage"\nuse "link.cage"\nnode c = (secret, 0, 0)\n`,
     );
     expect(errors(found)).toEqual(['use.outside', 'use.outside', 'name.unknown']);
+  });
+
+  it('see the files of their own folder, where there are several', async () => {
+    const [one, two] = [join(top, 'one'), join(top, 'two')];
+    for (const folder of [one, two]) mkdirSync(folder);
+    writeFileSync(join(one, 'parts.cage'), 'units mm\nsection s { od 45; wall 2.5 }\n');
+    writeFileSync(join(two, 'parts.cage'), 'units mm\nsection other { od 45; wall 2.5 }\n');
+    client = await TestClient.start([one, two]);
+    const car = CAR.replace('section s { od 45; wall 2.5 }', 'use "parts.cage"');
+    const of = (folder: string): string => pathToFileURL(join(folder, 'car.cage')).href;
+    expect(errors(await client.open(of(one), car))).toEqual([]);
+    expect(errors(await client.open(of(two), car))).toEqual(['name.unknown']);
+    const other = CAR.replace('section s { od 45; wall 2.5 }', 'use "../one/parts.cage"');
+    expect(errors(await client.change(of(two), other))).toContain('use.outside');
   });
 
   it('come for untitled documents, and for files outside every folder', async () => {
@@ -293,6 +307,13 @@ describe('features', () => {
     }
     expect(errors(await client.change(uri('bad.cage'), CAR))).toEqual([]);
     expect(client.log).toEqual([]);
+  });
+
+  it('is the same server behind the command line', async () => {
+    const command = [process.execPath, join(dirname(SERVER), 'cli.js'), 'lsp', '--stdio'];
+    client = await TestClient.start([join(top, 'work')], undefined, command);
+    expect(codes(await client.open(uri('car.cage'), CAR.replace('node a', 'nod a')))).toContain('kind.unknown');
+    expect(await client.stop()).toBe(0);
   });
 
   it('ends when its client is gone', async () => {
