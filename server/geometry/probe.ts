@@ -3,7 +3,7 @@ import { RAISES } from './cope-hosts';
 import type { ChildEnd, Host } from './setback';
 import { hostField } from './setback-field';
 
-const CLOCKS = 72;
+const CLOCKS = 180;
 const TURN: readonly (readonly [number, number])[] = Array.from({ length: CLOCKS }, (_, i) => [
   Math.cos((2 * Math.PI * i) / CLOCKS),
   Math.sin((2 * Math.PI * i) / CLOCKS),
