@@ -180,12 +180,12 @@ try {
       const folder = join(home, 'picture');
       mkdirSync(folder);
       writeFileSync(join(folder, 'bar.cage'), text.replace('2,5', '2.5'));
-      const page = { width: 1080, height: 720 };
+      const page = { width: 1080, height: 760 };
       current = await openWindow(browser, workbench.url, folder, true, page);
       await current.openFile('bar.cage');
       await current.untilSquiggles('warning', (count) => count > 0);
       await current.page.keyboard.press('Control+b');
-      await current.goTo(34, 1);
+      await current.goTo(36, 1);
       await current.goTo(...lineOf(text, 'path bar-end.left', 'bar-end'));
       await current.hover(/337\.5°/);
       await current.growHover();

@@ -172,12 +172,18 @@ class Window {
 
   /** Draws the hover larger by its edges, as a person would with the mouse. */
   async growHover() {
+    // Once more: the hover takes the focus and stays while the mouse moves.
+    await this.page.keyboard.press('Control+k');
+    await this.page.keyboard.press('Control+i');
+    await sleep(300);
     const box = await this.page.locator('.monaco-resizable-hover').first().boundingBox();
     if (box === null) return;
-    const top = box.y + 1;
-    await this.page.mouse.move(box.x + box.width / 2, top);
+    const middle = box.x + box.width / 2;
+    await this.page.mouse.move(middle, box.y + 20);
+    await this.page.mouse.move(middle, box.y + 1, { steps: 5 });
+    await sleep(500);
     await this.page.mouse.down();
-    await this.page.mouse.move(box.x + box.width / 2, Math.max(40, top - 330), { steps: 10 });
+    await this.page.mouse.move(middle, Math.max(120, box.y - 330), { steps: 20 });
     await this.page.mouse.up();
     await sleep(300);
   }
