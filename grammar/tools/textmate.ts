@@ -60,7 +60,7 @@ const targets = KINDS.filter((kind) => kind.target).map((kind) => kind.name);
 
 const STATEMENT = 'keyword.control.statement.cage';
 const DEFINED = 'entity.name.type.cage';
-const FACT = 'support.type.property-name.cage';
+const FACT = 'storage.type.fact.cage';
 const NUMBER = String.raw`(?<![\p{L}\p{M}\d_.])(?:(?:\d+[ \t]+)?\d+/\d+(?!\d|\.\d)|\d+(?:\.\d+)?|\.\d+)`;
 
 /** The grammar as an object that is written out as JSON. */

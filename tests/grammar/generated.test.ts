@@ -65,14 +65,14 @@ describe('colours', () => {
         '{ punctuation.section',
       ],
     ],
-    ['  section bar', ['section support.type.property-name', 'bar variable.other']],
+    ['  section bar', ['section storage.type.fact', 'bar variable.other']],
     [
       'section bar { od 38 }',
       [
         'section keyword.control.statement',
         'bar entity.name.type',
         '{ punctuation.section',
-        'od support.type.property-name',
+        'od storage.type.fact',
         '38 constant.numeric',
         '} punctuation.section',
       ],
@@ -94,12 +94,7 @@ describe('colours', () => {
     ],
     [
       '  size 1 3/4 x .095',
-      [
-        'size support.type.property-name',
-        '1 3/4 constant.numeric',
-        'x keyword.operator.times',
-        '.095 constant.numeric',
-      ],
+      ['size storage.type.fact', '1 3/4 constant.numeric', 'x keyword.operator.times', '.095 constant.numeric'],
     ],
     [
       'let a = sqrt(2) # note',
@@ -118,7 +113,7 @@ describe('colours', () => {
     [
       'path foot.left, in-plane',
       [
-        'path support.type.property-name',
+        'path storage.type.fact',
         'foot variable.other',
         '. punctuation.separator',
         'left variable.language.side',
@@ -143,7 +138,7 @@ describe('colours', () => {
         '-> keyword.operator.arrow',
         'air keyword.operator.word',
         '{ punctuation.section',
-        'at support.type.property-name',
+        'at storage.type.fact',
         'b variable.other',
         '} punctuation.section',
       ],
@@ -154,8 +149,7 @@ describe('colours', () => {
     for (const kind of KINDS) {
       const head = kind.target ? `${kind.name} a = b` : kind.block === 'none' ? `${kind.name} a` : `${kind.name} a {`;
       expect(colours(head)[0]).toBe(`${kind.name} keyword.control.statement`);
-      for (const fact of kind.facts)
-        expect(colours(`  ${fact.name} a`)[0]).toBe(`${fact.name} support.type.property-name`);
+      for (const fact of kind.facts) expect(colours(`  ${fact.name} a`)[0]).toBe(`${fact.name} storage.type.fact`);
     }
   });
 
