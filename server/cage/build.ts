@@ -15,6 +15,7 @@ import { Page } from './page';
 import { changedScopes, reached, renew } from './renew';
 import { Reporter } from './reporter';
 import { Resolver } from './resolve';
+import { keepThings } from './same';
 import { shopOf } from './shop';
 import { Solver } from './solve';
 import { byName, Unfolder } from './unfold';
@@ -99,6 +100,8 @@ export class CageKeeper {
     for (const definition of census.definitions) solver.solve(definition);
     for (const definition of census.definitions) book.read(definition);
     unfolder.unfold(census.written);
+    const before = this.kept.get(root)?.things;
+    if (before !== undefined) for (const written of census.written) keepThings(written, (name) => before.get(name));
     resolver.tellTwice();
     resolver.tellUnknown();
     const circles = solver.tellCircles();
@@ -142,6 +145,7 @@ export class CageKeeper {
     if (solver.tellCircles()) return null;
     for (const written of again) if (isDefinition(written)) book.read(written);
     unfolder.unfold(again);
+    for (const written of again) keepThings(written, (name) => kept.things.get(name));
     this.worked += again.length;
     const things = new Map(kept.things);
     for (const written of again) for (const thing of written.things) things.set(thing.name, thing);

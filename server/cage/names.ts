@@ -65,7 +65,7 @@ export interface Written {
   /** True inside mirror, also where it must not stand. */
   readonly inMirror: boolean;
   /** Shared by all things that it describes. */
-  readonly origin: { readonly file: string; statement: PlacedStatement; entry: Entry };
+  origin: { readonly file: string; statement: PlacedStatement; entry: Entry };
   /** What its values hang on, by the names in it. */
   needs: Target[];
   /** For a tube: what its path hangs on. */
