@@ -1,10 +1,10 @@
 /**
- * The packed extension in a real VS Code: what a person sees and does. Installs what it needs, makes the package where there is
- * none, leaves its screenshots in .build/screenshots, and ends with one line and an exit status. With `--picture` it also takes the
+ * The packed extension in a real VS Code: what a person sees and does. Installs what it needs, makes the package,
+ * leaves its screenshots in .build/screenshots, and ends with one line and an exit status. With `--picture` it also takes the
  * picture of the README anew.
  */
 import { execFileSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -50,7 +50,8 @@ const lineOf = (text, part, within = part) => {
 
 const readText = async (name) => (await import('node:fs/promises')).readFile(join(work, name), 'utf8');
 
-if (!existsSync(vsix)) execFileSync('npm', ['run', 'package'], { cwd: root, stdio: 'inherit' });
+// Always anew: an old package would pass for the sources as they are.
+execFileSync('npm', ['run', '--silent', 'package'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
 const { server, chromium } = install(join(root, '.build/vscode'));
 rmSync(screenshots, { recursive: true, force: true });
 mkdirSync(screenshots, { recursive: true });
