@@ -7,7 +7,8 @@ import type { FileTree } from '../../grammar/tree';
 import { CageKeeper } from '../cage/build';
 import { ShapeCache, shapeOf } from '../geometry/index';
 import { BOOKS } from '../rules/books';
-import { judge } from '../rules/judge';
+import type { MendCache } from '../rules/judge';
+import { judge, newMendCache } from '../rules/judge';
 import { loadSources } from './load';
 import { placeFindings } from './placing';
 import type { Analysis, Host, Sources } from './project';
@@ -17,24 +18,37 @@ const KEPT_TREES = 64;
 
 const BOOK_NAMES: readonly string[] = BOOKS.map((book) => book.name);
 
+/** Judged cars of which the last run is kept, the one judged longest ago goes first. */
+const KEPT_CARS = 8;
+
+/** What is kept of one judged car. */
+interface Car {
+  readonly shape: ShapeCache;
+  readonly mends: MendCache;
+}
+
+/** Gives the entry of that key, made if it is new, and drops those that were wanted longest ago. */
+function recent<V>(map: Map<string, V>, key: string, most: number, make: (old: V | undefined) => V): V {
+  const value = make(map.get(key));
+  map.delete(key);
+  map.set(key, value);
+  for (const oldest of map.keys()) {
+    if (map.size <= most) break;
+    map.delete(oldest);
+  }
+  return value;
+}
+
 export class Project {
   private readonly statements = new StatementCache();
   private readonly cages = new CageKeeper();
-  private readonly shapes = new ShapeCache();
+  private readonly cars = new Map<string, Car>();
   private readonly trees = new Map<string, FileTree>();
   private parses = 0;
 
   /** The tree of a text: the kept one while the text is the same. */
   parse(file: string, text: string): FileTree {
-    const kept = this.trees.get(file);
-    if (kept !== undefined) this.trees.delete(file);
-    const tree = kept?.text === text ? kept : this.parseAnew(file, text);
-    this.trees.set(file, tree);
-    for (const oldest of this.trees.keys()) {
-      if (this.trees.size <= KEPT_TREES) break;
-      this.trees.delete(oldest);
-    }
-    return tree;
+    return recent(this.trees, file, KEPT_TREES, (kept) => (kept?.text === text ? kept : this.parseAnew(file, text)));
   }
 
   private parseAnew(file: string, text: string): FileTree {
@@ -51,13 +65,19 @@ export class Project {
   analyse(sources: Sources): Analysis {
     const trees = new Map([...sources.files].map(([file, text]) => [file, this.parse(file, text)]));
     const cage = this.cages.build({ root: sources.root, trees, uses: sources.uses, books: BOOK_NAMES });
-    const shape = shapeOf(cage, this.shapes);
-    const { findings, waivers } = placeFindings({ cage, shape, trees, judged: judge(cage, shape) });
+    const car = recent(
+      this.cars,
+      sources.root,
+      KEPT_CARS,
+      (old) => old ?? { shape: new ShapeCache(), mends: newMendCache() },
+    );
+    const shape = shapeOf(cage, car.shape);
+    const { findings, waivers } = placeFindings({ cage, shape, trees, judged: judge(cage, shape, car.mends) });
     const runs = {
       parse: this.parses,
       statement: this.statements.takeRuns(),
       evaluate: this.cages.takeRuns(),
-      ...this.shapes.takeRuns(),
+      ...car.shape.takeRuns(),
     };
     this.parses = 0;
     return { root: sources.root, trees, cage, shape, findings, waivers, runs };

@@ -1,6 +1,7 @@
 /** The chosen books against the car's figures: one finding for each book and reading that is broken. */
 import type { Finding, Params } from '../../grammar/finding';
 import type { Cage } from '../cage/cage';
+import { Kept } from '../geometry/kept';
 import type { Shape } from '../geometry/shape';
 import { bookNamed } from './books';
 import type { Book, Limit, Mend, Reading, Rule } from './rule';
@@ -67,6 +68,17 @@ const findingOf = (
   };
 };
 
+/** Mends of the run before: they are solved, and most cars stay as they are from one key to the next. */
+export type MendCache = Kept<Mend>;
+export const newMendCache = (): MendCache => new Kept();
+
+const NOTHING: Mend = { says: '', params: {} };
+
+const keptMend = (rule: Rule, reading: Reading, target: number, cage: Cage, shape: Shape, mends: MendCache): Mend =>
+  mends.get(`${rule.code} ${reading.subject} ${String(target)}`, [reading.figures, cage.units], () =>
+    rule.mend(reading, target, cage, shape),
+  );
+
 /** The first of a book's limits on one quantity that a reading breaks, as a finding; null: none is broken. */
 const judgeReading = (
   rule: Rule,
@@ -75,6 +87,7 @@ const judgeReading = (
   reading: Reading,
   cage: Cage,
   shape: Shape,
+  mends: MendCache,
 ): Finding | null => {
   for (const limit of limits) {
     const bounds = boundsFor(limit, reading);
@@ -82,7 +95,7 @@ const judgeReading = (
     const low = under(value, bounds, rule.slack);
     if (!low && !over(value, bounds, rule.slack)) continue;
     const target = targetFor(limits, reading, low);
-    const mend = target === null ? { says: '', params: {} } : rule.mend(reading, target, cage, shape);
+    const mend = target === null ? NOTHING : keptMend(rule, reading, target, cage, shape, mends);
     return findingOf(rule, book, limit, bounds, reading, low, mend);
   }
   return null;
@@ -94,9 +107,9 @@ export const standsBack = (limit: Limit, book: Book, books: readonly Book[]): bo
 
 /**
  * Judges the car by the books of its `rules` line. An unknown book is passed over here: it has a finding of its own.
- * A book changes no figure, only what is said about it.
+ * A book changes no figure, only what is said about it. With `mends` kept for the same car, the findings are the same.
  */
-export function judge(cage: Cage, shape: Shape): readonly Finding[] {
+export function judge(cage: Cage, shape: Shape, mends: MendCache = newMendCache()): readonly Finding[] {
   const books = [...new Set(cage.rules)].map(bookNamed).filter((book): book is Book => book !== null);
   const findings: Finding[] = [];
   for (const rule of RULES) {
@@ -109,10 +122,11 @@ export function judge(cage: Cage, shape: Shape): readonly Finding[] {
     if (asking.length === 0) continue;
     for (const reading of rule.read(cage, shape)) {
       for (const { book, limits } of asking) {
-        const finding = judgeReading(rule, book, limits, reading, cage, shape);
+        const finding = judgeReading(rule, book, limits, reading, cage, shape, mends);
         if (finding !== null) findings.push(finding);
       }
     }
   }
+  mends.sweep();
   return findings;
 }

@@ -29,6 +29,8 @@ export interface Reading {
   readonly fixes: readonly FixId[];
   /** A limit that belongs to this thing alone (the hardware that this strap must hold); null: the book's own counts. */
   readonly limit: { readonly from: number | null; readonly to: number | null } | null;
+  /** The figures that it was read from: the same object for as long as nothing that they hang on has changed. */
+  readonly figures: object;
 }
 
 /** What mends a broken limit: a phrase with `{names}` of its own figures, so that it is worded in the file's units last. */

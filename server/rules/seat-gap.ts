@@ -34,6 +34,7 @@ export const seatGap: Rule = {
         params: { seat: seat.name, tube: seat.to },
         fixes: [],
         limit: null,
+        figures: seat,
       });
     }
     return readings;

@@ -29,6 +29,7 @@ export function strapReadings(
       notes: [],
       fixes: [],
       limit: null,
+      figures,
     });
   }
   return readings;
