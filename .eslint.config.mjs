@@ -32,6 +32,12 @@ export default tseslint.config(
       'no-restricted-globals': ['error', 'Date', 'setTimeout', 'setInterval', 'fetch', 'process', 'console'],
     },
   },
-  { files: ['server/cli/**/*.ts', 'tests/**/*', 'grammar/tools/**', 'client/tools/**', '**/*.mjs'], rules: { 'no-console': 'off' } },
-  { files: ['**/*.mjs'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', setTimeout: 'readonly' } } },
+  {
+    files: ['server/cli/**/*.ts', 'tests/**/*', 'grammar/tools/**', 'client/tools/**', '**/*.mjs'],
+    rules: { 'no-console': 'off' },
+  },
+  {
+    files: ['**/*.mjs'],
+    languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', setTimeout: 'readonly' } },
+  },
 );
