@@ -11,6 +11,8 @@ import type { Vec3 } from '../centreline/vector';
 import { distance } from '../centreline/vector';
 import type { ClockFrame, Which } from './clock';
 import { clockFrame, endLeg } from './clock';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import { NumberKey } from './memo';
 
 /** One end of a body, before anybody asks what it meets. */
@@ -105,7 +107,12 @@ const radii = (tube: Tube): readonly [number, number] | readonly [null, null] =>
  * All bodies of a cage, in its order. A tube that is split where nothing can be computed still has its two pieces,
  * without centrelines. Never throws.
  */
-export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefore | null = null): Bodies {
+export function bodiesOf(
+  cage: Cage,
+  geometries: Geometries,
+  before: BodiesBefore | null = null,
+  kinds: Kinds = kindsOf(cage),
+): Bodies {
   const all: Body[] = [];
   const known = new Map(before?.all.map((body) => [body.name, body]));
   const knownFeet = new Map(before?.feet.map((each) => [each.foot.name, each]));
@@ -125,9 +132,8 @@ export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefor
     all.push(made);
     return made;
   };
-  for (const thing of cage.things.values()) {
-    if (thing.kind === 'foot') standing.push(footOf(thing, nodeAt(thing.node), knownFeet.get(thing.name)));
-    if (thing.kind !== 'tube') continue;
+  for (const foot of kinds.feet) standing.push(footOf(foot, nodeAt(foot.node), knownFeet.get(foot.name)));
+  for (const thing of kinds.tubes) {
     const [outer, bore] = radii(thing);
     const last = thing.path.length - 1;
     const whole = { tube: thing, outer, inner: bore };
@@ -182,6 +188,7 @@ export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefor
 
 /** A foot: the object of the run before, where it says the same. */
 function footOf(foot: Foot, at: Vec3 | null, old: StandingFoot | undefined): StandingFoot {
+  if (old?.foot === foot && old.at === at) return old;
   if (old === undefined || old.foot.node !== foot.node) return { foot, at };
   const numbers = (f: Foot): readonly (number | null)[] => [
     ...(f.plate === null ? [null] : [f.plate.long, f.plate.wide, f.plate.thick, f.plate.turned]),

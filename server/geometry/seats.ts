@@ -4,6 +4,8 @@ import type { Cage, Seat } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { norm } from '../centreline/vector';
 import { sameItems } from './kept';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import { Neighbours } from './neighbours';
 import type { Part, SeatFigures, StrapFigures } from './shape';
 import type { Rectangle } from './shell';
@@ -131,6 +133,7 @@ export function seatsOf(
   straps: readonly StrapFigures[],
   neighbours: Neighbours = new Neighbours(parts.values()),
   cache: SeatCache = new SeatCache(),
+  kinds: Kinds = kindsOf(cage),
 ): { readonly seats: readonly SeatFigures[] } {
   const bars = new Map<string, Set<string>>();
   for (const { seat, part } of straps) {
@@ -140,10 +143,9 @@ export function seatsOf(
     else own.add(part);
   }
   const seats: SeatFigures[] = [];
-  for (const thing of cage.things.values()) {
-    if (thing.kind !== 'seat') continue;
-    const own = [...(bars.get(thing.name) ?? [])].flatMap((name) => parts.get(name) ?? []);
-    seats.push(cache.figures(thing, neighbours, own));
+  for (const seat of kinds.seats) {
+    const own = [...(bars.get(seat.name) ?? [])].flatMap((name) => parts.get(name) ?? []);
+    seats.push(cache.figures(seat, neighbours, own));
   }
   return { seats };
 }

@@ -47,6 +47,7 @@ export class ShapeCache implements CutCaches, ClashCaches {
   private readonly ids = new Memo<number>();
   private lastId = 0;
   readonly nextId = (): number => ++this.lastId;
+  readonly bends = new Kept<readonly Finding[]>();
   readonly feet = new Kept<readonly Finding[]>();
   readonly straps = newStrapCaches();
   readonly seats = new SeatCache();
@@ -84,7 +85,13 @@ export class ShapeCache implements CutCaches, ClashCaches {
       seat: this.runs.seat + this.seats.takeMisses(),
       vent: this.runs.vent + this.spaces.vents.takeMisses(),
     };
-    for (const kept of [this.feet, this.seats, ...Object.values(this.straps), ...Object.values(this.spaces)])
+    for (const kept of [
+      this.bends,
+      this.feet,
+      this.seats,
+      ...Object.values(this.straps),
+      ...Object.values(this.spaces),
+    ])
       kept.sweep();
     this.ids.sweep();
     // A run that used another one's objects did not ask for what they were made of: only one from scratch can tell.

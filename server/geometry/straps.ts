@@ -12,6 +12,8 @@ import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../centreline/vector';
 import { outerRadius } from './axis';
 import { Kept } from './kept';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import type { Slots } from './shell';
 import { slotsOf } from './shell';
 import type { Part, StrapFigures, Stretch } from './shape';
@@ -270,17 +272,20 @@ export function strapsOf(
   cage: Cage,
   parts: ReadonlyMap<string, Part>,
   caches: StrapCaches = newStrapCaches(),
+  kinds: Kinds = kindsOf(cage),
 ): { readonly straps: readonly StrapFigures[]; readonly findings: readonly Finding[] } {
   const seatNamed = seatIn(cage);
   const laid: Laid[] = [];
-  for (const strap of cage.things.values()) {
-    if (strap.kind !== 'strap') continue;
+  for (const strap of kinds.straps) {
     const seat = strap.seat === null ? null : seatNamed(strap.seat);
     const bars = strap.tube === null ? [] : partsOf(parts, strap.tube);
     const result = caches.laid.get(strap.name, [strap, seat, ...bars], () => strapFigures(strap, seat, parts));
     laid.push({ strap, seat, result });
   }
-  return { straps: crossedOnes(laid, seatNamed, caches), findings: onBarFindings(cage, laid, parts, caches) };
+  return {
+    straps: crossedOnes(laid, seatNamed, caches),
+    findings: onBarFindings(cage, laid, parts, kinds.collars, caches),
+  };
 }
 
 /** {@link markCrossed}, seat by seat. */
