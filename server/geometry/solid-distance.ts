@@ -5,11 +5,11 @@
  * square to the centreline, so the distance is that of the centreline less the radius; else it lies on an end's disc.
  * Both are found by minimising the exact distance from a point to a rectangle, or to a disc.
  */
-import type { Centreline, OnCentreline, Piece } from '../centreline/centreline';
+import type { Centreline, Leg, OnCentreline, Piece } from '../centreline/centreline';
 import { alongPiece, onPiece } from '../centreline/piece';
 import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { addScaled, distance, dot, norm, sub, unit } from '../centreline/vector';
+import { addScaled, cross, distance, dot, norm, sub, unit } from '../centreline/vector';
 import type { Rectangle } from './shell';
 import type { Stretch } from './shape';
 
@@ -129,13 +129,54 @@ function faceToDisc(face: Face, on: OnCentreline, radius: number, enough: number
   ).value;
 }
 
+/**
+ * Where on [from, to] a leg comes nearest to the rectangle. Exact: the square of the distance is a sum of squares of
+ * linear functions, one for each direction in which the leg is beside the rectangle, and so a parabola between the
+ * places where it comes beside it or leaves it.
+ */
+function nearestOnLeg(face: Face, leg: Leg, from: number, to: number): number {
+  const rel = sub(leg.from, face.centre);
+  const sides = [
+    { axis: cross(face.u, face.v), half: 0 },
+    { axis: face.u, half: face.halfU },
+    { axis: face.v, half: face.halfV },
+  ].map(({ axis, half }) => ({ at: dot(rel, axis), slope: dot(leg.direction, axis), half }));
+  const marks = [from, to];
+  for (const { at, slope, half } of sides) {
+    for (const edge of [-half, half]) {
+      const along = (edge - at) / slope;
+      if (along > from && along < to) marks.push(along);
+    }
+  }
+  marks.sort((a, b) => a - b);
+  let best = from;
+  let least = Infinity;
+  for (let i = 1; i < marks.length; i++) {
+    const [low, high] = [marks[i - 1] as number, marks[i] as number];
+    const middle = (low + high) / 2;
+    let [falls, bends] = [0, 0];
+    for (const { at, slope, half } of sides) {
+      const there = at + slope * middle;
+      if (Math.abs(there) < half) continue;
+      falls += slope * (at - Math.sign(there) * half);
+      bends += slope * slope;
+    }
+    const along = bends > 0 ? Math.min(high, Math.max(low, -falls / bends)) : middle;
+    let square = 0;
+    for (const { at, slope, half } of sides) square += Math.max(0, Math.abs(at + slope * along) - half) ** 2;
+    if (square < least) [best, least] = [along, square];
+  }
+  return best;
+}
+
 /** Between the rectangle and the side of the tube about one piece, where the line is square to the piece; else null. */
 function toSide(face: Face, piece: Piece, from: number, to: number, radius: number): number | null {
   const far = (along: number): number => {
     const p = onPiece(piece, along).point;
     return distance(p, nearestOnFace(face, p));
   };
-  const best = minimise(far, from, to);
+  const x = piece.kind === 'leg' ? nearestOnLeg(face, piece, from, to) : minimise(far, from, to).x;
+  const best = { x, value: far(x) };
   const on = onPiece(piece, best.x);
   const line = sub(nearestOnFace(face, on.point), on.point);
   const square = Math.abs(dot(line, on.tangent)) <= SQUARE * best.value + PIERCED;
@@ -147,6 +188,13 @@ const lowerBound = (face: Face, piece: Piece, radius: number): number =>
   distance(onPiece(piece, alongPiece(piece, face.centre)).point, face.centre) -
   Math.hypot(face.halfU, face.halfV) -
   radius;
+
+/** The same for a whole tube. Cheap: whoever looks for the nearest of many tubes begins with the least. */
+export function tubeAtLeast(rectangle: Rectangle, centreline: Centreline, stretch: Stretch, radius: number): number {
+  const face = faceOf(rectangle);
+  const beyond = Math.max(0, -stretch.from, stretch.to - centreline.length);
+  return Math.min(...centreline.pieces.map((piece) => lowerBound(face, piece, radius))) - beyond;
+}
 
 /**
  * The shortest distance from the rectangle to the tube of that outer radius about the given stretch of a centreline,
@@ -161,12 +209,16 @@ export function rectangleToTube(
 ): number {
   const face = faceOf(rectangle);
   let least = enough;
-  centreline.pieces.forEach((piece, i) => {
+  // What may be nearest comes first: then most of the others need not be looked at.
+  const pieces = centreline.pieces
+    .map((piece, i) => ({ piece, i, bound: lowerBound(face, piece, radius) }))
+    .sort((a, b) => a.bound - b.bound);
+  for (const { piece, i, bound } of pieces) {
     // The end pieces go on beyond the end nodes where the tube runs past them.
     const from = i === 0 ? stretch.from : Math.max(0, stretch.from - piece.start);
     const to =
       i === centreline.pieces.length - 1 ? stretch.to - piece.start : Math.min(piece.length, stretch.to - piece.start);
-    if (to < from || lowerBound(face, piece, radius) - Math.max(0, -from, to - piece.length) >= least) return;
+    if (to < from || bound - Math.max(0, -from, to - piece.length) >= least) continue;
     const cuts = piece.kind === 'arc' ? Math.ceil((to - from) / piece.radius / ARC_STEP) : 1;
     const step = (to - from) / Math.max(1, cuts);
     for (let k = 0; k < Math.max(1, cuts); k++) {
@@ -175,7 +227,7 @@ export function rectangleToTube(
       const found = toSide(face, piece, from + k * step, from + (k + 1) * step, radius);
       if (found !== null) least = Math.min(least, found);
     }
-  });
+  }
   for (const station of [stretch.from, stretch.to]) {
     const end = endOf(centreline, station);
     const p = nearestOnFace(face, end.point);
