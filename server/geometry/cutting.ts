@@ -106,8 +106,8 @@ export function cutEnds(
     for (const other of carried.get(site) ?? []) {
       const made = cuts.get(other);
       made?.tubes.forEach((tube, i) => {
-        const print = made.coped?.footprints[i] ?? null;
-        if (tube.end !== site || print === null) return;
+        const print = tube.end === site ? (made.coped?.footprint(i) ?? null) : null;
+        if (print === null) return;
         past = Math.max(past, site.which === 'first' ? -print.from : print.to - tube.host.centreline.length);
       });
     }

@@ -9,7 +9,7 @@ import type { Bodies, EndSite } from './bodies';
 import { clockOf } from './clock';
 import type { EndCut, TubeCut } from './cutting';
 import type { Surroundings } from './surroundings';
-import { hostField, onGenerator } from './setback-field';
+import { hostField, onGenerator, reachOf } from './setback-field';
 import { NEAR_MISS } from './setback';
 import { byText, figure, tell } from './tell';
 
@@ -168,15 +168,21 @@ function pastHostEnd(cut: EndCut, cuts: ReadonlyMap<EndSite, EndCut>): readonly 
   if (child === null || coped === null || cut.untouched.length > 0) return [];
   const findings: Finding[] = [];
   for (const [i, tube] of cut.tubes.entries()) {
-    const print = coped.footprints[i];
-    if (!tube.goesOn || print === null || print === undefined) continue;
+    if (!tube.goesOn) continue;
+    const { station, centreline } = tube.host;
     for (const end of tube.body.ends) {
       const made = cuts.get(end);
       // Lengthened for this very end, or its figures are not known.
       if (made === undefined || made.carries.includes(site)) continue;
-      const reach = end.which === 'first' ? -print.from : print.to - tube.host.centreline.length;
+      const first = end.which === 'first';
       const deepest = deepestCut(made);
-      if (deepest === null || -reach >= deepest - NEAR_MISS) continue;
+      // Mostly the end of the host is far beyond all that could be covered.
+      const left = first ? station : centreline.length - station;
+      if (deepest === null || left - reachOf(child, tube.host) >= deepest - NEAR_MISS) continue;
+      const print = coped.footprint(i);
+      if (print === null) continue;
+      const reach = first ? -print.from : print.to - centreline.length;
+      if (-reach >= deepest - NEAR_MISS) continue;
       const by = beyondCut(cut, i, made);
       if (by <= NEAR_MISS) continue;
       const measured = figure(by, 'mm');
