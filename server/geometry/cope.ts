@@ -2,6 +2,7 @@
 import { pointAt } from '../centreline/query';
 import { angleBetween } from '../centreline/vector';
 import { curveLength, larger, sampledMaximum, turnMaximum } from './cope-numeric';
+import { once } from './once';
 import type { ChildEnd, Host, HostField, TubeHost } from './setback';
 import { NEAR_MISS } from './setback';
 import { hostField, onGenerator } from './setback-field';
@@ -152,6 +153,39 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
   const outerAt = (clock: number): number => setbackAt(prepared, child.outerRadius, clock);
   const outer = sampleTurn(outerAt, STEPS);
   const { contact, overhang, buried } = missesOf(prepared, outer);
+  const tube = hosts.findIndex((host) => host.kind === 'tube');
+  const host = hosts[tube];
+  const field = prepared.fields[tube];
+  const cutOf = (clock: number): number => cutAt(prepared, clock);
+  const figures = overhang === null && !buried && contact;
+  const cuts = figures && !prepared.sawn ? sampleTurn(cutOf, CUT_STEPS) : outer;
+  const extremes = figures ? extremesOf(prepared, outerAt, outer, cutOf, cuts) : NOTHING;
+  // What only a person asks for waits until one does: at most keys nobody looks at most ends.
+  const ordinates = once(() => listed(prepared, curve));
+  const saddle = once(() => (figures ? orNull(curveLength(outerAt, outer, child.outerRadius)) : null));
+  const gap = once(() => (figures ? largestGap(prepared, cuts) : null));
+  return {
+    get ordinates() {
+      return ordinates();
+    },
+    curve,
+    ...extremes,
+    get saddleLength() {
+      return saddle();
+    },
+    get maxGap() {
+      return gap();
+    },
+    includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
+    offset: field === undefined ? null : orNull(field.offset()),
+    contact,
+    overhang,
+    buried,
+  };
+}
+
+/** Every tenth degree. */
+function listed(prepared: CopeFields, curve: CopeCurve): readonly CopeOrdinate[] {
   const ordinates: CopeOrdinate[] = [];
   for (let i = 0; i <= LISTED; i++) {
     // 360 degrees is the same generator as 0, to the last bit.
@@ -165,56 +199,43 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
       gap: orNull(gapAt(prepared, clock, cut)),
     });
   }
-  const tube = hosts.findIndex((host) => host.kind === 'tube');
-  const host = hosts[tube];
-  const field = prepared.fields[tube];
-  const whole = overhang === null && !buried && contact ? wholeTurn(prepared, outerAt, outer) : NOTHING;
-  return {
-    ordinates,
-    curve,
-    ...whole,
-    includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
-    offset: field === undefined ? null : orNull(field.offset()),
-    contact,
-    overhang,
-    buried,
-  };
+  return ordinates;
 }
 
-type WholeTurn = Pick<Cope, 'minCut' | 'maxCut' | 'minOuter' | 'maxOuter' | 'depth' | 'saddleLength' | 'maxGap'>;
+type Extremes = Pick<Cope, 'minCut' | 'maxCut' | 'minOuter' | 'maxOuter' | 'depth'>;
 
-const NOTHING: WholeTurn = {
-  minCut: null,
-  maxCut: null,
-  minOuter: null,
-  maxOuter: null,
-  depth: null,
-  saddleLength: null,
-  maxGap: null,
-};
+const NOTHING: Extremes = { minCut: null, maxCut: null, minOuter: null, maxOuter: null, depth: null };
 
-/** The figures that look at every clock. */
-function wholeTurn(prepared: CopeFields, outerAt: (clock: number) => number, outer: Float64Array): WholeTurn {
+/** The least and the most over the whole turn, from samples of it. */
+function extremesOf(
+  prepared: CopeFields,
+  outerAt: (clock: number) => number,
+  outer: Float64Array,
+  cutOf: (clock: number) => number,
+  cuts: Float64Array,
+): Extremes {
   const least = (f: (clock: number) => number, samples: Float64Array): number =>
     -turnMaximum((clock) => -f(clock), samples.map(negative));
-  const cutOf = (clock: number): number => cutAt(prepared, clock);
-  const cuts = prepared.sawn ? outer : sampleTurn(cutOf, CUT_STEPS);
   const minOuter = least(outerAt, outer);
   const maxOuter = turnMaximum(outerAt, outer);
   const minCut = prepared.sawn ? minOuter : least(cutOf, cuts);
   // A crest of the outer edge between the cut's wider samples is one of the cut too.
   const maxCut = prepared.sawn ? maxOuter : larger(turnMaximum(cutOf, cuts), maxOuter);
-  const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
-  const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
   return {
     minCut: orNull(minCut),
     maxCut: orNull(maxCut),
     minOuter: orNull(minOuter),
     maxOuter: orNull(maxOuter),
     depth: orNull(maxCut - minCut),
-    saddleLength: orNull(curveLength(outerAt, outer, prepared.child.outerRadius)),
-    maxGap: prepared.sawn ? 0 : orNull(turnMaximum(gapOf, gaps)),
   };
+}
+
+/** The widest gap over the whole turn. */
+function largestGap(prepared: CopeFields, cuts: Float64Array): number | null {
+  if (prepared.sawn) return 0;
+  const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
+  const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
+  return orNull(turnMaximum(gapOf, gaps));
 }
 
 const negative = (value: number): number => -value;

@@ -8,14 +8,24 @@ import { dot, sub } from '../centreline/vector';
 import { bendTable } from './bends';
 import type { Bodies, Body, EndSite } from './bodies';
 import { bendInsideClock } from './clock';
+import type { CopeOrdinate } from './cope';
 import type { EndCut } from './cutting';
+import { once } from './once';
 import { sectionFigures } from './sections';
-import type { End, Part } from './shape';
+import type { End, Ordinate, Part } from './shape';
 
 /** An end that moves by less than this along its leg has not moved, mm. */
 const STILL = 1e-9;
 
 const length = (value: number | null): Length | null => (value === null ? null : mm(value));
+
+const ordinateOf = (o: CopeOrdinate): Ordinate => ({
+  clock: rad(o.clock),
+  cut: length(o.cut),
+  outer: length(o.outer),
+  inner: length(o.inner),
+  gap: length(o.gap),
+});
 
 /** The figures of an end, from how it is cut. */
 export function endOf(site: EndSite, cut: EndCut | undefined): End {
@@ -27,6 +37,7 @@ export function endOf(site: EndSite, cut: EndCut | undefined): End {
   // What stands clear of its host has set-backs on paper only.
   const cuts = cut !== undefined && cut.untouched.length === 0;
   const figures = cuts ? (sawn ?? cope) : null;
+  const ordinates = once(() => (figures?.ordinates ?? []).map(ordinateOf));
   return {
     which: site.which,
     node: site.node,
@@ -39,19 +50,17 @@ export function endOf(site: EndSite, cut: EndCut | undefined): End {
     includedAngle: cope === null || cope.includedAngle === null ? null : rad(cope.includedAngle),
     offset: length(cope?.offset ?? null),
     depth: length(figures?.depth ?? null),
-    saddleLength: length(figures?.saddleLength ?? null),
+    get saddleLength() {
+      return length(figures?.saddleLength ?? null);
+    },
     sawAngle: cuts ? (sawn?.sawAngle ?? null) : null,
     sawClock: cuts ? (sawn?.sawClock ?? null) : null,
     minCut: length(figures?.minCut ?? null),
     minOuter: length(figures?.minOuter ?? null),
     maxCut: length(figures?.maxCut ?? null),
-    ordinates: (figures?.ordinates ?? []).map((o) => ({
-      clock: rad(o.clock),
-      cut: length(o.cut),
-      outer: length(o.outer),
-      inner: length(o.inner),
-      gap: length(o.gap),
-    })),
+    get ordinates() {
+      return ordinates();
+    },
     curve: figures?.curve ?? null,
   };
 }
@@ -104,6 +113,7 @@ export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, En
   const bends = body.piece === null ? table.bends : table.bends.filter((bend) => bend.arcLength !== null);
   const { section } = tube;
   const figures = section === null ? null : sectionFigures(section.od, section.wall, section.material.density);
+  const perMetre = figures?.massPerMetre ?? null;
   const without = (first: number | null, last: number | null): number | null => {
     if (line === null || first === null || last === null) return null;
     const left = line.length - first - last;
@@ -125,7 +135,7 @@ export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, En
     cutLength: length(cutLength),
     holeSawLength: length(without(ends[0].minOuter, ends[1].minOuter)),
     stickLength: cutLength === null || table.tails === null ? null : mm(cutLength + table.tails[0] + table.tails[1]),
-    mass: line === null || figures === null ? null : (line.length / 1000) * figures.massPerMetre,
+    mass: line === null || perMetre === null ? null : (line.length / 1000) * perMetre,
     ends,
   };
 }
