@@ -192,7 +192,7 @@ function footOf(foot: Foot, at: Vec3 | null, old: StandingFoot | undefined): Sta
   if (old === undefined || old.foot.node !== foot.node) return { foot, at };
   const numbers = (f: Foot): readonly (number | null)[] => [
     ...(f.plate === null ? [null] : [f.plate.long, f.plate.wide, f.plate.thick, f.plate.turned]),
-    ...(f.lies.kind === 'square' ? [null] : [f.lies.aft, f.lies.left]),
+    ...(f.lies.kind === 'slopes' ? [f.lies.aft, f.lies.left] : [f.lies.kind === 'square' ? 0 : 1]),
   ];
   const same = sameList(numbers(foot), numbers(old.foot)) && sameList(at ?? [], old.at ?? []);
   return same ? old : { foot, at };

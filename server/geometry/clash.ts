@@ -63,7 +63,8 @@ function relationOf(a: Standing, b: Standing): Relation {
       if (cut === undefined || origin === null) continue;
       if (cut.landing.through.some((contact) => contact.body.tube === tube)) joints.push(origin);
       neighbours ||= cut.peers.some((peer) => peer.end.body === other.body);
-      told ||= cut.landing.cornerOf === tube.name;
+      // Nor is anything known of how an end meets others whose `first` or `last` cannot be read.
+      told ||= cut.landing.cornerOf === tube.name || cut.site.told.kind === 'unknown';
     }
   }
   return { joints, neighbours, told };

@@ -218,7 +218,7 @@ function cut(
     foot !== null && child !== null && Math.abs(dot(host.normal, child.away)) < ALONG ? [foot] : [],
   );
   const nothing: EndCut = { ...made, coped: null, sawn: null, untouched: [], along };
-  if (child === null || along.length > 0) return nothing;
+  if (child === null || along.length > 0 || site.told.kind === 'unknown') return nothing;
 
   if (fit === 'cope') {
     const known = landing.bodiless.length === 0 && plan.plates.length === landing.feet.length;

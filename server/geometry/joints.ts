@@ -44,8 +44,9 @@ export interface Joints {
   readonly said: string;
 }
 
-/** An end that nothing cuts, whatever the order: told open or past. */
-export const isUncut = (site: EndSite): boolean => site.told.kind === 'open' || site.told.kind === 'past';
+/** An end that nothing cuts, whatever the order: told open or past; or of which that is not known. */
+export const isUncut = ({ told }: EndSite): boolean =>
+  told.kind === 'open' || told.kind === 'past' || told.kind === 'unknown';
 
 /** Joins what meets: at a node, on a tube that runs through, on a foot. */
 export function jointsOf(

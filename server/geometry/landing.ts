@@ -136,7 +136,7 @@ export function landingsOf(
     const p = site.at;
     const told = toldOf(site);
     const isTold = site.splitter !== null || site.told.kind === 'onto';
-    if (p === null || site.told.kind === 'open' || site.told.kind === 'past') {
+    if (p === null || site.told.kind === 'open' || site.told.kind === 'past' || site.told.kind === 'unknown') {
       const feet = footAt()(site);
       return { site, origin: p, through: [], meets: [], feet, bodiless: told.bodiless, ...nowhere };
     }

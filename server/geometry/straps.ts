@@ -137,7 +137,8 @@ function collarsOf(strap: Strap, webbing: Stretch | null): readonly Stretch[] {
 export function strapFigures(strap: Strap, seat: Seat | null, parts: ReadonlyMap<string, Part>): StrapResult {
   const slots = seat === null ? null : slotsOf(seat);
   const slot = slots === null || strap.slot === null ? null : slots[strap.slot];
-  if (seat === null || slots === null || slot === null || strap.tube === null) return without(strap, slot, null, null);
+  if (seat === null || slots === null || slot === null || strap.tube === null || strap.unread)
+    return without(strap, slot, null, null);
 
   const bars = partsOf(parts, strap.tube);
   if (bars.length === 0 || bars.every((part) => part.centreline === null)) return without(strap, slot, null, null);
