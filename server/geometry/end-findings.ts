@@ -8,6 +8,7 @@ import { angleBetween, distance, dot, sub } from '../centreline/vector';
 import type { Bodies, EndSite } from './bodies';
 import { clockOf } from './clock';
 import type { EndCut, TubeCut } from './cutting';
+import { Kept } from './kept';
 import type { Surroundings } from './surroundings';
 import { hostField, onGenerator, reachOf } from './setback-field';
 import { NEAR_MISS } from './setback';
@@ -20,15 +21,22 @@ const ANGLE_ROUNDING = 1e-9;
 const ROUNDING = 1e-6;
 const CLOCKS = 144;
 
+/** Kept between runs: footprints past the ends of their hosts, by the cuts of those. */
+export type HostEndCache = Kept<readonly Finding[], EndCut>;
+
 /** What is to be told of where ends land, and of where they reach on their hosts. */
 export function landingFindings(
   bodies: Bodies,
   cuts: ReadonlyMap<EndSite, EndCut>,
   around: Surroundings,
+  kept: HostEndCache = new Kept(),
 ): readonly Finding[] {
   const findings: Finding[] = [];
   for (const cut of cuts.values()) {
-    findings.push(...ofLanding(cut, around), ...pastHostEnd(cut, cuts));
+    for (const finding of ofLanding(cut, around)) findings.push(finding);
+    if (cut.tubes.length === 0) continue;
+    const from = cut.tubes.flatMap(({ body }) => body.ends.map((end) => cuts.get(end)));
+    for (const finding of kept.get(cut, from, () => pastHostEnd(cut, cuts))) findings.push(finding);
   }
   for (const split of bodies.splits) {
     const { tube, by } = split;

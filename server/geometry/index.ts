@@ -69,7 +69,7 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
   const findings: readonly (readonly Finding[])[] = [
     joints.findings,
     ...bends,
-    landingFindings(bodies, cuts, around),
+    landingFindings(bodies, cuts, around, cache.hostEnds),
     ...ofEnds.values(),
     orderFindings(cuts),
     runOnFindings(cuts),

@@ -4,6 +4,7 @@ import type { BodiesBefore, Body, Geometries } from './bodies';
 import type { ClashCaches, Clashes, Overlap } from './clash';
 import type { CutCaches, Cuts, EndCut } from './cutting';
 import type { CutCope } from './cut-to';
+import type { HostEndCache } from './end-findings';
 import { Kept } from './kept';
 import { Memo, NumberKey } from './memo';
 import type { Neighbours } from './neighbours';
@@ -48,6 +49,7 @@ export class ShapeCache implements CutCaches, ClashCaches {
   private lastId = 0;
   readonly nextId = (): number => ++this.lastId;
   readonly bends = new Kept<readonly Finding[]>();
+  readonly hostEnds: HostEndCache = new Kept();
   readonly feet = new Kept<readonly Finding[]>();
   readonly straps = newStrapCaches();
   readonly seats = new SeatCache();
@@ -87,6 +89,7 @@ export class ShapeCache implements CutCaches, ClashCaches {
     };
     for (const kept of [
       this.bends,
+      this.hostEnds,
       this.feet,
       this.seats,
       ...Object.values(this.straps),
