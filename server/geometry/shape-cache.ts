@@ -96,11 +96,9 @@ export class ShapeCache implements CutCaches, ClashCaches {
       ...Object.values(this.spaces),
     ])
       kept.sweep();
-    this.ids.sweep();
-    // A run that used another one's objects did not ask for what they were made of: only one from scratch can tell.
-    const fromScratch = this.last === null;
-    if (fromScratch) for (const memo of this.kept()) memo.sweep();
-    this.last = this.kept().some((memo) => memo.crowded) ? null : run;
+    this.ids.sweep(run.bodies.all.length);
+    for (const memo of this.kept()) memo.sweep(run.cuts.cuts.size);
+    this.last = run;
   }
 
   /** How often each stage really ran since this was last asked. */
