@@ -160,10 +160,10 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
   const figures = overhang === null && !buried && contact;
   const cuts = figures && !prepared.sawn ? sampleTurn(cutOf, CUT_STEPS) : outer;
   const extremes = figures ? extremesOf(prepared, outerAt, outer, cutOf, cuts) : NOTHING;
-  // What only a person asks for waits until one does: at most keys nobody looks at most ends.
+  // What only a person asks for waits until one does: at most keys nobody looks at most ends. Nor are the samples held.
   const ordinates = once(() => listed(prepared, curve));
-  const saddle = once(() => (figures ? orNull(curveLength(outerAt, outer, child.outerRadius)) : null));
-  const gap = once(() => (figures ? largestGap(prepared, cuts) : null));
+  const saddle = once(() => (figures ? saddleOf(prepared) : null));
+  const gap = once(() => (figures ? largestGap(prepared) : null));
   return {
     get ordinates() {
       return ordinates();
@@ -230,12 +230,18 @@ function extremesOf(
   };
 }
 
+/** Length of the outer curve in space. */
+function saddleOf(prepared: CopeFields): number | null {
+  const { outerRadius } = prepared.child;
+  const outerAt = (clock: number): number => setbackAt(prepared, outerRadius, clock);
+  return orNull(curveLength(outerAt, sampleTurn(outerAt, STEPS), outerRadius));
+}
+
 /** The widest gap over the whole turn. */
-function largestGap(prepared: CopeFields, cuts: Float64Array): number | null {
+function largestGap(prepared: CopeFields): number | null {
   if (prepared.sawn) return 0;
   const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
-  const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
-  return orNull(turnMaximum(gapOf, gaps));
+  return orNull(turnMaximum(gapOf, sampleTurn(gapOf, CUT_STEPS)));
 }
 
 const negative = (value: number): number => -value;

@@ -42,8 +42,9 @@ interface Entry<V> {
   used: number;
 }
 
-/** So many more than twice what a car needs are kept before some are dropped. */
-const SPARE = 256;
+/** So much more than a car needs is kept: a share of that, and a few more. Then what is too much is dropped. */
+const SHARE = 0.25;
+const SPARE = 64;
 
 /**
  * Values by their numbers. What was asked for longest ago is dropped once far more is kept than a car needs: whoever
@@ -97,9 +98,9 @@ export class Memo<V> {
 
   /** Ends a round; a car needs about `needed` of these values. */
   sweep(needed: number): void {
-    if (this.total <= 2 * needed + SPARE) return;
+    if (this.total <= (1 + SHARE) * needed + SPARE) return;
     const all = [...this.entries.values()].flat().sort((a, b) => b.used - a.used);
-    const dropped = new Set(all.slice(needed + SPARE / 2));
+    const dropped = new Set(all.slice(needed));
     this.total -= dropped.size;
     for (const [hash, bucket] of this.entries) {
       const left = bucket.filter((entry) => !dropped.has(entry));
