@@ -160,28 +160,63 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
   const figures = overhang === null && !buried && contact;
   const cuts = figures && !prepared.sawn ? sampleTurn(cutOf, CUT_STEPS) : outer;
   const extremes = figures ? extremesOf(prepared, outerAt, outer, cutOf, cuts) : NOTHING;
-  // What only a person asks for waits until one does: at most keys nobody looks at most ends. Nor are the samples held.
-  const ordinates = once(() => listed(prepared, curve));
-  const saddle = once(() => (figures ? saddleOf(prepared) : null));
-  const gap = once(() => (figures ? largestGap(prepared) : null));
-  return {
-    get ordinates() {
-      return ordinates();
-    },
+  return new FoundCope(prepared, figures, {
     curve,
     ...extremes,
-    get saddleLength() {
-      return saddle();
-    },
-    get maxGap() {
-      return gap();
-    },
     includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
     offset: field === undefined ? null : orNull(field.offset()),
     contact,
     overhang,
     buried,
-  };
+  });
+}
+
+/** What only a person asks for waits until one does: at most keys nobody looks at most ends. Nor are samples held. */
+class FoundCope implements Cope {
+  readonly curve: CopeCurve;
+  readonly minCut: number | null;
+  readonly maxCut: number | null;
+  readonly minOuter: number | null;
+  readonly maxOuter: number | null;
+  readonly depth: number | null;
+  readonly includedAngle: number | null;
+  readonly offset: number | null;
+  readonly contact: boolean;
+  readonly overhang: number | null;
+  readonly buried: boolean;
+  private readonly list: () => readonly CopeOrdinate[];
+  private readonly saddle: () => number | null;
+  private readonly widest: () => number | null;
+
+  constructor(prepared: CopeFields, figures: boolean, known: Omit<Cope, 'ordinates' | 'saddleLength' | 'maxGap'>) {
+    const { curve } = known;
+    this.curve = curve;
+    this.minCut = known.minCut;
+    this.maxCut = known.maxCut;
+    this.minOuter = known.minOuter;
+    this.maxOuter = known.maxOuter;
+    this.depth = known.depth;
+    this.includedAngle = known.includedAngle;
+    this.offset = known.offset;
+    this.contact = known.contact;
+    this.overhang = known.overhang;
+    this.buried = known.buried;
+    this.list = once(() => listed(prepared, curve));
+    this.saddle = once(() => (figures ? saddleOf(prepared) : null));
+    this.widest = once(() => (figures ? largestGap(prepared) : null));
+  }
+
+  get ordinates(): readonly CopeOrdinate[] {
+    return this.list();
+  }
+
+  get saddleLength(): number | null {
+    return this.saddle();
+  }
+
+  get maxGap(): number | null {
+    return this.widest();
+  }
 }
 
 /** Every tenth degree. */

@@ -8,9 +8,10 @@ import { dot, sub } from '../centreline/vector';
 import { bendTable } from './bends';
 import type { Bodies, Body, EndSite } from './bodies';
 import { bendInsideClock } from './clock';
-import type { CopeOrdinate } from './cope';
+import type { Cope, CopeOrdinate } from './cope';
 import type { EndCut } from './cutting';
 import { once } from './once';
+import type { SawnEnd } from './sawn';
 import { sectionFigures } from './sections';
 import type { End, Ordinate, Part } from './shape';
 
@@ -28,41 +29,67 @@ const ordinateOf = (o: CopeOrdinate): Ordinate => ({
 });
 
 /** The figures of an end, from how it is cut. */
-export function endOf(site: EndSite, cut: EndCut | undefined): End {
-  const { leg } = site;
-  const line = site.body.centreline;
-  const inside = leg === null || line === null ? null : bendInsideClock(line, site.which, leg.frame);
-  const cope = cut?.coped?.cope ?? null;
-  const sawn = cut?.sawn ?? null;
-  // What stands clear of its host has set-backs on paper only.
-  const cuts = cut !== undefined && cut.untouched.length === 0;
-  const figures = cuts ? (sawn ?? cope) : null;
-  const ordinates = once(() => (figures?.ordinates ?? []).map(ordinateOf));
-  return {
-    which: site.which,
-    node: site.node,
-    fit: cut?.fit ?? 'square',
-    hosts: cut?.hosts ?? [],
-    origin: cut?.landing.origin ?? null,
-    away: leg?.away ?? null,
-    clockZero: leg?.frame.zero ?? null,
-    bendInsideClock: inside === null ? null : rad(inside),
-    includedAngle: cope === null || cope.includedAngle === null ? null : rad(cope.includedAngle),
-    offset: length(cope?.offset ?? null),
-    depth: length(figures?.depth ?? null),
-    get saddleLength() {
-      return length(figures?.saddleLength ?? null);
-    },
-    sawAngle: cuts ? (sawn?.sawAngle ?? null) : null,
-    sawClock: cuts ? (sawn?.sawClock ?? null) : null,
-    minCut: length(figures?.minCut ?? null),
-    minOuter: length(figures?.minOuter ?? null),
-    maxCut: length(figures?.maxCut ?? null),
-    get ordinates() {
-      return ordinates();
-    },
-    curve: figures?.curve ?? null,
-  };
+export const endOf = (site: EndSite, cut: EndCut | undefined): End => new FoundEnd(site, cut);
+
+/** What only a person asks for waits until one does. */
+class FoundEnd implements End {
+  readonly which: End['which'];
+  readonly node: End['node'];
+  readonly fit: End['fit'];
+  readonly hosts: End['hosts'];
+  readonly origin: End['origin'];
+  readonly away: End['away'];
+  readonly clockZero: End['clockZero'];
+  readonly bendInsideClock: End['bendInsideClock'];
+  readonly includedAngle: End['includedAngle'];
+  readonly offset: End['offset'];
+  readonly depth: End['depth'];
+  readonly sawAngle: End['sawAngle'];
+  readonly sawClock: End['sawClock'];
+  readonly minCut: End['minCut'];
+  readonly minOuter: End['minOuter'];
+  readonly maxCut: End['maxCut'];
+  readonly curve: End['curve'];
+  private readonly figures: SawnEnd | Cope | null;
+  private readonly list: () => readonly Ordinate[];
+
+  constructor(site: EndSite, cut: EndCut | undefined) {
+    const { leg } = site;
+    const line = site.body.centreline;
+    const inside = leg === null || line === null ? null : bendInsideClock(line, site.which, leg.frame);
+    const cope = cut?.coped?.cope ?? null;
+    const sawn = cut?.sawn ?? null;
+    // What stands clear of its host has set-backs on paper only.
+    const cuts = cut !== undefined && cut.untouched.length === 0;
+    const figures = cuts ? (sawn ?? cope) : null;
+    this.which = site.which;
+    this.node = site.node;
+    this.fit = cut?.fit ?? 'square';
+    this.hosts = cut?.hosts ?? [];
+    this.origin = cut?.landing.origin ?? null;
+    this.away = leg?.away ?? null;
+    this.clockZero = leg?.frame.zero ?? null;
+    this.bendInsideClock = inside === null ? null : rad(inside);
+    this.includedAngle = cope === null || cope.includedAngle === null ? null : rad(cope.includedAngle);
+    this.offset = length(cope?.offset ?? null);
+    this.depth = length(figures?.depth ?? null);
+    this.sawAngle = cuts ? (sawn?.sawAngle ?? null) : null;
+    this.sawClock = cuts ? (sawn?.sawClock ?? null) : null;
+    this.minCut = length(figures?.minCut ?? null);
+    this.minOuter = length(figures?.minOuter ?? null);
+    this.maxCut = length(figures?.maxCut ?? null);
+    this.curve = figures?.curve ?? null;
+    this.figures = figures;
+    this.list = once(() => (figures?.ordinates ?? []).map(ordinateOf));
+  }
+
+  get ordinates(): readonly Ordinate[] {
+    return this.list();
+  }
+
+  get saddleLength(): Length | null {
+    return length(this.figures?.saddleLength ?? null);
+  }
 }
 
 /** How far E lies before the node, along the leg: what the tube is longer for it. */

@@ -29,7 +29,8 @@ function plain(analysis: Analysis): unknown {
       JSON.stringify(value, (key, part: unknown) => {
         if (key === 'statement') return (part as { offset: number }).offset;
         if (key === 'entry') return (part as { span: unknown }).span;
-        if (key === 'curve') return null;
+        // Asked for below: what an end holds to work that out is nobody's business.
+        if (key === 'curve' || key === 'figures') return null;
         return part;
       }) ?? 'null',
     ) as unknown;
@@ -38,6 +39,7 @@ function plain(analysis: Analysis): unknown {
     things: seen([...cage.things]),
     planes: seen([...cage.planes]),
     parts: seen(parts),
+    ends: seen(parts.map(({ ends }) => ends.map(({ ordinates, saddleLength }) => ({ ordinates, saddleLength })))),
     curves: parts.map(({ ends }) => ends.map(({ curve }) => [0.1, 2, 4].map((clock) => curve?.cut(clock) ?? null))),
     straps: seen(shape.straps),
     seats: seen(shape.seats),
