@@ -57,7 +57,7 @@ interface Unknown {
 }
 
 /** Looking for a near name costs (unknown names) x (known names); beyond this nobody is helped by waiting. */
-const MOST_COMPARISONS = 4e6;
+const MOST_COMPARISONS = 1e6;
 
 export class Resolver {
   /** The statement whose names are being looked at. */
