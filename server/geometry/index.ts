@@ -80,7 +80,7 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
     ofSpaces,
   ];
   cache.end({
-    bodies: { all: bodies.all, feet: bodies.standing },
+    bodies: { all: bodies.all, ofTube: bodies.ofTube, standing: bodies.standing, footOf: bodies.footOf },
     around,
     neighbours,
     said: joints.said,
