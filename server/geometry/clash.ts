@@ -1,9 +1,9 @@
 /** Tubes that run into each other without a joint. A broad phase finds boxes that meet; only those pairs are measured. */
 import type { Finding } from '../../grammar/finding';
-import type { Centreline, Piece } from '../centreline/centreline';
+import type { Centreline, OnCentreline, Piece } from '../centreline/centreline';
 import { nearestBetween, nearestOn, pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { distance } from '../centreline/vector';
+import { distance, dot } from '../centreline/vector';
 import type { Bodies, Body, EndSite } from './bodies';
 import type { Box } from './boxes';
 import { boxOf } from './boxes';
@@ -225,6 +225,7 @@ function overlapOf(
       offer(sum - near.distance, middle(near.onA.point, near.onB.point));
       continue;
     }
+    if (p.kind === 'leg' && q.kind === 'leg' && isCutAway(a, b, near.onA, near.onB)) continue;
     // Near an end what counts is what the cut leaves.
     const one = depthOfSurface(a, ...stretch(a.line, b.line, near.onA.station, sum), b);
     const two = depthOfSurface(b, ...stretch(b.line, a.line, near.onB.station, sum), a);
@@ -232,6 +233,21 @@ function overlapOf(
     if (deeper.at !== null) offer(deeper.depth, deeper.at);
   }
   return worst;
+}
+
+/**
+ * Whether the cut has taken all of one tube that two straight legs could share: from where their lines are nearest,
+ * cylinders at the angle θ share nothing farther along than (R + r cos θ) / sin θ. A millimetre is left for ends moved onto their hosts.
+ */
+function isCutAway(a: Solid, b: Solid, onA: OnCentreline, onB: OnCentreline): boolean {
+  const cos = Math.abs(dot(onA.tangent, onB.tangent));
+  const sin = Math.sqrt(Math.max(0, 1 - cos * cos));
+  const gone = (one: Solid, other: Solid, station: number): boolean => {
+    const reach = (other.radius + one.radius * cos) / sin + 1;
+    const [first, last] = one.ends;
+    return station + reach <= first.minCut || station - reach >= one.line.length - last.minCut;
+  };
+  return gone(a, b, onA.station) || gone(b, a, onB.station);
 }
 
 /** From where to where about a station a line stays nearer to another than `sum`. */
