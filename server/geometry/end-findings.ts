@@ -9,6 +9,7 @@ import type { Bodies, EndSite } from './bodies';
 import { clockOf } from './clock';
 import type { EndCut, TubeCut } from './cutting';
 import { Kept } from './kept';
+import { MOST_AT_AN_END } from './landing';
 import type { Surroundings } from './surroundings';
 import { hostField, onGenerator, reachOf } from './setback-field';
 import { NEAR_MISS } from './setback';
@@ -97,6 +98,7 @@ function ofLanding(cut: EndCut, around: Surroundings): readonly Finding[] {
 /** What is to be told of a cope by itself. */
 export function copeFindings(cut: EndCut): readonly Finding[] {
   const { site, tubes, coped, child } = cut;
+  if (cut.crowded) return [tellEnd(site, 'joint.crowded', { most: MOST_AT_AN_END })];
   const findings: Finding[] = [];
   // A split whose tubes never meet is told once, not for both its pieces.
   if (site.splitter === null) {

@@ -208,6 +208,7 @@ function peersOf(landings: ReadonlyMap<EndSite, Landing>, order: Order): Readonl
     else list.push(landing);
   };
   for (const landing of landings.values()) {
+    if (landing.crowded) continue;
     for (const { end, told } of landing.meets) {
       pair(landing.site, end);
       if (told) add(landing.site, end, true);
