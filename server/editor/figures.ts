@@ -51,12 +51,24 @@ export const list = (head: readonly string[], rows: readonly (readonly string[])
     rows,
   );
 
-/** Lengths by name, in the file's unit and the other. */
+/** `22 7/8`: inches as a tape shows them, to the nearest sixteenth. */
+export const onTape = (length: number | null): string => {
+  if (length === null) return NONE;
+  const sixteenths = Math.round(Math.abs(length / 25.4) * 16);
+  const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
+  let [over, under] = [rest, 16];
+  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
+  const fraction = rest === 0 ? '' : `${String(over)}/${String(under)}`;
+  const text = whole === 0 && fraction !== '' ? fraction : `${String(whole)} ${fraction}`.trim();
+  return `${length < 0 && sixteenths > 0 ? '-' : ''}${text}`;
+};
+
+/** Lengths by name: in the file's unit, in the other, and as an inch tape shows them. */
 export const lengthTable = (unit: LengthUnit, rows: readonly (readonly [string, number | null])[]): string => {
   const other = otherUnit(unit);
   return table(
-    ['', unit, other],
-    rows.map(([name, length]) => [name, inUnit(length, unit), inUnit(length, other)]),
+    ['', unit, other, 'tape, to 1/16 in'],
+    rows.map(([name, length]) => [name, inUnit(length, unit), inUnit(length, other), onTape(length)]),
   );
 };
 

@@ -19,7 +19,7 @@ const clockText = (part: Part, end: End): string => {
       ? 'the side of the tube nearest to vehicle up'
       : 'the side of the tube nearest to forward, since the leg is within 20° of vertical';
   const [from, to] = [part.nodes[0] ?? null, part.nodes.at(-1) ?? null];
-  const look = `looking from ${from === null ? 'the first end' : code(from)} toward ${to === null ? 'the last' : code(to)}`;
+  const look = `looking from ${from === null ? 'the split' : code(from)} toward ${to === null ? 'the split' : code(to)}`;
   const bend =
     end.bendInsideClock === null
       ? 'The tube has no bend.'
@@ -32,11 +32,11 @@ const thumbText = (depth: number | null, od: number | null, unit: LengthUnit): s
   if (depth === null || od === null) return NONE;
   const thumb = od / 3;
   const off = thumb - depth;
-  const share = depth > 0 ? ` (${fixed((Math.abs(off) / depth) * 100, 0)} %)` : '';
+  const share = depth > 0 ? `, ${fixed((Math.abs(off) / depth) * 100, 0)} %,` : '';
   const verdict =
     Math.abs(off) < 0.05
       ? 'right here'
-      : `${bothLengths(Math.abs(off), unit)}${share} too ${off > 0 ? 'deep' : 'shallow'} here`;
+      : `off by ${bothLengths(Math.abs(off), unit)}${share} too ${off > 0 ? 'deep' : 'shallow'} here`;
   return `${bothLengths(thumb, unit)}: ${verdict}`;
 };
 

@@ -3,41 +3,8 @@ import type { Code } from '../../grammar/codes';
 import { degrees, type LengthUnit } from '../../grammar/units';
 import type { Cage, Seat, Strap } from '../cage/cage';
 import type { Shape } from '../geometry/shape';
-import { bookNamed } from '../rules/books';
-import { standsBack } from '../rules/judge';
-import type { Book, Limit } from '../rules/rule';
 import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, pointIn, list } from './figures';
-
-const bound = (value: number, unit: Limit['allowed']['unit'], length: LengthUnit): string =>
-  unit === 'mm' ? `${inUnit(value, length)} ${length}` : `${fixed(value, 0)}°`;
-
-const limitText = (limit: Limit, length: LengthUnit): string => {
-  const { from, to, unit } = limit.allowed;
-  const range =
-    from !== null && to !== null
-      ? `${bound(from, unit, length)} to ${bound(to, unit, length)}`
-      : to !== null
-        ? `at most ${bound(to, unit, length)}`
-        : from !== null
-          ? `at least ${bound(from, unit, length)}`
-          : null;
-  return range === null ? '' : `${limit.force} ${range}`;
-};
-
-/** What the chosen books say about a quantity. */
-const limitsOn = (cage: Cage, quantity: Code, length: LengthUnit): string => {
-  const books = cage.rules.map(bookNamed).filter((book): book is Book => book !== null);
-  return books
-    .map((book) => {
-      const asked = book.limits
-        .filter((limit) => limit.code === quantity && !standsBack(limit, book, books))
-        .map((limit) => limitText(limit, length))
-        .filter((text) => text !== '');
-      return asked.length === 0 ? '' : `${book.name} ${asked.join(', ')}`;
-    })
-    .filter((text) => text !== '')
-    .join('; ');
-};
+import { limitsOn } from './hover-book';
 
 /** `16.1° inward`: toward the seat's middle, or away from it. */
 const spreadText = (spread: number | null, crossed: boolean): string => {

@@ -21,11 +21,11 @@ import {
   fixed,
   inDegrees,
   inUnit,
+  lengthTable,
   NONE,
   otherUnit,
   pointIn,
   list,
-  table,
 } from './figures';
 import { sizeOf } from './hover-tube';
 
@@ -52,16 +52,12 @@ const endLine = ({ part, end }: { part: Part; end: End }): string => {
 export const hoverNode = (shape: Shape, node: Node, unit: LengthUnit): string => {
   const title = `**node** ${code(node.name)}`;
   if (node.at === null) return `${title}\n\nIts place cannot be computed.`;
-  const other = otherUnit(unit);
   const [x, y, z] = node.at;
-  const coordinates = table(
-    ['', unit, other],
-    [
-      ['x, forward', inUnit(x, unit), inUnit(x, other)],
-      ['y, left', inUnit(y, unit), inUnit(y, other)],
-      ['z, up', inUnit(z, unit), inUnit(z, other)],
-    ],
-  );
+  const coordinates = lengthTable(unit, [
+    ['x, forward', x],
+    ['y, left', y],
+    ['z, up', z],
+  ]);
   const on =
     node.on === null
       ? ''
@@ -125,11 +121,15 @@ export const hoverCollar = (collar: Collar, unit: LengthUnit): string => {
 };
 
 export const hoverPlane = (plane: Plane, unit: LengthUnit): string => {
+  const other = otherUnit(unit);
   const lean = Math.acos(Math.min(1, Math.max(-1, plane.up[2])));
+  const [forward, left] = plane.up;
+  const toward =
+    plane.runs === 'across' ? (forward < 0 ? 'aft' : 'forward') : left > 0 ? 'to the left' : 'to the right';
   const rows = [
-    ['At', `${pointIn(plane.at, unit)} ${unit}`],
+    ['At', `${pointIn(plane.at, unit)} ${unit}, ${pointIn(plane.at, other)} ${other}`],
     ['Runs', plane.runs === 'across' ? 'across: pairs are (left, up)' : 'along: pairs are (forward, up)'],
-    ['Leans', lean < 1e-9 ? 'upright' : inDegrees(lean)],
+    ['Leans', lean < 1e-9 ? 'upright' : `${inDegrees(lean)} ${toward}`],
   ];
   return `**plane** ${code(plane.name)}\n\n${list(['', ''], rows)}`;
 };
@@ -183,8 +183,8 @@ export const hoverDie = (name: string, die: Die | null, unit: LengthUnit): strin
     ['Bends od', bothLengths(die.od, unit)],
     ['Centreline radius', `${bothLengths(die.radius, unit)}, ${fixed(die.radius / die.od, 2)} x od`],
     ['Straight held before the first bend', bothLengths(die.grip, unit)],
-    ['between two bends', bothLengths(die.between, unit)],
-    ['after the last', bothLengths(die.follow, unit)],
+    ['Straight held between two bends', bothLengths(die.between, unit)],
+    ['Straight held after the last bend', bothLengths(die.follow, unit)],
     ['Over-bend per 90°', die.springback === null ? 'not known' : inDegrees(die.springback)],
   ];
   return `**die** ${code(name)}\n\n${list(['', ''], rows)}`;

@@ -2,8 +2,8 @@
 import { ROLES } from '../../grammar/vocabulary';
 import type { LengthUnit } from '../../grammar/units';
 import type { Tube } from '../cage/cage';
-import type { Bend, Part, Shape } from '../geometry/shape';
-import { bothMasses, code, fixed, inDegrees, inUnit, lengthTable, NONE, table } from './figures';
+import type { Bend, End, Part, Shape } from '../geometry/shape';
+import { bothLengths, bothMasses, code, fixed, inDegrees, inUnit, lengthTable, NONE, table } from './figures';
 
 /** A tube's part, or its two pieces. */
 export const partsOf = (shape: Shape, tube: Tube): Part[] =>
@@ -49,6 +49,16 @@ const bendTable = (part: Part, unit: LengthUnit): string => {
   return `${table(head, rows)}\n\n${after} ${marks}`;
 };
 
+const endLine = (end: End, unit: LengthUnit): string => {
+  const at = end.node === null ? 'at the split' : `at ${code(end.node)}`;
+  const hosts = end.hosts.map(code).join(', ');
+  if (end.fit !== 'cope') {
+    const saw = end.sawAngle === null ? '' : `, sawn ${inDegrees(end.sawAngle)} off square`;
+    return `- ${end.which} end ${at}: ${end.fit === 'foot' ? 'on foot' : end.fit} ${hosts}`.trimEnd() + saw;
+  }
+  return `- ${end.which} end ${at}: coped to ${hosts}, ${inDegrees(end.includedAngle)}, ${bothLengths(end.depth, unit)} deep`;
+};
+
 const partText = (part: Part, unit: LengthUnit): string => {
   const lengths = lengthTable(unit, [
     ['Centreline', part.centrelineLength],
@@ -57,16 +67,20 @@ const partText = (part: Part, unit: LengthUnit): string => {
     ['Stick to order', part.stickLength],
   ]);
   const title = part.piece === null ? '' : `Piece ${code(part.name)}\n\n`;
-  return `${title}${lengths}\n\n${bendTable(part, unit)}\n\nMass ${bothMasses(part.mass)}`;
+  const ends = part.ends.map((end) => endLine(end, unit)).join('\n');
+  return `${title}Mass ${bothMasses(part.mass)}\n\n${lengths}\n\n${bendTable(part, unit)}\n\n${ends}`;
 };
 
-/** Everything about a tube. */
-export const hoverTube = (shape: Shape, tube: Tube, unit: LengthUnit): string => {
+/**
+ * Everything about a tube.
+ * @param piece of a split one: only that piece; null: all of it
+ */
+export const hoverTube = (shape: Shape, tube: Tube, piece: 'a' | 'b' | null, unit: LengthUnit): string => {
   const { section, die, role } = tube;
   const size = section === null ? NONE : `${code(section.name)}, ${sizeOf(section.od, section.wall, unit)}`;
   const bent = die === null ? '' : `; die ${code(die.name)}`;
   const existing = tube.existing ? ' Already in the car.' : '';
-  const parts = partsOf(shape, tube);
+  const parts = partsOf(shape, tube).filter((part) => piece === null || part.piece === piece);
   const body =
     parts.length === 0 ? 'It cannot be computed yet.' : parts.map((part) => partText(part, unit)).join('\n\n');
   return `**tube** ${code(tube.name)}: ${role}, ${ROLES[role]}.${existing}\n\nSection ${size}${bent}\n\n${body}`;

@@ -1,12 +1,14 @@
 /** Hover on the words of the language: what they mean, out of the vocabulary. */
 import { EXPLANATIONS } from '../../grammar/explanations';
 import { CODES, type Code } from '../../grammar/codes';
-import { UNITS } from '../../grammar/units';
+import { KIND_SHAPES, type Part } from '../../grammar/pattern';
+import { UNITS, type LengthUnit } from '../../grammar/units';
 import { KIND_BY_NAME, ROLES, type FactEntry, type KindEntry } from '../../grammar/vocabulary';
 import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import { bookNamed } from '../rules/books';
 import type { Cursor, Word } from './cursor';
 import { code, plain, list } from './figures';
+import { hoverBook } from './hover-book';
 import { usageOf } from './usage';
 
 /** A look-up that does not find `constructor` and the like. */
@@ -61,6 +63,20 @@ const smallWord = (text: string, { text: word, span }: Word): string | null => {
   return axis === undefined ? null : `**${word}**: ${plain(axis)}`;
 };
 
+/** Whether a statement (or its fact) begins with a choice of words that holds this one. */
+const choosesFirst = (kind: KindEntry, fact: string | null, word: string): boolean => {
+  const shapes = KIND_SHAPES.get(kind.name);
+  const shape = fact === null ? shapes?.head : shapes?.facts.get(fact)?.shape;
+  return (shape?.pattern ?? []).some(([first]) => first?.part === 'slot' && first.words.includes(word));
+};
+
+/** Whether a fact takes a word that is nobody's name. */
+const takesAnyWord = (kind: KindEntry, fact: string): boolean =>
+  (KIND_SHAPES.get(kind.name)?.facts.get(fact)?.shape.pattern ?? [])
+    .flat()
+    .flatMap((part): readonly Part[] => (part.part === 'sized' ? part.slots : [part]))
+    .some((part) => part.part === 'slot' && (part.type === 'word' || part.type === 'bolt'));
+
 /** The kind of the innermost block around the cursor. */
 export const blockKind = (cursor: Cursor): KindEntry | null => {
   const around = cursor.entries.filter((entry) => entry !== cursor.onLine);
@@ -69,7 +85,7 @@ export const blockKind = (cursor: Cursor): KindEntry | null => {
 };
 
 /** The meaning of the word at the cursor, where it is one of the language's. */
-export const hoverWord = (cursor: Cursor, word: Word): string | null => {
+export const hoverWord = (cursor: Cursor, word: Word, unit: LengthUnit): string | null => {
   const { text } = cursor.tree;
   const line = cursor.onLine?.line ?? null;
   const start = cursor.statement?.offset ?? 0;
@@ -86,16 +102,23 @@ export const hoverWord = (cursor: Cursor, word: Word): string | null => {
   const finding = line?.word.text === 'waive' ? codeText(dotted + rest) : null;
   if (finding !== null) return finding;
   const book = line?.word.text === 'rules' || line?.word.text === 'waive' ? bookNamed(word.text) : null;
-  if (book !== null) return `**${book.name}**: ${plain(book.title)}`;
+  if (book !== null) return hoverBook(book, unit);
+  if (line?.word.text === 'units') return unitText(word.text);
   const role = line?.word.text === 'tube' ? own<string>(ROLES, word.text) : undefined;
   if (role !== undefined) return `**${word.text}**: ${plain(role)}`;
+  const fact = kind?.facts.find((one) => one.name === line?.word.text);
+  const head = line === null ? undefined : KIND_BY_NAME.get(line.word.text);
+  // `slot left` and `mirror left` choose a side, they do not point there.
+  const chooses = kind !== null && fact !== undefined ? choosesFirst(kind, fact.name, word.text) : false;
+  if (kind !== null && fact !== undefined && chooses) return factText(kind, fact);
+  if (fact === undefined && head !== undefined && choosesFirst(head, null, word.text)) return kindText(head);
   const small = smallWord(text, word);
   if (small !== null) return small;
   // A word that only its fact knows (`across`, `over`, `yes`): the fact says what it chooses between.
-  const fact = kind?.facts.find((one) => one.name === line?.word.text);
   const known = (text: string): boolean => new RegExp(`(^|[^\\w-])${word.text}($|[^\\w-])`).test(text);
   if (kind !== null && fact !== undefined && known(usageOf(kind, fact.name))) return factText(kind, fact);
-  const head = line === null ? undefined : KIND_BY_NAME.get(line.word.text);
+  // A word of the person's own, or a thread: what is asked for there.
+  if (kind !== null && fact !== undefined && takesAnyWord(kind, fact.name)) return factText(kind, fact);
   if (head !== undefined && known(usageOf(head, null))) return unitText(word.text) ?? kindText(head);
   return unitText(word.text);
 };

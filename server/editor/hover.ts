@@ -1,13 +1,13 @@
 /** Hover: what stands under the cursor, said in Markdown. */
 import { unitsOf } from '../../grammar/file-units';
 import type { Span } from '../../grammar/finding';
-import { UNITS, ANGLE, LENGTH, MASS, sameDimension, type LengthUnit } from '../../grammar/units';
-import { numberValue } from '../../grammar/tokens';
+import type { LengthUnit } from '../../grammar/units';
 import type { NameUse, Side, Thing, Tube } from '../cage/cage';
+import type { End, Part } from '../geometry/shape';
 import type { Analysis } from '../project/project';
-import { cursorAt, lineSpanAt, quietAt, wordAt, type Cursor, type Word } from './cursor';
-import { bothLengths, bothMasses, fixed } from './figures';
+import { cursorAt, quietAt, wordAt, type Cursor, type Word } from './cursor';
 import { hoverEnd } from './hover-end';
+import { hoverFigure } from './hover-figure';
 import { hoverSeat, hoverStrap } from './hover-strap';
 import {
   hoverCollar,
@@ -22,6 +22,7 @@ import {
   hoverVent,
 } from './hover-things';
 import { hoverTube, partsOf } from './hover-tube';
+import { twinEndText, twinText } from './hover-twin';
 import { hoverWord } from './hover-word';
 import { useAt } from './names';
 
@@ -46,12 +47,16 @@ const thingOf = (analysis: Analysis, cursor: Cursor, base: string, meant: Side |
   return sided ?? things.get(base) ?? things.get(`${base}.left`) ?? things.get(`${base}.right`) ?? null;
 };
 
-const hoverThing = ({ cage, shape }: Analysis, thing: Thing, unit: LengthUnit): string => {
+const withTwin = (analysis: Analysis, thing: Thing, text: string, unit: LengthUnit): string =>
+  [text, twinText(analysis, thing, unit)].filter((one) => one !== '').join('\n\n');
+
+const hoverThing = (analysis: Analysis, thing: Thing, piece: 'a' | 'b' | null, unit: LengthUnit): string => {
+  const { cage, shape } = analysis;
   switch (thing.kind) {
     case 'node':
-      return hoverNode(shape, thing, unit);
+      return withTwin(analysis, thing, hoverNode(shape, thing, unit), unit);
     case 'tube':
-      return hoverTube(shape, thing, unit);
+      return withTwin(analysis, thing, hoverTube(shape, thing, piece, unit), unit);
     case 'foot':
       return hoverFoot(shape, thing, unit);
     case 'joint':
@@ -76,17 +81,22 @@ const declaredThing = (analysis: Analysis, cursor: Cursor): Thing | null => {
   return null;
 };
 
+const endText = (analysis: Analysis, tube: Tube, part: Part, end: End, unit: LengthUnit): string =>
+  [hoverEnd(tube, part, end, unit), twinEndText(analysis, tube, part, end, unit)]
+    .filter((text) => text !== '')
+    .join('\n\n');
+
 const endsText = (analysis: Analysis, tube: Tube, which: 'first' | 'last', unit: LengthUnit): string | null => {
   const parts = partsOf(analysis.shape, tube);
   const part = which === 'first' ? parts[0] : parts.at(-1);
-  return part === undefined ? null : hoverEnd(tube, part, part.ends[which === 'first' ? 0 : 1], unit);
+  return part === undefined ? null : endText(analysis, tube, part, part.ends[which === 'first' ? 0 : 1], unit);
 };
 
 /** The two ends that face each other where a tube is split. */
 const splitText = (analysis: Analysis, tube: Tube, unit: LengthUnit): string | null => {
   const [a, b] = partsOf(analysis.shape, tube);
   if (a === undefined || b === undefined) return null;
-  return `${hoverEnd(tube, a, a.ends[1], unit)}\n\n---\n\n${hoverEnd(tube, b, b.ends[0], unit)}`;
+  return `${endText(analysis, tube, a, a.ends[1], unit)}\n\n---\n\n${endText(analysis, tube, b, b.ends[0], unit)}`;
 };
 
 /** Which end of its tube the cursor points at: the first or last node of a `path`, or the facts `first` and `last`. */
@@ -104,6 +114,13 @@ const endUnder = (cursor: Cursor): 'first' | 'last' | 'split' | null => {
   return holding === line.groups.length - 1 ? 'last' : null;
 };
 
+/** `door-x.a` means one piece of a split tube. */
+const pieceOf = ({ tree }: Cursor, { place }: NameUse): 'a' | 'b' | null => {
+  const written = /^[^\s,;{}()]+/.exec(tree.text.slice(place.span.start, place.span.start + 300))?.[0] ?? '';
+  const piece = /\.([ab])$/.exec(written)?.[1];
+  return piece === 'a' || piece === 'b' ? piece : null;
+};
+
 const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: LengthUnit): string | null => {
   const { cage } = analysis;
   const colon = use.target.indexOf(':');
@@ -111,7 +128,7 @@ const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: Length
   switch (space) {
     case 'thing': {
       const thing = thingOf(analysis, cursor, name, use.side);
-      return thing === null ? null : hoverThing(analysis, thing, unit);
+      return thing === null ? null : hoverThing(analysis, thing, pieceOf(cursor, use), unit);
     }
     case 'plane': {
       const plane = cage.planes.get(name);
@@ -139,34 +156,7 @@ const namelessText = (analysis: Analysis, cursor: Cursor, word: Word, unit: Leng
   if (head === undefined || head.span.start + start !== word.span.start) return null;
   if (head.text !== 'vent' && head.text !== 'joint') return null;
   const thing = declaredThing(analysis, cursor);
-  return thing === null ? null : hoverThing(analysis, thing, unit);
-};
-
-const FIGURE = /((?:\d+[ \t]+)?\d+\/\d+|\d+(?:\.\d+)?|\.\d+)[ \t]*(kg\/m3|%|[A-Za-z]+)/g;
-
-/** A number with its unit, in both systems. */
-const figureText = (text: string, offset: number, unit: LengthUnit): Hover | null => {
-  const line = lineSpanAt(text, offset);
-  const from = Math.max(line.start, offset - 200);
-  for (const match of text.slice(from, Math.min(line.end, offset + 200)).matchAll(FIGURE)) {
-    const span = { start: from + match.index, end: from + match.index + match[0].length };
-    if (offset < span.start || offset > span.end) continue;
-    const [, digits = '', name = ''] = match;
-    const entry = Object.hasOwn(UNITS, name) ? UNITS[name] : undefined;
-    if (entry === undefined) return null;
-    const value = numberValue(digits) * entry.factor;
-    if (!Number.isFinite(value)) return null;
-    const meaning = `**${name}**: ${entry.meaning}`;
-    const said = sameDimension(entry.dimension, LENGTH)
-      ? `${bothLengths(value, unit)}\n\n${meaning}`
-      : sameDimension(entry.dimension, ANGLE)
-        ? `${fixed((value * 180) / Math.PI, 4)} deg (${fixed(value, 6)} rad)\n\n${meaning}`
-        : sameDimension(entry.dimension, MASS)
-          ? `${bothMasses(value)}\n\n${meaning}`
-          : meaning;
-    return { markdown: said, span };
-  }
-  return null;
+  return thing === null ? null : hoverThing(analysis, thing, null, unit);
 };
 
 /**
@@ -180,7 +170,7 @@ export const hover = (analysis: Analysis, file: string, offset: number): Hover |
   const unit = unitsOf(tree);
   const word = wordAt(tree.text, offset);
   const use = useAt(analysis, file, offset);
-  const figure = figureText(tree.text, offset, unit);
+  const figure = hoverFigure(cursor, unit);
   if (word === null) return figure;
   const end = endUnder(cursor);
   const tube = end === null ? null : declaredThing(analysis, cursor);
@@ -192,7 +182,7 @@ export const hover = (analysis: Analysis, file: string, offset: number): Hover |
   parts.push(named);
   if (named === null) {
     if (figure !== null && parts.every((part) => part === null)) return figure;
-    parts.push(namelessText(analysis, cursor, word, unit), hoverWord(cursor, word));
+    parts.push(namelessText(analysis, cursor, word, unit), hoverWord(cursor, word, unit));
   }
   const markdown = parts.filter((part) => part !== null).join('\n\n---\n\n');
   return markdown === '' ? null : { markdown, span: word.span };

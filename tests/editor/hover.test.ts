@@ -54,7 +54,9 @@ describe('a hover on an end', () => {
     }
     // Depth 22.5 - sqrt(22.5² - 20²) = 12.19; a third of the diameter is 15.0 (common practice, no source): 2.8 too deep.
     expect(said).toContain('| Depth | 12.2 mm (0.480 in) |');
-    expect(said).toContain('a third of the diameter | 15.0 mm (0.591 in): 2.8 mm (0.111 in) (23 %) too deep here |');
+    expect(said).toContain(
+      'a third of the diameter | 15.0 mm (0.591 in): off by 2.8 mm (0.111 in), 23 %, too deep here |',
+    );
     expect(said).toContain('**TOP**');
     expect(said).toContain('The tube has no bend.');
   });
@@ -80,6 +82,31 @@ describe('a hover on an end', () => {
     expect(said).toContain('round, in');
     // A third of 1.75 in.
     expect(said).toContain('| 0.583 in (14.8 mm): ');
+  });
+
+  it('says of a mirrored tube that its twin is the mirror image, or how the twin is cut', async () => {
+    const car = (more: string): string => `cage "Twins"
+units mm
+section s { od 45; wall 2.5 }
+mirror left {
+  node low = (0, 600, 0)
+  node high = (0, 600, 1000)
+  node root = (0, 600, 500)
+  node tail = (-500, 400, 300)
+  tube post { section s; path low, high; first open; last open }
+  tube arm { section s; path <|>root, tail; last open }
+}
+${more}`;
+    const twins = await at(car(''));
+    expect(twins).toContain('`arm.right` is the mirror image: the same cut with clocks negated');
+    expect(twins).not.toContain('**First end** of `arm.right`');
+    // One side moved: its own figures are shown too.
+    const moved = await at(car('adjust tail.right by (up 150)\n'));
+    expect(moved).toContain('**First end** of `arm.left`');
+    expect(moved).toContain('**First end** of `arm.right`');
+    expect(moved).not.toContain('is the mirror image');
+    const node = car('adjust tail.right by (up 150)\n').replace('<|>', '').replace('node tail', 'node ta<|>il');
+    expect(await at(node)).toContain('`tail.right` is not its mirror image: it lies at (-500.0, -400.0, 450.0) mm.');
   });
 
   it('shows both ends at a split', async () => {
@@ -123,6 +150,51 @@ node <|>m = where p meets q
     expect(said).toContain('| x, forward | 254.0 | 10.000 |');
     expect(said).toContain('The two tubes miss each other by 10.0 mm (0.394 in).');
     expect(said).toContain('On `p`, 254.0 mm');
+  });
+
+  it('gives only the piece of a split tube that is named', async () => {
+    const text = `${TEE('path mid, out')}node far = (0, -600, 500)
+tube cross { section s; path out, far; split by post }
+vent cross.<|>a -> post { at mid; dia 5 }
+`;
+    const said = await at(text);
+    expect(said).toContain('Piece `cross.a`');
+    expect(said).not.toContain('Piece `cross.b`');
+  });
+
+  it('shows lengths as an inch tape does, to the nearest sixteenth', async () => {
+    // 1 in = 25.4 mm (international yard and pound, 1959): 581.2 mm = 22.882 in, and 14/16 in = 0.875 in is the nearest mark.
+    const said = await at('node <|>n = (-581.2, 25.4, 1.5)\n');
+    expect(said).toContain('| x, forward | -581.2 | -22.882 | -22 7/8 |');
+    expect(said).toContain('| y, left | 25.4 | 1.000 | 1 |');
+    expect(said).toContain('| z, up | 1.5 | 0.059 | 1/16 |');
+  });
+
+  it('gives a number its worth in both systems, with its own unit or the one that it takes there', async () => {
+    expect(await at('section s { od 1 <|>1/2 in }\n')).toContain('38.1 mm (1.500 in), 1 1/2 in on a tape');
+    expect(await at('section s { od <|>45 }\n')).toContain('45.0 mm (1.772 in)');
+    expect(await at('units in\nnode n = (-16 <|>1/2, 0, 0)\n')).toContain('-16.500 in (-419.1 mm)');
+    expect(await at('seat s { hip (<|>275, 0, 0) }\n')).toContain('275.0 mm (10.827 in)');
+    expect(await at('seat s { recline <|>15 }\n')).toContain('15.0000 deg (0.261799 rad)');
+    expect(await at('foot f { plate 140 x 100 x 3 turned <|>20 }\n')).toContain('20.0000 deg');
+    expect(await at('foot f { plate 140 x <|>100 x 3 turned 20 }\n')).toContain('100.0 mm');
+    expect(await at('let a = <|>3\n')).toContain('as a length 3.0 mm');
+    // What a factor is worth, the product decides; a count has no unit.
+    expect(await at('section s { od 2 * <|>20 }\n')).toBe('');
+    expect(await at('foot f { bolts <|>3 x M8 }\n')).not.toContain('mm');
+  });
+
+  it('gives a plane the way that it leans', async () => {
+    expect(await at('plane <|>p { at (0, 0, 100); runs across; leans 6 deg aft }\n')).toContain('6.0° aft');
+    expect(await at('plane <|>p { at (0, 500, 0); runs along; leans 6 deg in }\n')).toContain('6.0° to the right');
+  });
+
+  it('gives a rulebook its limits and where they are written', async () => {
+    const said = await at('cage "x"\nrules <|>fia-253\n');
+    expect(said).toContain(
+      '| `strap.drop` | allows 0° to 45° | Appendix J, Article 253-6.2, 2013 edition | published |',
+    );
+    expect(said).toContain('the scrutineer decide');
   });
 
   it('gives a let its worth in both systems', async () => {
@@ -215,6 +287,15 @@ describe('a hover on a word', () => {
     expect(await at('let a = 2 <|>in')).toContain('inch');
     expect(await at('node b = a + (<|>in 2)')).toContain('toward');
     expect(await at('node b = <|>in p (1, 2)')).toContain('plane');
+  });
+
+  it('tells a side that is chosen from a direction, and a unit from both', async () => {
+    expect(await at('units <|>in\n')).toContain('inch');
+    expect(await at('mirror <|>left {\n}\n')).toContain('**mirror**');
+    expect(await at('strap s { slot <|>left }\n')).toContain('**slot** of strap');
+    expect(await at('plane p { leans 3 deg <|>aft }\n')).toContain('rear of the car');
+    expect(await at('material m { kind <|>cold-drawn }\n')).toContain('**kind** of material');
+    expect(await at('foot f { bolts 3 x <|>M8 }\n')).toContain('**bolts** of foot');
   });
 
   it('is silent in comments and strings', async () => {
