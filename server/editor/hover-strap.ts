@@ -4,7 +4,7 @@ import { degrees, type LengthUnit } from '../../grammar/units';
 import type { Cage, Seat, Strap } from '../cage/cage';
 import type { Shape } from '../geometry/shape';
 import { bookNamed } from '../rules/books';
-import { standsBack } from '../rules/judge';
+import { standsBack } from '../rules/assess';
 import type { Book, Limit } from '../rules/rule';
 import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, pointIn, list } from './figures';
 
