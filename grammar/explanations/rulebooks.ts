@@ -38,7 +38,7 @@ export const RULEBOOKS = {
     mend: 'Write the fact; the message says which and how. Where it does not matter, waive it with the reason.',
     stage: 'parts',
     bad: STEEL,
-    good: `vehicle { mass 900 kg without driver }
+    good: `vehicle { mass 640 kg without driver }
 ${STEEL}`,
   },
   'rule.roll-bar': {

@@ -1,4 +1,4 @@
-/** The plane that lies nearest to a set of points. */
+/** The plane that lies nearest to a set of points, each with its weight. */
 import type { Vec3 } from '../centreline/vector';
 import { add, dot, scale, sub, unit } from '../centreline/vector';
 
@@ -17,11 +17,15 @@ type Row = [number, number, number];
  * covariance with the least eigenvalue (Jacobi's method for symmetric matrices; Golub and Van Loan, Matrix Computations).
  * Null for fewer than three points.
  */
-export function planeThrough(points: readonly Vec3[]): FittedPlane | null {
-  if (points.length < 3) return null;
+export function planeThrough(
+  points: readonly Vec3[],
+  weights: readonly number[] = points.map(() => 1),
+): FittedPlane | null {
+  const whole = weights.reduce((sum, weight) => sum + weight, 0);
+  if (points.length < 3 || !(whole > 0)) return null;
   const at = scale(
-    points.reduce((sum, point) => add(sum, point), [0, 0, 0] as Vec3),
-    1 / points.length,
+    points.reduce((sum, point, i) => add(sum, scale(point, weights[i] ?? 0)), [0, 0, 0] as Vec3),
+    1 / whole,
   );
   const a: [Row, Row, Row] = [
     [0, 0, 0],
@@ -34,10 +38,10 @@ export function planeThrough(points: readonly Vec3[]): FittedPlane | null {
     [0, 0, 1],
   ];
   const axes = [0, 1, 2] as const;
-  for (const point of points) {
+  points.forEach((point, n) => {
     const d = sub(point, at);
-    for (const i of axes) for (const j of axes) a[i][j] += d[i] * d[j];
-  }
+    for (const i of axes) for (const j of axes) a[i][j] += (weights[n] ?? 0) * d[i] * d[j];
+  });
   const pairs = [
     [0, 1],
     [0, 2],

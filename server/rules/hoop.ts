@@ -32,7 +32,7 @@ const onArc = (arc: Arc, angle: number): Vec3 =>
     arc.radius * Math.sin(angle),
   );
 
-/** The points that decide a plane and a height: ends of all pieces, thirds of bends, and a bend's own highest point. */
+/** The points that decide a height and the greatest distance from a plane: ends of all pieces, thirds of bends, and a bend's own highest point. */
 function marks(line: Centreline): readonly { readonly point: Vec3; readonly station: number }[] {
   return line.pieces.flatMap((piece) => {
     const end = piece.start + piece.length;
@@ -44,6 +44,27 @@ function marks(line: Centreline): readonly { readonly point: Vec3; readonly stat
   });
 }
 
+/** Nodes and weights of the three-point rule of Gauss and Legendre on 0 to 1 (Abramowitz and Stegun, table 25.4). */
+const GAUSS = [
+  [0.5 - Math.sqrt(0.15), 5 / 18],
+  [0.5, 8 / 18],
+  [0.5 + Math.sqrt(0.15), 5 / 18],
+] as const;
+
+/** The plane for which the squared distance, summed along the whole centreline, is least. */
+function planeOf(line: Centreline): FittedPlane | null {
+  const along = line.pieces.flatMap((piece) =>
+    GAUSS.map(([share, weight]) => ({
+      point: pointAt(line, piece.start + share * piece.length).point,
+      weight: weight * piece.length,
+    })),
+  );
+  return planeThrough(
+    along.map(({ point }) => point),
+    along.map(({ weight }) => weight),
+  );
+}
+
 /** Two heights of one level top, mm. */
 const LEVEL = 1e-6;
 
@@ -52,7 +73,7 @@ export function hoopFigures(line: Centreline): HoopFigures | null {
   const points = marks(line);
   if (points.length === 0) return null;
   const arcs = line.pieces.filter(isArc);
-  const plane = arcs.length === 0 ? null : planeThrough(points.map(({ point }) => point));
+  const plane = arcs.length === 0 ? null : planeOf(line);
   const top = Math.max(...points.map(({ point }) => point[2]));
   const highest = points.filter(({ point }) => point[2] >= top - LEVEL).map(({ station }) => station);
   const topStation = (Math.min(...highest) + Math.max(...highest)) / 2;

@@ -7,7 +7,7 @@ import { backstayMissing } from './measures/backstay-missing';
 import { backstayPlaneAngle } from './measures/backstay-plane-angle';
 import { backstayRearward } from './measures/backstay-rearward';
 import { bendRadius } from './measures/bend-radius';
-import { dashBarMissing } from './measures/dash-bar-missing';
+import { dashBar } from './measures/dash-bar';
 import { diagonalBottom } from './measures/diagonal-bottom';
 import { diagonalCorner } from './measures/diagonal-corner';
 import { diagonalFeet } from './measures/diagonal-feet';
@@ -15,8 +15,8 @@ import { diagonalInPlane } from './measures/diagonal-in-plane';
 import { diagonalMissing } from './measures/diagonal-missing';
 import { diagonalOnHarnessBar } from './measures/diagonal-on-harness-bar';
 import { diagonalTop } from './measures/diagonal-top';
-import { doorBarAlike } from './measures/door-bar-alike';
-import { doorBarMissing } from './measures/door-bar-missing';
+import { doorAlike } from './measures/door-alike';
+import { doorBars } from './measures/door-bars';
 import { footArea } from './measures/foot-area';
 import { footBoltSize } from './measures/foot-bolt-size';
 import { footBolts } from './measures/foot-bolts';
@@ -25,8 +25,8 @@ import { footMissing } from './measures/foot-missing';
 import { footSide } from './measures/foot-side';
 import { footThickness } from './measures/foot-thickness';
 import { footTubeWall } from './measures/foot-tube-wall';
-import { harnessBarDiagonal } from './measures/harness-bar-diagonal';
-import { harnessBarEnds } from './measures/harness-bar-ends';
+import { harnessDiagonal } from './measures/harness-diagonal';
+import { harnessEnds } from './measures/harness-ends';
 import { holeExisting } from './measures/hole-existing';
 import { hoopBends } from './measures/hoop-bends';
 import { hoopFlat } from './measures/hoop-flat';
@@ -36,12 +36,12 @@ import { hoopLegSpacing } from './measures/hoop-leg-spacing';
 import { hoopMissing } from './measures/hoop-missing';
 import { hoopTilt } from './measures/hoop-tilt';
 import { hoopTotalAngle } from './measures/hoop-total-angle';
-import { pillarBarBend } from './measures/pillar-bar-bend';
-import { pillarBarBottom } from './measures/pillar-bar-bottom';
-import { pillarBarSideView } from './measures/pillar-bar-side-view';
-import { pillarBarTop } from './measures/pillar-bar-top';
-import { roofBarEnds } from './measures/roof-bar-ends';
-import { roofBarMissing } from './measures/roof-bar-missing';
+import { pillarBend } from './measures/pillar-bend';
+import { pillarBottom } from './measures/pillar-bottom';
+import { pillarSideView } from './measures/pillar-side-view';
+import { pillarTop } from './measures/pillar-top';
+import { roofBars } from './measures/roof-bars';
+import { roofEnds } from './measures/roof-ends';
 import { seatGap } from './measures/seat-gap';
 import { strapCrossing } from './measures/strap-crossing';
 import { strapDrop } from './measures/strap-drop';
@@ -74,7 +74,7 @@ export const RULES: readonly Rule[] = [
   backstayPlaneAngle,
   backstayRearward,
   bendRadius,
-  dashBarMissing,
+  dashBar,
   diagonalBottom,
   diagonalCorner,
   diagonalFeet,
@@ -82,8 +82,8 @@ export const RULES: readonly Rule[] = [
   diagonalMissing,
   diagonalOnHarnessBar,
   diagonalTop,
-  doorBarAlike,
-  doorBarMissing,
+  doorAlike,
+  doorBars,
   footArea,
   footBoltSize,
   footBolts,
@@ -92,8 +92,8 @@ export const RULES: readonly Rule[] = [
   footSide,
   footThickness,
   footTubeWall,
-  harnessBarDiagonal,
-  harnessBarEnds,
+  harnessDiagonal,
+  harnessEnds,
   holeExisting,
   hoopBends,
   hoopFlat,
@@ -103,12 +103,12 @@ export const RULES: readonly Rule[] = [
   hoopMissing,
   hoopTilt,
   hoopTotalAngle,
-  pillarBarBend,
-  pillarBarBottom,
-  pillarBarSideView,
-  pillarBarTop,
-  roofBarEnds,
-  roofBarMissing,
+  pillarBend,
+  pillarBottom,
+  pillarSideView,
+  pillarTop,
+  roofBars,
+  roofEnds,
   seatGap,
   strapCrossing,
   strapDrop,

@@ -153,7 +153,7 @@ export const FIA_253: Book = {
     memory('diagonal.feet', atMost(300, 'mm'), at('253-8.3.2.1.1'), { rows: ['253-8.3.2.1.1-253-6'] }),
     // Doors
     seen(
-      'door-bar.missing',
+      'door.bars',
       atLeast(1, '1'),
       { citation: `${at('253-8.3.2.1.2')}, as quoted in a forum`, edition: '' },
       {
@@ -163,45 +163,45 @@ export const FIA_253: Book = {
         rows: ['253-8.3.2.1.2-count', '253-8.2-doorbar'],
       },
     ),
-    memory('door-bar.missing', atLeast(2, '1'), at('253-8.3.2.1.2'), {
+    memory('door.bars', atLeast(2, '1'), at('253-8.3.2.1.2'), {
       structure: 'cage',
       of: ["the driver's side", "the passenger's side", 'a side'],
       since: '2007-01-01',
       rows: ['253-8.3.2.1.2-count'],
     }),
-    memory('door-bar.alike', atMost(0, '1'), at('253-8.3.2.1.2'), {
+    memory('door.alike', atMost(0, '1'), at('253-8.3.2.1.2'), {
       severity: 'information',
       rows: ['253-8.3.2.1.2-sym'],
     }),
     // Roof and pillars
-    memory('roof-bar.missing', atLeast(2, '1'), at('253-8.3.2.1.3'), {
+    memory('roof.bars', atLeast(2, '1'), at('253-8.3.2.1.3'), {
       structure: 'cage',
       of: ['two seats'],
       since: '2005-01-01',
       rows: ['253-8.3.2.1.3'],
     }),
-    memory('roof-bar.missing', atLeast(1, '1'), at('253-8.3.2.1.3'), {
+    memory('roof.bars', atLeast(1, '1'), at('253-8.3.2.1.3'), {
       structure: 'cage',
       of: ['one seat'],
       since: '2005-01-01',
       rows: ['253-8.3.2.1.3', '253-8.3.2.1.3-curve'],
     }),
-    memory('roof-bar.ends', atMost(100, 'mm'), at('253-8.3.2.1.3'), {
+    memory('roof.ends', atMost(100, 'mm'), at('253-8.3.2.1.3'), {
       structure: 'cage',
       rows: ['253-8.3.2.1.3-ends', '253-8.3.2.1.3-V'],
     }),
-    memory('pillar-bar.bend', atMost(20, 'deg'), at('253-8.3.2.1.4'), { rows: ['253-8.3.2.1.4-bend'] }),
-    memory('pillar-bar.side-view', atMost(2, 'mm'), at('253-8.3.2.1.4'), { rows: ['253-8.3.2.1.4-bend'] }),
-    memory('pillar-bar.top', atMost(100, 'mm'), at('253-8.3.2.1.4'), {
+    memory('pillar.bend', atMost(20, 'deg'), at('253-8.3.2.1.4'), { rows: ['253-8.3.2.1.4-bend'] }),
+    memory('pillar.side-view', atMost(2, 'mm'), at('253-8.3.2.1.4'), { rows: ['253-8.3.2.1.4-bend'] }),
+    memory('pillar.top', atMost(100, 'mm'), at('253-8.3.2.1.4'), {
       structure: 'cage',
       rows: ['253-8.3.2.1.4-top'],
     }),
-    memory('pillar-bar.bottom', atMost(100, 'mm'), at('253-8.3.2.1.4'), {
+    memory('pillar.bottom', atMost(100, 'mm'), at('253-8.3.2.1.4'), {
       structure: 'cage',
       rows: ['253-8.3.2.1.4-bot'],
     }),
     // Harness bar
-    memory('harness-bar.ends', own('1'), at('253-6.2'), {
+    memory('harness.ends', own('1'), at('253-6.2'), {
       accepts: ['backstay', 'main-rollbar', 'backstay-diagonal', 'diagonal', 'shell'],
       rows: ['253-6.2-loop', '253-8.2-harnessbar'],
     }),

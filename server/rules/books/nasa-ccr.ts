@@ -81,7 +81,7 @@ export const NASA_CCR: Book = {
     seen('diagonal.corner', atMost(inches(12), 'mm'), ccr('15.6.7', '2010 to 2014'), { rows: ['NASA-D1'] }),
     seen('diagonal.in-plane', own('mm'), ccr('15.6.7', '2010 to 2014'), { rows: ['NASA-D1'] }),
     seen('diagonal.on-harness-bar', atMost(0, '1'), ccr('15.6.7', '2010 to 2014'), { rows: ['NASA-D1'] }),
-    seen('harness-bar.diagonal', own('mm'), ccr('15.6.7 and 15.6.8, as stated in a forum', ''), {
+    seen('harness.diagonal', own('mm'), ccr('15.6.7 and 15.6.8, as stated in a forum', ''), {
       severity: 'warning',
       rows: ['NASA-D2'],
     }),
@@ -94,12 +94,12 @@ export const NASA_CCR: Book = {
       why: 'The text says "normally".',
       rows: ['NASA-R1'],
     }),
-    memory('door-bar.missing', atLeast(2, '1'), M('15.6'), {
+    memory('door.bars', atLeast(2, '1'), M('15.6'), {
       structure: 'cage',
       of: ["the driver's side"],
       rows: ['NASA-S1'],
     }),
-    memory('door-bar.missing', atLeast(1, '1'), M('15.6'), {
+    memory('door.bars', atLeast(1, '1'), M('15.6'), {
       structure: 'cage',
       of: ["the passenger's side", 'an empty side', 'a side'],
       rows: ['NASA-S1'],

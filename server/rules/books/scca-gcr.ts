@@ -71,8 +71,8 @@ export const SCCA_GCR: Book = {
     memory('tube.straight', atMost(0, '1'), 'General Competition Rules 9.4', { of: ['backstay'], rows: ['SCCA-R3'] }),
     seen('diagonal.missing', atLeast(1, '1'), gcr('roll cages', '2004'), { rows: ['SCCA-D1'] }),
     seen('tube.same-as-hoop', atMost(0, 'mm'), gcr('roll cages', '2004'), { of: ['diagonal'], rows: ['SCCA-D1'] }),
-    seen('door-bar.missing', atLeast(2, '1'), gcr('side protection', '2007'), { structure: 'cage', rows: ['SCCA-S1'] }),
-    seen('dash-bar.missing', atLeast(1, '1'), gcr('9.4.2.E.5', '2007'), {
+    seen('door.bars', atLeast(2, '1'), gcr('side protection', '2007'), { structure: 'cage', rows: ['SCCA-S1'] }),
+    seen('dash.bar', atLeast(1, '1'), gcr('9.4.2.E.5', '2007'), {
       structure: 'cage',
       force: 'recommends',
       severity: 'information',

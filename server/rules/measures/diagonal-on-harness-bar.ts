@@ -11,16 +11,16 @@ export const diagonalOnHarnessBar: Rule = {
   slack: 0,
   read: (car) =>
     car.of('diagonal').map((member) => {
-      const host = member.ends
-        .flatMap(({ hosts }) => hosts)
-        .find((name) => car.member(name)?.tube.role === 'harness-bar');
-      return reading(
-        member.name,
-        host === undefined ? 0 : 1,
-        '1',
-        { tube: member.name, host: host ?? '' },
-        { fact: 'path' },
-      );
+      // An end that is cut to the bar as well as to the hoop, at one joint, still lands on the hoop.
+      const ends = member.ends.map(({ hosts, foot }) => ({
+        foot,
+        roles: hosts.map((name) => ({ name, role: car.member(name)?.tube.role })),
+      }));
+      const bar = ends
+        .filter(({ foot, roles }) => foot === null && roles.every(({ role }) => role === 'harness-bar'))
+        .flatMap(({ roles }) => roles)[0];
+      const params = { tube: member.name, host: bar?.name ?? '' };
+      return reading(member.name, bar === undefined ? 0 : 1, '1', params, { fact: 'path' });
     }),
   mend: () => ({
     says: 'let it run on to the foot or the hoop, and split the harness bar by it',

@@ -1,12 +1,12 @@
-/** `harness-bar.diagonal`: harness bar and diagonal cross each other in one joint. */
+/** `harness.diagonal`: harness bar and diagonal cross each other in one joint. */
 import { nearestBetween } from '../../centreline/query';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
 const BAR = 'mirror left { node bar-end = on hoop where z = 700 }\n';
 
-export const harnessBarDiagonal: Rule = {
-  code: 'harness-bar.diagonal',
+export const harnessDiagonal: Rule = {
+  code: 'harness.diagonal',
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>

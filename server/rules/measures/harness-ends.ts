@@ -1,9 +1,9 @@
-/** `harness-bar.ends`: what the ends of the harness bar land on. */
+/** `harness.ends`: what the ends of the harness bar land on. */
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
-export const harnessBarEnds: Rule = {
-  code: 'harness-bar.ends',
+export const harnessEnds: Rule = {
+  code: 'harness.ends',
   unit: '1',
   slack: 0,
   read: (car) =>

@@ -1,10 +1,10 @@
-/** `pillar-bar.bottom`: from the lower end of a pillar bar to the front foot. */
+/** `pillar.bottom`: from the lower end of a pillar bar to the front foot. */
 import { onPillar, pillarExample } from '../pillars';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
-export const pillarBarBottom: Rule = {
-  code: 'pillar-bar.bottom',
+export const pillarBottom: Rule = {
+  code: 'pillar.bottom',
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>

@@ -1,4 +1,4 @@
-/** `roof-bar.ends`: from the end of a roof bar to the next junction of hoops and members. */
+/** `roof.ends`: from the end of a roof bar to the next junction of hoops and members. */
 import { nearestOn } from '../../centreline/query';
 import type { Car, Member, MemberEnd } from '../car';
 import { front } from '../examples';
@@ -37,8 +37,8 @@ function endReading(car: Car, member: Member, end: MemberEnd): Item | null {
 const roof = (rear: string): string =>
   `mirror left {\n  node v-rear = on hoop at ${rear} after crown\n  node v-front = on header at 46 %\n  tube v as roof-bar { section t38; path v-rear, v-front }\n  vent v -> hoop { at v-rear; dia 5 }\n}`;
 
-export const roofBarEnds: Rule = {
-  code: 'roof-bar.ends',
+export const roofEnds: Rule = {
+  code: 'roof.ends',
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>

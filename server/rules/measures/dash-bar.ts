@@ -1,10 +1,10 @@
-/** `dash-bar.missing`: a tube between the front legs near the dash. */
+/** `dash.bar`: a tube between the front legs near the dash. */
 import { front } from '../examples';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
-export const dashBarMissing: Rule = {
-  code: 'dash-bar.missing',
+export const dashBar: Rule = {
+  code: 'dash.bar',
   unit: '1',
   slack: 0,
   read: (car) => {

@@ -1,4 +1,4 @@
-/** `pillar-bar.side-view`: a pillar bar may bend, but is straight in side view. */
+/** `pillar.side-view`: a pillar bar may bend, but is straight in side view. */
 import type { Member } from '../car';
 import { bentPillar } from '../pillars';
 import { reading } from '../readings';
@@ -12,8 +12,8 @@ function offChord({ line, ends: [a, b] }: Member): number {
   return Math.max(...line.points.map((p) => Math.abs((p[0] - a.at[0]) * dz - (p[2] - a.at[2]) * dx) / length));
 }
 
-export const pillarBarSideView: Rule = {
-  code: 'pillar-bar.side-view',
+export const pillarSideView: Rule = {
+  code: 'pillar.side-view',
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>

@@ -1,12 +1,12 @@
-/** `door-bar.alike`: the same door bars on both sides, where somebody sits on both. */
+/** `door.alike`: the same door bars on both sides, where somebody sits on both. */
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
 const half = (side: string): string =>
   `mirror left { node a = (700, 600, 400); node b = (0, 600, 400) }\ntube one as door-bar { section t38; path a.left, b.left; first open; last open }${side}\nseat driver { slots (240, 300, 750); recline 10 deg; slot-spacing 220; back 45 }\nseat mate { slots (240, -300, 750); recline 10 deg; slot-spacing 220; back 45 }`;
 
-export const doorBarAlike: Rule = {
-  code: 'door-bar.alike',
+export const doorAlike: Rule = {
+  code: 'door.alike',
   unit: '1',
   slack: 0,
   read: (car) => {

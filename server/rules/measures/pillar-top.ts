@@ -1,10 +1,10 @@
-/** `pillar-bar.top`: from the upper end of a pillar bar to the junction at the roof's front corner. */
+/** `pillar.top`: from the upper end of a pillar bar to the junction at the roof's front corner. */
 import { onPillar, pillarExample } from '../pillars';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
-export const pillarBarTop: Rule = {
-  code: 'pillar-bar.top',
+export const pillarTop: Rule = {
+  code: 'pillar.top',
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>

@@ -1,4 +1,4 @@
-/** `door-bar.missing`: door bars on each side that books ask about. */
+/** `door.bars`: door bars on each side that books ask about. */
 import type { Car } from '../car';
 import { front } from '../examples';
 import { reading } from '../readings';
@@ -32,8 +32,8 @@ const door = (short: boolean): string =>
   vent long -> hoop { at door-rear; dia 5 }
 ${short ? '  node low-front = on side where z = 250\n  node low-rear = on hoop where z = 180\n  tube low as door-bar { section t38; path low-front, low-rear }\n  vent low -> hoop { at low-rear; dia 5 }\n' : ''}}`;
 
-export const doorBarMissing: Rule = {
-  code: 'door-bar.missing',
+export const doorBars: Rule = {
+  code: 'door.bars',
   unit: '1',
   slack: 0,
   read: bySide,

@@ -1,11 +1,11 @@
-/** `pillar-bar.bend`: how far a pillar bar turns. */
+/** `pillar.bend`: how far a pillar bar turns. */
 import { degrees } from '../../../grammar/units';
 import { bentPillar } from '../pillars';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
-export const pillarBarBend: Rule = {
-  code: 'pillar-bar.bend',
+export const pillarBend: Rule = {
+  code: 'pillar.bend',
   unit: 'deg',
   slack: 1e-6,
   read: (car) =>

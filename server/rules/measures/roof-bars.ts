@@ -1,10 +1,10 @@
-/** `roof-bar.missing`: the reinforcement of the roof. */
+/** `roof.bars`: the reinforcement of the roof. */
 import { front } from '../examples';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
-export const roofBarMissing: Rule = {
-  code: 'roof-bar.missing',
+export const roofBars: Rule = {
+  code: 'roof.bars',
   unit: '1',
   slack: 0,
   read: (car) => {
