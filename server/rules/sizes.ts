@@ -62,11 +62,10 @@ export const pounds = (lb: number): number => lb * POUND;
 export const inches = (value: number): number => value * INCH;
 export const squareInches = (value: number): number => value * INCH * INCH;
 
-/**
- * What a tape and a handbook leave open, mm: inch sizes are written in metric rounded to hundredths (2.41 for .095 in)
- * and to tenths (34.9 for 1.375 in).
- */
+/** What handbooks leave open, mm: diameters of inch sizes are rounded to tenths (34.9 for 1.375 in), */
 const ROUNDED = 0.03;
+/** and walls to hundredths (2.41 for .095 in). */
+const WALL_ROUNDED = 0.006;
 
 export interface TubeSize {
   readonly od: number;
@@ -75,7 +74,7 @@ export interface TubeSize {
 
 /** True where a pair accepts the tube. */
 export const accepts = (pair: SizePair, { od, wall }: TubeSize, wallLess = 0): boolean =>
-  wall >= pair.wall - wallLess - ROUNDED &&
+  wall >= pair.wall - wallLess - WALL_ROUNDED &&
   (pair.byName ? Math.abs(od - pair.od) <= 2 * ROUNDED : od >= pair.od - ROUNDED);
 
 /** True where a row accepts the tube, by one of its pairs or as a larger tube of a thinner wall. */
@@ -83,7 +82,7 @@ export function rowAccepts(table: SizeTable, row: SizeRow, size: TubeSize): bool
   if (row.pairs.some((pair) => accepts(pair, size, table.wallLess))) return true;
   if (table.larger === null) return false;
   const least = Math.min(...row.pairs.map((pair) => pair.od));
-  return size.od >= least + table.larger.by - ROUNDED && size.wall >= table.larger.wall - table.wallLess - ROUNDED;
+  return size.od >= least + table.larger.by - ROUNDED && size.wall >= table.larger.wall - table.wallLess - WALL_ROUNDED;
 }
 
 /** What is short of the row: the wall, where some pair has that diameter, else the diameter. Mm. */

@@ -17,10 +17,10 @@ const WORDS: Readonly<Record<string, Process>> = {
   welded: 'resistance welded',
   chromoly: '4130 alloy',
   chromemoly: '4130 alloy',
-  '4130': '4130 alloy',
-  '4130n': '4130 alloy',
+  // A word begins with a letter: `kind alloy-4130`.
+  alloy4130: '4130 alloy',
   aisi4130: '4130 alloy',
-  '25crmo4': '4130 alloy',
+  crmo: '4130 alloy',
 };
 
 /** Null where no kind is written, or one that the books do not know. */

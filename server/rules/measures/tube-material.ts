@@ -29,7 +29,7 @@ export const tubeMaterial: Rule = {
       const fact =
         name === null || kind === null
           ? `how the tube of section ${section.name} is made is not written: material NAME { kind cold-drawn-seamless }`
-          : `'${kind}' is no kind of tube that the books tell apart: cold-drawn-seamless, drawn-over-mandrel, erw, 4130`;
+          : `'${kind}' is no kind of tube that the books tell apart: cold-drawn-seamless, drawn-over-mandrel, erw, chromoly`;
       return missing(tube.name, fact, at);
     }),
   mend: () => ({ says: 'use one of these', params: {} }),

@@ -11,7 +11,7 @@ import { steelOf } from '../steel';
 const MASS = "the car's mass is not written: vehicle { mass 980 kg without driver }";
 const BASIS = (table: SizeTable): string =>
   `the mass is written on another basis than the book's (${table.basisWords}), and the row hangs on it`;
-const STEEL = "the material's kind is not written, and the size hangs on it: kind 4130, kind drawn-over-mandrel";
+const STEEL = "the material's kind is not written, and the size hangs on it: kind drawn-over-mandrel, kind chromoly";
 
 /** The masses that may be meant, kg, on the table's basis: with the driver at least that without, and the other way. */
 function massRange(table: SizeTable, car: Car): { from: number; to: number | null; missing: string } {
