@@ -112,6 +112,9 @@ export const CODES = {
     '{tube} is od {od}, but the plate of {foot} is {long} x {wide}: the end reaches {measured} past its edge.',
   ),
   'joint.no-ends': broken('No tubes end at {nodes}.'),
+  'joint.crowded': broken(
+    'More than {most} others meet the {end} end of {tube}: no such joint is cut or computed; spread them out.',
+  ),
   'joint.not-there': broken('{tube} does not end at {nodes}.'),
   'space.unvented': odd(
     'The bore of {tubes} has no way to breathe: the last weld, at {joint}, will blow out; vent it.',

@@ -91,8 +91,8 @@ class LineParser extends ValueParser {
   private timesAhead(): boolean {
     if (this.is(1, Times)) return true;
     if (!this.is(1, LoneX) || this.is(2, Equals, Dot)) return false;
-    // `on x because`: a thing may be called x.
-    if (Object.hasOwn(PHRASE_WORDS, this.LA(0).image)) return false;
+    // `on x because`: a thing may be called x. (In `1 3/4 in x .095 in` the word before is a unit.)
+    if (!this.is(0, Unit) && Object.hasOwn(PHRASE_WORDS, this.LA(0).image)) return false;
     return this.is(2, NumberToken, LParen) || isName(this.LA(2)) || this.is(0, NumberToken, Unit, RParen);
   }
 

@@ -167,13 +167,13 @@ export const KINDS: readonly KindEntry[] = [
         fact('path', '<path:@node>, …', 'Its nodes from end to end.'),
         fact(
           'first',
-          'onto <hosts:@host>, … | open | past <length:length>',
+          'onto <hosts:@host>, … | open | past <length:length >= 0>',
           'What the end at its first node is, where it is not what it would be taken for.',
           { example: 'onto main-hoop' },
         ),
         fact(
           'last',
-          'onto <hosts:@host>, … | open | past <length:length>',
+          'onto <hosts:@host>, … | open | past <length:length >= 0>',
           'What the end at its last node is, where it is not what it would be taken for.',
           { example: 'past 30' },
         ),

@@ -2,6 +2,12 @@
 import { ARITHMETIC, PRACTICE } from './explanation';
 import type { Explanation } from './explanation';
 
+const CROWD = Array.from(
+  { length: 18 },
+  (_, i) =>
+    `node rim${String(i)} = (-900, ${String(100 * i - 850)}, 500)\ntube spoke${String(i)} { section t38; path hub, rim${String(i)}; last open }`,
+).join('\n');
+
 export const ENDS = {
   'end.loose': {
     what: 'An end of a tube is neither on another tube, nor on a foot, nor told open or past.',
@@ -154,6 +160,16 @@ export const ENDS = {
     stage: 'hoop',
     bad: 'node a = on hoop where z = 500 near foot.left\nnode b = a + (aft 400, down 300)\nnode c = (-900, 0, 0)\nnode d = (-900, 0, 500)\ntube stay { section t38; path a, b; last open }\ntube post { section t38; path c, d; first open; last open }\njoint a { order hoop, stay, post }',
     good: 'node a = on hoop where z = 500 near foot.left\nnode b = a + (aft 400, down 300)\ntube stay { section t38; path a, b; last open }\njoint a { order hoop, stay }',
+  },
+  'joint.crowded': {
+    what: 'So many tubes meet at one place that it can be no joint.',
+    why: 'Nobody can weld it; and which of so many is cut to which would be a guess. Their cuts, lengths and masses stay empty.',
+    measured: 'The ends of tubes, and tubes that run through, at an end: more than 16.',
+    source: ARITHMETIC,
+    mend: 'Spread the ends along the tube that they land on, or take out what was copied twice.',
+    stage: 'hoop',
+    bad: `node hub = (-600, 0, 500)\n${CROWD}`,
+    good: 'node hub = (-600, 0, 500)\nnode a = (-900, 0, 500)\nnode b = (-600, 0, 800)\ntube rib { section t38; path hub, a; last open }\ntube post { section t38; path hub, b; last open }',
   },
   'space.unvented': {
     what: 'The bore of a tube, or of several that are joined, has no way to the air.',

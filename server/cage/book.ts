@@ -17,6 +17,9 @@ export const MILD_STEEL: Material = {
   kind: null,
 };
 
+/** A material that is named but not known. */
+const UNKNOWN: Material = { ...MILD_STEEL, density: null };
+
 /** kg/mm3 to kg/m3. */
 const PER_CUBIC_METRE = 1e9;
 /** Larger is a pipeline, mm. */
@@ -59,7 +62,7 @@ export class Book {
       yield: page.figure('yield', 'yield', STRESS),
       tensile: page.figure('tensile', 'tensile', STRESS),
       modulus: page.figure('modulus', 'modulus', STRESS) ?? MILD_STEEL.modulus,
-      density: density === null ? MILD_STEEL.density : density * PER_CUBIC_METRE,
+      density: density !== null ? density * PER_CUBIC_METRE : page.isWritten('density') ? null : MILD_STEEL.density,
       kind: page.word('kind', 'kind'),
     };
     this.materials.set(definition, material);
@@ -81,7 +84,8 @@ export class Book {
     const od = page.length(odFact, 'od', true);
     const wall = page.length(wallFact, 'wall', true);
     const target = this.facts.target(definition, 'material', 'material');
-    const material = target === null ? MILD_STEEL : this.material(target.definition);
+    const none = page.isWritten('material') ? UNKNOWN : MILD_STEEL;
+    const material = target === null ? none : this.material(target.definition);
     if (od === null || wall === null) return null;
     const figures = { od: { value: od, unit: 'mm' }, wall: { value: wall, unit: 'mm' } } as const;
     if (od <= 0 || od > LARGEST_TUBE) return page.tellAt(page.bound(odFact, 'od'), 'section.od', figures);

@@ -41,8 +41,8 @@ export interface Material {
   readonly tensile: number | null;
   /** MPa. */
   readonly modulus: number;
-  /** kg/m3. */
-  readonly density: number;
+  /** kg/m3; null where one is meant but cannot be read. */
+  readonly density: number | null;
   readonly kind: string | null;
 }
 
@@ -58,9 +58,10 @@ export interface Die {
   readonly od: Length;
   /** Centreline radius. */
   readonly radius: Length;
-  readonly grip: Length;
-  readonly between: Length;
-  readonly follow: Length;
+  /** Straights that the bender holds; null where one is written but cannot be read. */
+  readonly grip: Length | null;
+  readonly between: Length | null;
+  readonly follow: Length | null;
   /** Over-bend for a bend of 90 degrees; null: not known. */
   readonly springback: Angle | null;
 }
@@ -78,7 +79,9 @@ export type EndTold =
   | { readonly kind: 'auto' }
   | { readonly kind: 'onto'; readonly hosts: readonly string[] }
   | { readonly kind: 'open' }
-  | { readonly kind: 'past'; readonly length: Length };
+  | { readonly kind: 'past'; readonly length: Length }
+  /** Written, but it cannot be read: how the end is made is not known. */
+  | { readonly kind: 'unknown' };
 
 export interface Tube extends Named {
   readonly kind: 'tube';
@@ -109,7 +112,10 @@ export interface Foot extends Named {
     readonly turned: Angle;
   } | null;
   /** `slopes`: rise = tan(aft)·aft + tan(left)·left, `out` already turned into left; `square`: across the tube. */
-  readonly lies: { readonly kind: 'slopes'; readonly aft: Angle; readonly left: Angle } | { readonly kind: 'square' };
+  readonly lies:
+    | { readonly kind: 'slopes'; readonly aft: Angle; readonly left: Angle }
+    | { readonly kind: 'square' }
+    | { readonly kind: 'unknown' };
   readonly bolts: { readonly count: number; readonly diameter: Length } | null;
   readonly hole: Length | null;
 }
@@ -156,6 +162,8 @@ export interface Strap extends Named {
   readonly at: { readonly axis: 'x' | 'y' | 'z'; readonly value: Length } | null;
   readonly width: Length | null;
   readonly wrap: 'over' | 'under';
+  /** True where `at` or `wrap` is written but cannot be read: where it runs is not known. */
+  readonly unread: boolean;
   readonly hardware: Length | null;
   readonly collars: { readonly width: Length; readonly gap: Length } | null;
 }

@@ -47,8 +47,8 @@ export function tellBendCorners(
     const last = tube.path.length - 1;
     for (const item of last > 0 ? [0, last] : []) {
       const found = cornerAt(tube, item, corners, footed, things);
-      const span = factSpan(one.entry, 'path', item);
       if (found === null) continue;
+      const span = factSpan(one.entry, 'path', item);
       const params = { ...found, end: item === 0 ? 'first' : 'last' };
       const world = tube.twin ? 'image' : 'real';
       reporter.now('place.bend-corner', one.scope, span, params, { subject: tube.name, world });

@@ -10,11 +10,15 @@ const RIGHT_ANGLE = 90;
 export function dieFrom(definition: Definition, page: Page): Die | null {
   const od = page.length('od');
   const radius = page.length('radius');
-  const grip = page.length('grip') ?? (0 as Length);
-  const between = page.length('between') ?? grip;
-  const follow = page.length('follow') ?? grip;
+  const grip = lengthOr(page, 'grip', 0 as Length);
+  const between = lengthOr(page, 'between', grip);
+  const follow = lengthOr(page, 'follow', grip);
   const springback: Angle | null = page.angle('springback', 'springback', RIGHT_ANGLE);
   return od === null || radius === null
     ? null
     : { name: definition.name, od, radius, grip, between, follow, springback };
 }
+
+/** A length, or what it is where nothing is written; null where what is written cannot be read. */
+const lengthOr = (page: Page, fact: string, otherwise: Length | null): Length | null =>
+  page.isWritten(fact) ? page.length(fact) : otherwise;

@@ -79,6 +79,11 @@ export class Page {
     return this.facts.isWritten(this.written, name) && this.fact(name) === null;
   }
 
+  /** True where a fact is written, be it well or badly. */
+  isWritten(name: string): boolean {
+    return this.facts.isWritten(this.written, name);
+  }
+
   /** True where a word stands in a fact. */
   has(fact: string, word: string): boolean {
     return this.fact(fact)?.words.has(word) ?? false;

@@ -55,6 +55,11 @@ export class Reporter {
   private readonly touched = new Set<Written>();
   /** Found anew at every building. */
   private passing: Told[] = [];
+  /** Of the lists being filled: where in them each finding stands. Lists that are gone are forgotten with them. */
+  private readonly places = new WeakMap<readonly Told[], Map<string, number>>();
+
+  private readonly numbers = new WeakMap<Scope, number>();
+  private scopes = 0;
 
   /** Reports about a statement's words and names. */
   ofNames(owner: Written, code: Code, scope: Scope, span: Span, params: Params, more: More = {}): void {
@@ -68,12 +73,34 @@ export class Reporter {
 
   /** Reports something that is looked for at every building. */
   now(code: Code, scope: Scope, span: Span, params: Params, more: More = {}): void {
-    this.passing = added(this.passing, made(code, scope, span, params, more));
+    this.passing = this.added(this.passing, made(code, scope, span, params, more));
   }
 
   private keep(owner: Written, list: Told[], told: Told): Told[] {
     this.touched.add(owner);
-    return added(list, told);
+    return this.added(list, told);
+  }
+
+  /** A list with one more finding, unless it stands there; the empty list that all share is never filled. */
+  private added(before: Told[], told: Told): Told[] {
+    const list = before.length === 0 ? [] : before;
+    let places = this.places.get(list);
+    if (places === undefined) this.places.set(list, (places = new Map()));
+    const { code, span, world } = told;
+    const key = `${code} ${String(this.numberOf(told.scope))} ${String(span.start)} ${String(span.end)}`;
+    const at = places.get(key);
+    const old = at === undefined ? undefined : list[at];
+    if (at === undefined || old === undefined) {
+      places.set(key, list.length);
+      list.push(told);
+    } else if (old.world === 'image' && world === 'real') list[at] = told;
+    return list;
+  }
+
+  private numberOf(scope: Scope): number {
+    let number = this.numbers.get(scope);
+    if (number === undefined) this.numbers.set(scope, (number = this.scopes++));
+    return number;
   }
 
   /** Takes back what was told of a statement's names, or of its values: they are going to be looked at again. */
@@ -104,18 +131,6 @@ const made = (code: Code, scope: Scope, span: Span, params: Params, more: More):
   notes: more.notes ?? [],
   world: more.world ?? 'real',
 });
-
-/** A list with one more finding, unless it stands there; the empty list that all share is never filled. */
-function added(list: Told[], told: Told): Told[] {
-  const { code, scope, span, world } = told;
-  const same = list.findIndex(
-    (one) => one.code === code && one.scope === scope && one.span.start === span.start && one.span.end === span.end,
-  );
-  const before = list[same];
-  if (before === undefined) return [...list, told];
-  if (before.world === 'real' || world === 'image') return list;
-  return list.map((one) => (one === before ? told : one));
-}
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 

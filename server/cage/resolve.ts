@@ -57,7 +57,7 @@ interface Unknown {
 }
 
 /** Looking for a near name costs (unknown names) x (known names); beyond this nobody is helped by waiting. */
-const MOST_COMPARISONS = 4e6;
+const MOST_COMPARISONS = 1e6;
 
 export class Resolver {
   /** The statement whose names are being looked at. */
@@ -346,10 +346,13 @@ export class Resolver {
     return { hint: meant(nearest), nearest };
   }
 
-  /** Tells the names that stand twice, at the later one; in the order of file and text. */
+  /**
+   * Tells the names that stand twice, at the later one; in the order of file and text. Not in a line that did not parse:
+   * of `node crown-` more is to come.
+   */
   tellTwice(): void {
     for (const d of this.census.definitions) {
-      if (!d.repeated) continue;
+      if (!d.repeated || !d.entry.line.ok) continue;
       const first = this.census.spaces[d.space].get(d.name);
       if (first === undefined) continue;
       const sameFile = first.scope.file === d.scope.file;

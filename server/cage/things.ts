@@ -76,12 +76,15 @@ function roleOf(page: Page): Role {
 }
 
 function endOf(page: Page, which: 'first' | 'last'): EndTold {
+  if (page.broken(which)) return { kind: 'unknown' };
   if (page.has(which, 'open')) return { kind: 'open' };
   if (page.has(which, 'past')) {
     const length = page.length(which, 'length');
-    return length === null ? { kind: 'auto' } : { kind: 'past', length };
+    return length === null ? { kind: 'unknown' } : { kind: 'past', length };
   }
-  const hosts = known(page.names(which, 'hosts'));
+  const named = page.names(which, 'hosts');
+  const hosts = known(named);
+  if (hosts.length < named.length) return { kind: 'unknown' };
   return hosts.length === 0 ? { kind: 'auto' } : { kind: 'onto', hosts };
 }
 
@@ -117,21 +120,23 @@ function boltOf(page: Page): Length | null {
   return size === undefined ? null : (Number(size) as Length);
 }
 
-/** Slopes add: rise = tan(aft) · aft + tan(left) · left. */
+/** Slopes add; a plate of which one slope cannot be read is not known to be level: rise = tan(aft) · aft + tan(left) · left. */
 function liesOf(page: Page, at: Vec3 | null): Foot['lies'] {
+  if (page.broken('lies')) return { kind: 'unknown' };
   if (page.has('lies', 'square')) return { kind: 'square' };
   const words = page.all('lies', 'toward');
   let [aft, left] = [0, 0];
   for (const [i, slope] of page.all('lies', 'slope').entries()) {
     const angle = page.angleOf(slope, RIGHT_ANGLE);
     const toward = words[i];
-    if (angle === null || toward === undefined || toward.word === null) continue;
+    if (angle === null || toward === undefined || toward.word === null) return { kind: 'unknown' };
     const rise = Math.tan(angle);
     if (toward.word === 'aft') aft += rise;
     else if (toward.word === 'forward') aft -= rise;
     else {
       const sign = page.leftward(toward.word, at, toward.arg.span);
-      if (sign !== null) left += sign * rise;
+      if (sign === null) return { kind: 'unknown' };
+      left += sign * rise;
     }
   }
   return { kind: 'slopes', aft: Math.atan(aft) as Angle, left: Math.atan(left) as Angle };
@@ -162,21 +167,23 @@ export function ventOf(head: Head, page: Page): Vent {
 }
 
 export function seatOf(head: Head, page: Page): Seat {
-  const recline = page.angle('recline', 'recline', RIGHT_ANGLE) ?? (0 as Angle);
+  const recline = page.angle('recline', 'recline', RIGHT_ANGLE);
   const hip = page.place('hip');
   const given = page.place('slots');
   const yaw = yawOf(page, hip ?? given);
   const height = page.length('slot-height', 'height');
-  const soundAngles = page.fact('recline') !== null && (page.fact('yaw') === null || yaw !== null);
-  const slots =
-    given ?? (hip === null || height === null || !soundAngles ? null : upTheBack(hip, height, recline, yaw ?? 0));
+  // Where an angle cannot be read, nothing of the seat is known: it never counts as 0.
+  const soundAngles = recline !== null && (!page.isWritten('yaw') || yaw !== null);
+  const fromHip =
+    hip === null || height === null || recline === null ? null : upTheBack(hip, height, recline, yaw ?? 0);
+  const slots = soundAngles ? (given ?? fromHip) : null;
   const shoulder = page.offset('shoulder', slots);
   return {
     ...head,
     kind: 'seat',
     hip,
     slots,
-    recline,
+    recline: (recline ?? 0) as Angle,
     yaw: (yaw ?? 0) as Angle,
     slotSpacing: page.length('slot-spacing', 'spacing'),
     back: page.length('back'),
@@ -207,15 +214,17 @@ function yawOf(page: Page, at: Vec3 | null): number | null {
 export function strapOf(head: Head, page: Page, seatAt: Vec3 | null): Strap {
   const seat = page.name('seat', 'seat');
   const collar = page.length('collars', 'width');
+  const plane = page.plane('at');
   return {
     ...head,
     kind: 'strap',
     seat,
     slot: slotOf(page, seatAt),
     tube: page.name('to', 'tube'),
-    at: page.plane('at'),
+    at: plane,
     width: page.length('width'),
     wrap: page.word('wrap', 'wrap') === 'under' ? 'under' : 'over',
+    unread: page.broken('wrap') || (plane === null && page.isWritten('at')),
     hardware: page.length('hardware'),
     collars: collar === null ? null : { width: collar, gap: page.length('collars', 'gap') ?? (0 as Length) },
   };

@@ -30,6 +30,9 @@ export function waiverOf(id: string, statement: Written, page: Page, books: read
   const target = page.target(name);
   const end = page.bound('', 'end')?.word ?? null;
   const reason = page.bound('', 'reason')?.arg;
+  // A waiver is read by a scrutineer: without a reason it is none.
+  if (reason?.kind === 'string' && reason.value.trim() === '')
+    page.tell(reason.span, 'fact.value', { fact: 'because', wanted: 'a reason in words' });
   return {
     id,
     book: book === null ? null : written(book),

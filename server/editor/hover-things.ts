@@ -78,7 +78,10 @@ export const hoverFoot = (shape: Shape, foot: Foot, unit: LengthUnit): string =>
       'Plate',
       plate === null ? NONE : `${size(plate.long)} x ${size(plate.wide)} x ${size(plate.thick)} ${unit}${turned}`,
     ],
-    ['Lies', lies.kind === 'square' ? 'square across the tube' : slopes(lies.aft, lies.left)],
+    [
+      'Lies',
+      lies.kind === 'slopes' ? slopes(lies.aft, lies.left) : lies.kind === 'square' ? 'square across the tube' : NONE,
+    ],
     ['Bolts', bolts === null ? NONE : `${String(bolts.count)} x M${fixed(bolts.diameter, 0)}`],
     ['Hole', bothLengths(hole, unit)],
   ];
@@ -137,22 +140,25 @@ export const hoverMaterial = (material: Material): string => {
     ['Yield', stress(material.yield)],
     ['Tensile', stress(material.tensile)],
     ["Young's modulus", `${fixed(material.modulus / 1000, 0)} GPa`],
-    ['Density', `${fixed(material.density, 0)} kg/m3`],
+    ['Density', material.density === null ? NONE : `${fixed(material.density, 0)} kg/m3`],
     ['Kind', material.kind ?? NONE],
   ];
   const name = material.name === null ? 'mild steel, since none is named' : code(material.name);
   return `**material** ${name}\n\n${list(['', ''], rows)}`;
 };
 
+/** One pound is 0.45359237 kg, one foot 0.3048 m (international yard and pound, 1959). */
+const massPerLength = (perMetre: number | null): string =>
+  perMetre === null ? NONE : `${fixed(perMetre, 3)} kg/m (${fixed((perMetre * 0.3048) / 0.45359237, 3)} lb/ft)`;
+
 export const hoverSection = (name: string, section: Section | null, unit: LengthUnit): string => {
   if (section === null) return `**section** ${code(name)}\n\nIt cannot be computed yet.`;
   const figures = sectionFigures(section.od, section.wall, section.material.density);
-  const perFoot = 0.3048 / 0.45359237;
   const rows =
     figures === null
       ? []
       : [
-          ['Mass', `${fixed(figures.massPerMetre, 3)} kg/m (${fixed(figures.massPerMetre * perFoot, 3)} lb/ft)`],
+          ['Mass', massPerLength(figures.massPerMetre)],
           ['Area', `${fixed(figures.area, 1)} mm²`],
           ['Second moment', `${fixed(figures.secondMoment / 1e4, 3)} cm⁴`],
           ['Torsion constant', `${fixed(figures.torsionConstant / 1e4, 3)} cm⁴`],

@@ -90,16 +90,19 @@ export function bendTable(
   const last = places[places.length - 1]?.arc ?? null;
   const [firstCut, lastCut] = minCuts;
   const tail = (wanted: number, straight: number): Length => mm(Math.max(0, wanted - straight));
+  const grip = die?.grip ?? null;
+  const follow = die?.follow ?? null;
   const straightAfter = centreline === null ? null : centreline.length - (last === null ? 0 : last.start + last.length);
 
   let tails: readonly [Length, Length] | null = null;
   if (centreline !== null && places.length === 0) tails = [mm(0), mm(0)];
-  else if (first !== null && straightAfter !== null && die !== null && firstCut !== null && lastCut !== null) {
-    tails = [tail(die.grip, first.start - firstCut), tail(die.follow, straightAfter - lastCut)];
+  else if (first !== null && straightAfter !== null && firstCut !== null && lastCut !== null) {
+    if (grip !== null && follow !== null)
+      tails = [tail(grip, first.start - firstCut), tail(follow, straightAfter - lastCut)];
   }
   // The start mark needs the first end only.
   const lead =
-    first !== null && die !== null && firstCut !== null ? tail(die.grip, first.start - firstCut) - firstCut : null;
+    first !== null && grip !== null && firstCut !== null ? tail(grip, first.start - firstCut) - firstCut : null;
 
   let station = 0;
   const bends = places.map((place): Bend => {
@@ -221,7 +224,7 @@ export function bendFindings(tube: Tube, points: readonly (Vec3 | null)[]): read
       }
     }
     const before = i > 0 ? places[i - 1] : undefined;
-    if (before?.arc && place.arc !== null && die !== null) {
+    if (before?.arc && place.arc !== null && die !== null && die.between !== null) {
       const straight = place.arc.start - (before.arc.start + before.arc.length);
       if (straight < die.between - ROUNDING) {
         say(

@@ -11,6 +11,8 @@ import type { Vec3 } from '../centreline/vector';
 import { distance } from '../centreline/vector';
 import type { ClockFrame, Which } from './clock';
 import { clockFrame, endLeg } from './clock';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import { NumberKey } from './memo';
 
 /** One end of a body, before anybody asks what it meets. */
@@ -59,10 +61,7 @@ export interface Body {
 }
 
 /** What the run before found: bodies of which nothing has changed are used again, the same objects. */
-export interface BodiesBefore {
-  readonly all: readonly Body[];
-  readonly feet: readonly StandingFoot[];
-}
+export type BodiesBefore = Pick<Bodies, 'all' | 'ofTube' | 'standing' | 'footOf'>;
 
 export interface StandingFoot {
   readonly foot: Foot;
@@ -86,6 +85,8 @@ export interface Bodies {
   readonly splits: readonly Split[];
   readonly feet: readonly Foot[];
   readonly standing: readonly StandingFoot[];
+  /** By the foot's name. */
+  readonly footOf: ReadonlyMap<string, StandingFoot>;
   readonly nodeAt: (name: string | null) => Vec3 | null;
 }
 
@@ -105,13 +106,16 @@ const radii = (tube: Tube): readonly [number, number] | readonly [null, null] =>
  * All bodies of a cage, in its order. A tube that is split where nothing can be computed still has its two pieces,
  * without centrelines. Never throws.
  */
-export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefore | null = null): Bodies {
+export function bodiesOf(
+  cage: Cage,
+  geometries: Geometries,
+  before: BodiesBefore | null = null,
+  kinds: Kinds = kindsOf(cage),
+): Bodies {
   const all: Body[] = [];
-  const known = new Map(before?.all.map((body) => [body.name, body]));
-  const knownFeet = new Map(before?.feet.map((each) => [each.foot.name, each]));
   const ofTube = new Map<string, readonly Body[]>();
   const splits: Split[] = [];
-  const standing: StandingFoot[] = [];
+  const footOf = new Map<string, StandingFoot>();
   const key = new NumberKey();
   const nodeAt = (name: string | null): Vec3 | null => {
     const thing = name === null ? undefined : cage.things.get(name);
@@ -119,15 +123,22 @@ export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefor
   };
   const add = (body: Omit<Body, 'ends' | 'index' | 'geometry'>, sites: Sites): Body => {
     const geometry = geometryOf(body, key, geometries);
-    const old = known.get(body.name);
+    const old = before?.ofTube.get(body.tube.name)?.find(({ name }) => name === body.name);
     const same = old instanceof PlainBody && old.renew(body, geometry, all.length);
     const made = same ? old : new PlainBody(body, all.length, geometry, sites);
     all.push(made);
     return made;
   };
-  for (const thing of cage.things.values()) {
-    if (thing.kind === 'foot') standing.push(footOf(thing, nodeAt(thing.node), knownFeet.get(thing.name)));
-    if (thing.kind !== 'tube') continue;
+  for (const foot of kinds.feet)
+    footOf.set(foot.name, standingOf(foot, nodeAt(foot.node), before?.footOf.get(foot.name)));
+  for (const thing of kinds.tubes) {
+    const old = before?.ofTube.get(thing.name);
+    const still = old?.[0];
+    if (old !== undefined && still instanceof PlainBody && still.stays(thing, all.length)) {
+      all.push(still);
+      ofTube.set(thing.name, old);
+      continue;
+    }
     const [outer, bore] = radii(thing);
     const last = thing.path.length - 1;
     const whole = { tube: thing, outer, inner: bore };
@@ -144,7 +155,7 @@ export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefor
     const line = thing.centreline;
     // Where it cannot be split, the piece a is the whole of it, so that whatever lands on it still finds it.
     const at = split.station ?? line?.length ?? 0;
-    const before = thing.path.filter((_, i) => i < last && (i === 0 || cornerStation(line, i) < at));
+    const head = thing.path.filter((_, i) => i < last && (i === 0 || cornerStation(line, i) < at));
     const stretches: readonly (Centreline | null)[] =
       line === null
         ? [null, null]
@@ -159,11 +170,11 @@ export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefor
         piece: 'a',
         centreline: stretches[0] ?? null,
         from: 0,
-        nodes: [...before, null],
+        nodes: [...head, null],
       },
       { first: { node: thing.path[0] ?? null, item: 0 }, last: inner },
     );
-    const rest = thing.path.slice(before.length);
+    const rest = thing.path.slice(head.length);
     const b = add(
       {
         ...whole,
@@ -177,15 +188,17 @@ export function bodiesOf(cage: Cage, geometries: Geometries, before: BodiesBefor
     );
     ofTube.set(thing.name, [a, b]);
   }
-  return { all, ofTube, splits, feet: standing.map(({ foot }) => foot), standing, nodeAt };
+  const standing = [...footOf.values()];
+  return { all, ofTube, splits, feet: standing.map(({ foot }) => foot), standing, footOf, nodeAt };
 }
 
 /** A foot: the object of the run before, where it says the same. */
-function footOf(foot: Foot, at: Vec3 | null, old: StandingFoot | undefined): StandingFoot {
+function standingOf(foot: Foot, at: Vec3 | null, old: StandingFoot | undefined): StandingFoot {
+  if (old?.foot === foot && old.at === at) return old;
   if (old === undefined || old.foot.node !== foot.node) return { foot, at };
   const numbers = (f: Foot): readonly (number | null)[] => [
     ...(f.plate === null ? [null] : [f.plate.long, f.plate.wide, f.plate.thick, f.plate.turned]),
-    ...(f.lies.kind === 'square' ? [null] : [f.lies.aft, f.lies.left]),
+    ...(f.lies.kind === 'slopes' ? [f.lies.aft, f.lies.left] : [f.lies.kind === 'square' ? 0 : 1]),
   ];
   const same = sameList(numbers(foot), numbers(old.foot)) && sameList(at ?? [], old.at ?? []);
   return same ? old : { foot, at };
@@ -354,6 +367,13 @@ class PlainBody implements Body {
     this.inner = body.inner;
     this.nodes = body.nodes;
     this.ends = [this.site('first', sites.first), this.site('last', sites.last)];
+  }
+
+  /** True where the body is that of this very tube, and nothing else has a say in it; then it has its place. */
+  stays(tube: Tube, index: number): boolean {
+    if (this.tube !== tube || tube.splitBy !== null || this.geometry < 0) return false;
+    this.index = index;
+    return true;
   }
 
   /** Takes the place of a body that is just the same, if it is: then only the tube's text and place have changed. */

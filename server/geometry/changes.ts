@@ -21,9 +21,9 @@ export class Changes {
       this.names.add(body.name).add(body.tube.name);
       for (const node of body.tube.path) if (node !== null) this.nodes.add(node);
     }
-    const oldFeet = new Set(before.feet);
+    const oldFeet = new Set(before.standing);
     const newFeet = new Set(now.standing);
-    const feet = [...before.feet.filter((f) => !newFeet.has(f)), ...now.standing.filter((f) => !oldFeet.has(f))];
+    const feet = [...before.standing.filter((f) => !newFeet.has(f)), ...now.standing.filter((f) => !oldFeet.has(f))];
     for (const { foot, at } of feet) {
       this.names.add(foot.name);
       if (foot.node !== null) this.nodes.add(foot.node);

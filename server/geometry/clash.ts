@@ -1,9 +1,9 @@
 /** Tubes that run into each other without a joint. A broad phase finds boxes that meet; only those pairs are measured. */
 import type { Finding } from '../../grammar/finding';
-import type { Centreline, Piece } from '../centreline/centreline';
+import type { Centreline, OnCentreline, Piece } from '../centreline/centreline';
 import { nearestBetween, nearestOn, pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { distance } from '../centreline/vector';
+import { distance, dot } from '../centreline/vector';
 import type { Bodies, Body, EndSite } from './bodies';
 import type { Box } from './boxes';
 import { boxOf } from './boxes';
@@ -13,6 +13,7 @@ import type { Memo, NumberKey } from './memo';
 import { depthOfSurface, solidOf } from './solids';
 import type { Solid, SolidEnd } from './solids';
 import type { Surroundings } from './surroundings';
+import { ON } from './surroundings';
 import { boxesMeet } from './near';
 import { byText, figure, tell } from './tell';
 
@@ -20,6 +21,9 @@ import { byText, figure, tell } from './tell';
 const TOUCH = 0.01;
 /** A tube that runs on past its node stands at most this far outside the box of its path, mm, but for what is told. */
 const RUN_ON = 100;
+
+/** So many pairs are told; who has more of them has one fault, written many times. */
+const MOST_PAIRS = 500;
 
 export interface Overlap {
   readonly depth: number;
@@ -63,11 +67,17 @@ function relationOf(a: Standing, b: Standing): Relation {
       if (cut === undefined || origin === null) continue;
       if (cut.landing.through.some((contact) => contact.body.tube === tube)) joints.push(origin);
       neighbours ||= cut.peers.some((peer) => peer.end.body === other.body);
-      told ||= cut.landing.cornerOf === tube.name;
+      // Nor is anything known of how an end meets others whose `first` or `last` cannot be read.
+      told ||= cut.landing.cornerOf === tube.name || cut.site.told.kind === 'unknown';
+      // Nor is anything cut where too many meet.
+      told ||= cut.crowded && isAt(other.body, origin);
     }
   }
   return { joints, neighbours, told };
 }
+
+const isAt = ({ centreline, outer }: Body, p: Vec3): boolean =>
+  centreline !== null && nearestOn(centreline, p).distance <= Math.max(ON, outer ?? 0);
 
 interface Found {
   readonly a: Standing;
@@ -79,15 +89,30 @@ interface Found {
 export interface Clashes {
   readonly standing: ReadonlyMap<Body, Standing>;
   readonly found: readonly Found[];
+  /** True where there are more than are told: those that come first by name are. */
+  readonly more: boolean;
 }
 
-/** Every pair of bodies that overlap elsewhere than at a joint of theirs. */
+/** Every pair of bodies that overlap elsewhere than at a joint of theirs; not more than {@link MOST_PAIRS}. */
 export function clashesOf(
   bodies: Bodies,
   around: Surroundings,
   cuts: ReadonlyMap<EndSite, EndCut>,
   caches: ClashCaches,
   before: Clashes | null = null,
+): Clashes {
+  const kept = before?.more === true ? null : before;
+  const clashes = search(bodies, around, cuts, caches, kept);
+  // Which of too many are told must not hang on what was seen before.
+  return clashes.more && kept !== null ? search(bodies, around, cuts, caches, null) : clashes;
+}
+
+function search(
+  bodies: Bodies,
+  around: Surroundings,
+  cuts: ReadonlyMap<EndSite, EndCut>,
+  caches: ClashCaches,
+  before: Clashes | null,
 ): Clashes {
   const standing = new Map<Body, Standing>();
   const fresh = new Set<Standing>();
@@ -104,25 +129,33 @@ export function clashesOf(
     fresh.add(made);
   }
   const found = (before?.found ?? []).filter(({ a, b }) => standing.get(a.body) === a && standing.get(b.body) === b);
-  for (const one of fresh) {
+  const byName = (a: Body, b: Body): number => byText(a.name, b.name);
+  for (const one of [...fresh].sort((a, b) => byName(a.body, b.body))) {
     const near = new Set<Body>();
     for (const box of one.boxes) for (const body of around.inside(grown(box, RUN_ON))) near.add(body);
-    for (const body of near) {
+    for (const body of [...near].sort(byName)) {
       const other = standing.get(body);
       if (other === undefined || body.tube === one.body.tube) continue;
       // Of two fresh ones the pair is looked at once. By name: what is measured must not depend on the order of statements.
       if (fresh.has(other) && one.body.name > body.name) continue;
       const [a, b] = one.body.name < body.name ? [one, other] : [other, one];
       const overlap = between(a, b, caches);
-      if (overlap !== null) found.push({ a, b, overlap });
+      if (overlap === null) continue;
+      if (found.length >= MOST_PAIRS) return { standing, found, more: true };
+      found.push({ a, b, overlap });
     }
   }
-  return { standing, found };
+  return { standing, found, more: false };
 }
 
-/** `tube.clash` for each of them. */
-export const clashFindings = (clashes: Clashes): readonly Finding[] =>
-  clashes.found.map(({ a, b, overlap }) => clash(a.body, b.body, overlap));
+/** `tube.clash` for each of them; the last one says that there are more. */
+export const clashFindings = ({ found, more }: Clashes): readonly Finding[] =>
+  found.map(({ a, b, overlap }, i) => {
+    const told = clash(a.body, b.body, overlap);
+    if (!more || i < found.length - 1) return told;
+    const message = `More than ${String(MOST_PAIRS)} pairs of tubes run into each other: the others are not listed.`;
+    return { ...told, notes: [...told.notes, { at: null, message }] };
+  });
 
 const grown = (box: Box, by: number): Box => [
   box[0] - by,
@@ -224,6 +257,7 @@ function overlapOf(
       offer(sum - near.distance, middle(near.onA.point, near.onB.point));
       continue;
     }
+    if (p.kind === 'leg' && q.kind === 'leg' && isCutAway(a, b, near.onA, near.onB)) continue;
     // Near an end what counts is what the cut leaves.
     const one = depthOfSurface(a, ...stretch(a.line, b.line, near.onA.station, sum), b);
     const two = depthOfSurface(b, ...stretch(b.line, a.line, near.onB.station, sum), a);
@@ -231,6 +265,21 @@ function overlapOf(
     if (deeper.at !== null) offer(deeper.depth, deeper.at);
   }
   return worst;
+}
+
+/**
+ * Whether the cut has taken all of one tube that two straight legs could share: from where their lines are nearest,
+ * cylinders at the angle θ share nothing farther along than (R + r cos θ) / sin θ. A millimetre is left for ends moved onto their hosts.
+ */
+function isCutAway(a: Solid, b: Solid, onA: OnCentreline, onB: OnCentreline): boolean {
+  const cos = Math.abs(dot(onA.tangent, onB.tangent));
+  const sin = Math.sqrt(Math.max(0, 1 - cos * cos));
+  const gone = (one: Solid, other: Solid, station: number): boolean => {
+    const reach = (other.radius + one.radius * cos) / sin + 1;
+    const [first, last] = one.ends;
+    return station + reach <= first.minCut || station - reach >= one.line.length - last.minCut;
+  };
+  return gone(a, b, onA.station) || gone(b, a, onB.station);
 }
 
 /** From where to where about a station a line stays nearer to another than `sum`. */

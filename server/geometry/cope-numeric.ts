@@ -140,7 +140,12 @@ export function turnMaximum(f: (angle: number) => number, samples: ArrayLike<num
 
 /** What the estimates of a stretch of curve may differ by, mm, and how often a stretch is halved for it. */
 const LENGTH_TOLERANCE = 1e-8;
-const LENGTH_DEPTH = 26;
+/**
+ * A stretch of 4 degrees halved this often is some 3e-6 mm: what a kink hides in it is less than 1e-6, and chords are
+ * still longer than the noise of heights at a grazing generator (the root of what rounding leaves: up to 1e-6), which
+ * would be added up as length, and not alike on both sides of a car.
+ */
+const LENGTH_DEPTH = 19;
 /** Halvings for one curve: enough for dozens of kinks and jumps, and an end for a curve that never settles. */
 const LENGTH_BUDGET = 2000;
 

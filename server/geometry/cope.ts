@@ -2,6 +2,7 @@
 import { pointAt } from '../centreline/query';
 import { angleBetween } from '../centreline/vector';
 import { curveLength, larger, sampledMaximum, turnMaximum } from './cope-numeric';
+import { once } from './once';
 import type { ChildEnd, Host, HostField, TubeHost } from './setback';
 import { NEAR_MISS } from './setback';
 import { hostField, onGenerator } from './setback-field';
@@ -152,6 +153,74 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
   const outerAt = (clock: number): number => setbackAt(prepared, child.outerRadius, clock);
   const outer = sampleTurn(outerAt, STEPS);
   const { contact, overhang, buried } = missesOf(prepared, outer);
+  const tube = hosts.findIndex((host) => host.kind === 'tube');
+  const host = hosts[tube];
+  const field = prepared.fields[tube];
+  const cutOf = (clock: number): number => cutAt(prepared, clock);
+  const figures = overhang === null && !buried && contact;
+  const cuts = figures && !prepared.sawn ? sampleTurn(cutOf, CUT_STEPS) : outer;
+  const extremes = figures ? extremesOf(prepared, outerAt, outer, cutOf, cuts) : NOTHING;
+  return new FoundCope(prepared, figures, {
+    curve,
+    ...extremes,
+    includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
+    offset: field === undefined ? null : orNull(field.offset()),
+    contact,
+    overhang,
+    buried,
+  });
+}
+
+/** What only a person asks for waits until one does: at most keys nobody looks at most ends. Nor are samples held. */
+class FoundCope implements Cope {
+  readonly curve: CopeCurve;
+  readonly minCut: number | null;
+  readonly maxCut: number | null;
+  readonly minOuter: number | null;
+  readonly maxOuter: number | null;
+  readonly depth: number | null;
+  readonly includedAngle: number | null;
+  readonly offset: number | null;
+  readonly contact: boolean;
+  readonly overhang: number | null;
+  readonly buried: boolean;
+  private readonly list: () => readonly CopeOrdinate[];
+  private readonly saddle: () => number | null;
+  private readonly widest: () => number | null;
+
+  constructor(prepared: CopeFields, figures: boolean, known: Omit<Cope, 'ordinates' | 'saddleLength' | 'maxGap'>) {
+    const { curve } = known;
+    this.curve = curve;
+    this.minCut = known.minCut;
+    this.maxCut = known.maxCut;
+    this.minOuter = known.minOuter;
+    this.maxOuter = known.maxOuter;
+    this.depth = known.depth;
+    this.includedAngle = known.includedAngle;
+    this.offset = known.offset;
+    this.contact = known.contact;
+    this.overhang = known.overhang;
+    this.buried = known.buried;
+    this.list = once(() => listed(prepared, curve));
+    this.saddle = once(() => (figures ? saddleOf(prepared) : null));
+    this.widest = once(() => (figures ? largestGap(prepared) : null));
+  }
+
+  get ordinates(): readonly CopeOrdinate[] {
+    return this.list();
+  }
+
+  get saddleLength(): number | null {
+    return this.saddle();
+  }
+
+  get maxGap(): number | null {
+    return this.widest();
+  }
+}
+
+/** Every tenth degree. */
+function listed(prepared: CopeFields, curve: CopeCurve): readonly CopeOrdinate[] {
   const ordinates: CopeOrdinate[] = [];
   for (let i = 0; i <= LISTED; i++) {
     // 360 degrees is the same generator as 0, to the last bit.
@@ -165,56 +234,49 @@ export function cope(child: ChildEnd, hosts: readonly Host[]): Cope {
       gap: orNull(gapAt(prepared, clock, cut)),
     });
   }
-  const tube = hosts.findIndex((host) => host.kind === 'tube');
-  const host = hosts[tube];
-  const field = prepared.fields[tube];
-  const whole = overhang === null && !buried && contact ? wholeTurn(prepared, outerAt, outer) : NOTHING;
-  return {
-    ordinates,
-    curve,
-    ...whole,
-    includedAngle: host?.kind === 'tube' ? orNull(includedAngle(child, host)) : null,
-    offset: field === undefined ? null : orNull(field.offset()),
-    contact,
-    overhang,
-    buried,
-  };
+  return ordinates;
 }
 
-type WholeTurn = Pick<Cope, 'minCut' | 'maxCut' | 'minOuter' | 'maxOuter' | 'depth' | 'saddleLength' | 'maxGap'>;
+type Extremes = Pick<Cope, 'minCut' | 'maxCut' | 'minOuter' | 'maxOuter' | 'depth'>;
 
-const NOTHING: WholeTurn = {
-  minCut: null,
-  maxCut: null,
-  minOuter: null,
-  maxOuter: null,
-  depth: null,
-  saddleLength: null,
-  maxGap: null,
-};
+const NOTHING: Extremes = { minCut: null, maxCut: null, minOuter: null, maxOuter: null, depth: null };
 
-/** The figures that look at every clock. */
-function wholeTurn(prepared: CopeFields, outerAt: (clock: number) => number, outer: Float64Array): WholeTurn {
+/** The least and the most over the whole turn, from samples of it. */
+function extremesOf(
+  prepared: CopeFields,
+  outerAt: (clock: number) => number,
+  outer: Float64Array,
+  cutOf: (clock: number) => number,
+  cuts: Float64Array,
+): Extremes {
   const least = (f: (clock: number) => number, samples: Float64Array): number =>
     -turnMaximum((clock) => -f(clock), samples.map(negative));
-  const cutOf = (clock: number): number => cutAt(prepared, clock);
-  const cuts = prepared.sawn ? outer : sampleTurn(cutOf, CUT_STEPS);
   const minOuter = least(outerAt, outer);
   const maxOuter = turnMaximum(outerAt, outer);
   const minCut = prepared.sawn ? minOuter : least(cutOf, cuts);
   // A crest of the outer edge between the cut's wider samples is one of the cut too.
   const maxCut = prepared.sawn ? maxOuter : larger(turnMaximum(cutOf, cuts), maxOuter);
-  const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
-  const gaps = cuts.map((cut, i) => gapAt(prepared, (i * 2 * Math.PI) / cuts.length, cut));
   return {
     minCut: orNull(minCut),
     maxCut: orNull(maxCut),
     minOuter: orNull(minOuter),
     maxOuter: orNull(maxOuter),
     depth: orNull(maxCut - minCut),
-    saddleLength: orNull(curveLength(outerAt, outer, prepared.child.outerRadius)),
-    maxGap: prepared.sawn ? 0 : orNull(turnMaximum(gapOf, gaps)),
   };
+}
+
+/** Length of the outer curve in space. */
+function saddleOf(prepared: CopeFields): number | null {
+  const { outerRadius } = prepared.child;
+  const outerAt = (clock: number): number => setbackAt(prepared, outerRadius, clock);
+  return orNull(curveLength(outerAt, sampleTurn(outerAt, STEPS), outerRadius));
+}
+
+/** The widest gap over the whole turn. */
+function largestGap(prepared: CopeFields): number | null {
+  if (prepared.sawn) return 0;
+  const gapOf = (clock: number): number => gapAt(prepared, clock, cutAt(prepared, clock));
+  return orNull(turnMaximum(gapOf, sampleTurn(gapOf, CUT_STEPS)));
 }
 
 const negative = (value: number): number => -value;

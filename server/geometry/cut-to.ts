@@ -13,8 +13,8 @@ export interface CutCope {
   /** A number of its own, for what is computed from it. */
   readonly id: number;
   readonly cope: Cope;
-  /** For each tube host: the stations that the end covers, as if the host went on beyond its ends; null: none. */
-  readonly footprints: readonly (Footprint | null)[];
+  /** The stations of a tube host that the end covers, as if the host went on beyond its ends; null: none. */
+  readonly footprint: (index: number) => Footprint | null;
   /** For each tube host: does this end touch it? An end that stands clear of it, node and all, does not. */
   readonly touches: readonly boolean[];
 }
@@ -25,8 +25,20 @@ export function cutTo(id: number, child: ChildEnd, tubes: readonly TubeHost[], p
   return {
     id,
     cope: cope(child, hosts),
-    footprints: tubes.map((_, i) => footprint(child, hosts, i)),
+    footprint: keptByIndex((index) => footprint(child, hosts, index)),
     touches: tubes.map((tube) => touches(hostField(child, tube))),
+  };
+}
+
+/** Works a value out when it is first asked for: few ask where they lie on their hosts. */
+function keptByIndex<V>(make: (index: number) => V): (index: number) => V {
+  const kept = new Map<number, V>();
+  return (index) => {
+    const old = kept.get(index);
+    if (old !== undefined) return old;
+    const value = make(index);
+    kept.set(index, value);
+    return value;
   };
 }
 

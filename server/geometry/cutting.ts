@@ -8,6 +8,7 @@ import { cutTo } from './cut-to';
 import type { Joints, Peer } from './joints';
 import { isUncut } from './joints';
 import type { Landing } from './landing';
+import { MOST_AT_AN_END } from './landing';
 import type { Memo } from './memo';
 import type { Plan, PlaneCut, ProbeCaches, TubeCut } from './plan';
 import {
@@ -59,6 +60,8 @@ export interface EndCut {
   readonly carries: readonly EndSite[];
   /** All ends of its joint. */
   readonly peers: readonly Peer[];
+  /** True where so many others are that nothing is worked out. */
+  readonly crowded: boolean;
 }
 
 /** Kept between runs: probes and copes by their numbers. */
@@ -83,7 +86,7 @@ export function cutEnds(
     if (old === null) plans.set(landing.site, planOf(landing, plates));
     else cuts.set(landing.site, old);
   }
-  for (const plan of plans.values()) choose(plan, joints, caches);
+  for (const plan of plans.values()) if (!isCrowded(plan, joints)) choose(plan, joints, caches);
 
   // Who must run on past its node, and for whom.
   const carried = new Map<EndSite, EndSite[]>();
@@ -106,8 +109,8 @@ export function cutEnds(
     for (const other of carried.get(site) ?? []) {
       const made = cuts.get(other);
       made?.tubes.forEach((tube, i) => {
-        const print = made.coped?.footprints[i] ?? null;
-        if (tube.end !== site || print === null) return;
+        const print = tube.end === site ? (made.coped?.footprint(i) ?? null) : null;
+        if (print === null) return;
         past = Math.max(past, site.which === 'first' ? -print.from : print.to - tube.host.centreline.length);
       });
     }
@@ -167,6 +170,30 @@ function unchanged(
 
 const NOBODY: readonly Peer[] = [];
 
+/** Whether so many others are at an end that no joint is meant. Each is measured against each: they would take for ever. */
+const isCrowded = ({ site, landing }: Plan, joints: Joints): boolean =>
+  landing.crowded ||
+  (!isUncut(site) && Math.max(landing.through.length, joints.peers.get(site)?.length ?? 0) > MOST_AT_AN_END);
+
+/** An end that meets too many others: a cope, of which nothing is known. */
+const uncutInCrowd = ({ site, landing, child }: Plan, joints: Joints): EndCut => ({
+  site,
+  landing,
+  fit: 'cope',
+  hosts: [],
+  tubes: [],
+  child,
+  coped: null,
+  sawn: null,
+  past: 0,
+  untouched: [],
+  along: [],
+  guessed: [],
+  carries: [],
+  peers: joints.peers.get(site) ?? NOBODY,
+  crowded: true,
+});
+
 /** Cuts one end, once everything that cuts it is known. */
 function cut(
   plan: Plan,
@@ -177,6 +204,7 @@ function cut(
   caches: CutCaches,
 ): EndCut {
   const { site, landing, child } = plan;
+  if (isCrowded(plan, joints)) return uncutInCrowd(plan, joints);
   const halves = plan.accepted.flatMap((peer): TubeCut[] => {
     // With nothing else to land on, a host that stops where it is told is measured as if it went on, and then told.
     const goesOn = carried.has(peer.end) || peer.end === plan.first;
@@ -213,12 +241,13 @@ function cut(
     guessed,
     carries: carried.get(site) ?? [],
     peers: joints.peers.get(site) ?? NOBODY,
+    crowded: false,
   };
   const along = plan.plates.flatMap(({ foot, host }) =>
     foot !== null && child !== null && Math.abs(dot(host.normal, child.away)) < ALONG ? [foot] : [],
   );
   const nothing: EndCut = { ...made, coped: null, sawn: null, untouched: [], along };
-  if (child === null || along.length > 0) return nothing;
+  if (child === null || along.length > 0 || site.told.kind === 'unknown') return nothing;
 
   if (fit === 'cope') {
     const known = landing.bodiless.length === 0 && plan.plates.length === landing.feet.length;

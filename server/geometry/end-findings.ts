@@ -8,8 +8,10 @@ import { angleBetween, distance, dot, sub } from '../centreline/vector';
 import type { Bodies, EndSite } from './bodies';
 import { clockOf } from './clock';
 import type { EndCut, TubeCut } from './cutting';
+import { Kept } from './kept';
+import { MOST_AT_AN_END } from './landing';
 import type { Surroundings } from './surroundings';
-import { hostField, onGenerator } from './setback-field';
+import { hostField, onGenerator, reachOf } from './setback-field';
 import { NEAR_MISS } from './setback';
 import { byText, figure, tell } from './tell';
 
@@ -20,15 +22,22 @@ const ANGLE_ROUNDING = 1e-9;
 const ROUNDING = 1e-6;
 const CLOCKS = 144;
 
+/** Kept between runs: footprints past the ends of their hosts, by the cuts of those. */
+export type HostEndCache = Kept<readonly Finding[], EndCut>;
+
 /** What is to be told of where ends land, and of where they reach on their hosts. */
 export function landingFindings(
   bodies: Bodies,
   cuts: ReadonlyMap<EndSite, EndCut>,
   around: Surroundings,
+  kept: HostEndCache = new Kept(),
 ): readonly Finding[] {
   const findings: Finding[] = [];
   for (const cut of cuts.values()) {
-    findings.push(...ofLanding(cut, around), ...pastHostEnd(cut, cuts));
+    for (const finding of ofLanding(cut, around)) findings.push(finding);
+    if (cut.tubes.length === 0) continue;
+    const from = cut.tubes.flatMap(({ body }) => body.ends.map((end) => cuts.get(end)));
+    for (const finding of kept.get(cut, from, () => pastHostEnd(cut, cuts))) findings.push(finding);
   }
   for (const split of bodies.splits) {
     const { tube, by } = split;
@@ -89,6 +98,7 @@ function ofLanding(cut: EndCut, around: Surroundings): readonly Finding[] {
 /** What is to be told of a cope by itself. */
 export function copeFindings(cut: EndCut): readonly Finding[] {
   const { site, tubes, coped, child } = cut;
+  if (cut.crowded) return [tellEnd(site, 'joint.crowded', { most: MOST_AT_AN_END })];
   const findings: Finding[] = [];
   // A split whose tubes never meet is told once, not for both its pieces.
   if (site.splitter === null) {
@@ -168,15 +178,21 @@ function pastHostEnd(cut: EndCut, cuts: ReadonlyMap<EndSite, EndCut>): readonly 
   if (child === null || coped === null || cut.untouched.length > 0) return [];
   const findings: Finding[] = [];
   for (const [i, tube] of cut.tubes.entries()) {
-    const print = coped.footprints[i];
-    if (!tube.goesOn || print === null || print === undefined) continue;
+    if (!tube.goesOn) continue;
+    const { station, centreline } = tube.host;
     for (const end of tube.body.ends) {
       const made = cuts.get(end);
       // Lengthened for this very end, or its figures are not known.
       if (made === undefined || made.carries.includes(site)) continue;
-      const reach = end.which === 'first' ? -print.from : print.to - tube.host.centreline.length;
+      const first = end.which === 'first';
       const deepest = deepestCut(made);
-      if (deepest === null || -reach >= deepest - NEAR_MISS) continue;
+      // Mostly the end of the host is far beyond all that could be covered.
+      const left = first ? station : centreline.length - station;
+      if (deepest === null || left - reachOf(child, tube.host) >= deepest - NEAR_MISS) continue;
+      const print = coped.footprint(i);
+      if (print === null) continue;
+      const reach = first ? -print.from : print.to - centreline.length;
+      if (-reach >= deepest - NEAR_MISS) continue;
       const by = beyondCut(cut, i, made);
       if (by <= NEAR_MISS) continue;
       const measured = figure(by, 'mm');

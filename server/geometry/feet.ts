@@ -27,7 +27,7 @@ export interface PlateFrame {
 export function plateFrame(foot: Foot, away: Vec3 | null): PlateFrame | null {
   let normal: Vec3;
   if (foot.lies.kind === 'slopes') normal = unit([Math.tan(foot.lies.aft), -Math.tan(foot.lies.left), 1]);
-  else if (away === null) return null;
+  else if (foot.lies.kind === 'unknown' || away === null) return null;
   else normal = away[2] < 0 ? scale(away, -1) : away;
   if (!normal.every(Number.isFinite)) return null;
   const across = cross(normal, [1, 0, 0]);

@@ -11,6 +11,7 @@ import { cutEnds } from './cutting';
 import { copeFindings, emptyFeet, landingFindings, orderFindings, runOnFindings } from './end-findings';
 import { feetFindings, standingOn } from './feet';
 import { jointsOf } from './joints';
+import { kindsOf } from './kinds';
 import { landingsOf } from './landing';
 import { Surroundings } from './surroundings';
 import { Neighbours } from './neighbours';
@@ -31,13 +32,14 @@ export { ShapeCache } from './shape-cache';
 export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape {
   cache.begin();
   const { last } = cache;
-  const bodies = bodiesOf(cage, cache.geometries, last?.bodies ?? null);
+  const kinds = kindsOf(cage);
+  const bodies = bodiesOf(cage, cache.geometries, last?.bodies ?? null, kinds);
   const changes = last === null ? null : new Changes(last.bodies, bodies);
   const around = last?.around ?? new Surroundings(bodies.all);
   if (changes !== null) around.exchange(bodies.all, changes.gone, changes.fresh);
   const landed = last === null || changes === null ? null : { landings: last.cuts.landings, changes };
   const landings = landingsOf(bodies, around, landed);
-  const joints = jointsOf(cage, bodies, landings, around);
+  const joints = jointsOf(cage, bodies, landings, around, kinds);
   const sameJoints = last !== null && last.said === joints.said;
   const all = cutEnds(bodies, landings, joints, cache, sameJoints ? last.cuts : null);
   const { cuts } = all;
@@ -52,19 +54,22 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
   const ofEnds = new Map<EndCut, readonly Finding[]>();
   for (const cut of cuts.values()) ofEnds.set(cut, last?.ofEnds.get(cut) ?? copeFindings(cut));
 
-  const bends = [...bodies.ofTube.values()].map(([body]) =>
-    body === undefined ? [] : bendFindings(body.tube, body.tube.path.map(bodies.nodeAt)),
-  );
+  const bends: (readonly Finding[])[] = [];
+  for (const tube of kinds.tubes) {
+    const told = (): readonly Finding[] => bendFindings(tube, tube.path.map(bodies.nodeAt));
+    // A tube without a centreline does not tell where its nodes are.
+    bends.push(tube.centreline === null ? told() : cache.bends.get(tube.name, [tube], told));
+  }
   const onFeet = standingOn(cage, parts);
-  const straps = strapsOf(cage, parts, cache.straps);
+  const straps = strapsOf(cage, parts, cache.straps, kinds);
   const neighbours = last?.neighbours ?? new Neighbours(parts.values());
   neighbours.exchange(parts.values());
-  const { seats } = seatsOf(cage, parts, straps.straps, neighbours, cache.seats);
-  const { spaces, findings: ofSpaces } = spacesOf(cage, parts, onFeet, neighbours, cache.spaces);
+  const { seats } = seatsOf(cage, parts, straps.straps, neighbours, cache.seats, kinds);
+  const { spaces, findings: ofSpaces } = spacesOf(cage, parts, onFeet, neighbours, cache.spaces, kinds);
   const findings: readonly (readonly Finding[])[] = [
     joints.findings,
     ...bends,
-    landingFindings(bodies, cuts, around),
+    landingFindings(bodies, cuts, around, cache.hostEnds),
     ...ofEnds.values(),
     orderFindings(cuts),
     runOnFindings(cuts),
@@ -75,7 +80,7 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
     ofSpaces,
   ];
   cache.end({
-    bodies: { all: bodies.all, feet: bodies.standing },
+    bodies: { all: bodies.all, ofTube: bodies.ofTube, standing: bodies.standing, footOf: bodies.footOf },
     around,
     neighbours,
     said: joints.said,

@@ -7,6 +7,8 @@ import type { Cage, Foot, Joint, Tube } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { angleBetween, distance } from '../centreline/vector';
 import type { Bodies, EndSite } from './bodies';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import type { Landing } from './landing';
 import type { Surroundings } from './surroundings';
 import { contactOf, ON } from './surroundings';
@@ -42,8 +44,9 @@ export interface Joints {
   readonly said: string;
 }
 
-/** An end that nothing cuts, whatever the order: told open or past. */
-export const isUncut = (site: EndSite): boolean => site.told.kind === 'open' || site.told.kind === 'past';
+/** An end that nothing cuts, whatever the order: told open or past; or of which that is not known. */
+export const isUncut = ({ told }: EndSite): boolean =>
+  told.kind === 'open' || told.kind === 'past' || told.kind === 'unknown';
 
 /** Joins what meets: at a node, on a tube that runs through, on a foot. */
 export function jointsOf(
@@ -51,8 +54,9 @@ export function jointsOf(
   bodies: Bodies,
   landings: ReadonlyMap<EndSite, Landing>,
   around: Surroundings,
+  kinds: Kinds = kindsOf(cage),
 ): Joints {
-  const statements = statementsOf(cage, bodies, around);
+  const statements = statementsOf(kinds, bodies, around);
   const order = orderOf(statements.of, landings);
   const peers = peersOf(landings, order);
   return { order, peers, findings: statements.findings, said: statements.said };
@@ -67,11 +71,10 @@ interface Statements {
 
 const names = (tube: string, site: EndSite): boolean => site.body.tube.name === tube || site.body.name === tube;
 
-function statementsOf(cage: Cage, bodies: Bodies, around: Surroundings): Statements {
+function statementsOf(kinds: Kinds, bodies: Bodies, around: Surroundings): Statements {
   const of = new Map<EndSite, Joint[]>();
   const findings: Finding[] = [];
-  const joints: Joint[] = [];
-  for (const thing of cage.things.values()) if (thing.kind === 'joint') joints.push(thing);
+  const joints = [...kinds.joints];
   if (joints.length === 0) return { of, findings, said: '' };
   // By what they say, not by where they stand: the order of statements has no meaning.
   const said = (joint: Joint): string => `${[...joint.nodes].sort(byText).join(' ')} { ${joint.order.join(' ')}`;
@@ -205,6 +208,7 @@ function peersOf(landings: ReadonlyMap<EndSite, Landing>, order: Order): Readonl
     else list.push(landing);
   };
   for (const landing of landings.values()) {
+    if (landing.crowded) continue;
     for (const { end, told } of landing.meets) {
       pair(landing.site, end);
       if (told) add(landing.site, end, true);

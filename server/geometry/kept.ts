@@ -8,22 +8,22 @@ interface Entry<V> {
   readonly value: V;
 }
 
-/** Values by name. What a round did not ask for is dropped at its end, so no more is kept than one car needs. */
-export class Kept<V> {
-  private before: ReadonlyMap<string, Entry<V>> = new Map();
-  private now = new Map<string, Entry<V>>();
+/** Values by name, or by an object that they belong to. What a round did not ask for is dropped at its end, so no more is kept than one car needs. */
+export class Kept<V, Key = string> {
+  private before: ReadonlyMap<Key, Entry<V>> = new Map();
+  private now = new Map<Key, Entry<V>>();
   private misses = 0;
 
-  /** The value of that name, made anew unless it was made from just these. `make` must depend on nothing else. */
-  get(name: string, from: readonly unknown[], make: () => V): V {
-    const old = this.now.get(name) ?? this.before.get(name);
+  /** The value of that key, made anew unless it was made from just these. `make` must depend on nothing else. */
+  get(key: Key, from: readonly unknown[], make: () => V): V {
+    const old = this.now.get(key) ?? this.before.get(key);
     if (old !== undefined && sameItems(old.from, from)) {
-      this.now.set(name, old);
+      this.now.set(key, old);
       return old.value;
     }
     this.misses += 1;
     const value = make();
-    this.now.set(name, { from, value });
+    this.now.set(key, { from, value });
     return value;
   }
 

@@ -12,6 +12,9 @@ import type { Contact, Surroundings } from './surroundings';
 import { closer, contactOf, ON, SLACK } from './surroundings';
 import { byText } from './tell';
 
+/** Where more others than this meet an end, no joint is meant: nothing is cut there. */
+export const MOST_AT_AN_END = 16;
+
 export interface Landing {
   readonly site: EndSite;
   /** E; null without a centreline. */
@@ -29,6 +32,8 @@ export interface Landing {
   readonly cornerOf: string | null;
   /** True where it touches nothing and nothing excuses that. */
   readonly loose: boolean;
+  /** True where more than {@link MOST_AT_AN_END} others are: on whom it lands is not looked for. */
+  readonly crowded: boolean;
 }
 
 /** Feet by place: the same node, or within {@link ON} of it. */
@@ -132,17 +137,18 @@ export function landingsOf(
   };
 
   const land = (site: EndSite): Landing => {
-    const nowhere = { nearMiss: null, cornerOf: null, loose: false };
+    const nowhere = { nearMiss: null, cornerOf: null, loose: false, crowded: false };
     const p = site.at;
     const told = toldOf(site);
     const isTold = site.splitter !== null || site.told.kind === 'onto';
-    if (p === null || site.told.kind === 'open' || site.told.kind === 'past') {
+    if (p === null || site.told.kind === 'open' || site.told.kind === 'past' || site.told.kind === 'unknown') {
       const feet = footAt()(site);
       return { site, origin: p, through: [], meets: [], feet, bodiless: told.bodiless, ...nowhere };
     }
     const on: Contact[] = [];
     const near: Contact[] = [];
     for (const body of around.near(p, 0)) {
+      if (on.length > MOST_AT_AN_END) break;
       if (body === site.body) {
         // Its own other end may be at the same node; its own middle is never a host.
         const other = body.ends.find((end) => end !== site);
@@ -156,6 +162,10 @@ export function landingsOf(
       if (contact === null) continue;
       if (contact.distance <= ON + SLACK) on.push(contact);
       else if (body.outer !== null && contact.distance < body.outer) near.push(contact);
+    }
+    if (on.length > MOST_AT_AN_END) {
+      const feet = footAt()(site);
+      return { site, origin: p, through: [], meets: [], feet, bodiless: [], ...nowhere, crowded: true };
     }
     on.sort(closer);
     near.sort(closer);
@@ -207,6 +217,7 @@ export function landingsOf(
         cornerOf === null &&
         !site.body.tube.existing &&
         !(site.node !== null && corners().unbuilt.has(site.node)),
+      crowded: false,
     };
   };
 

@@ -42,9 +42,13 @@ interface Entry<V> {
   used: number;
 }
 
+/** So much more than a car needs is kept: a share of that, and a few more. Then what is too much is dropped. */
+const SHARE = 0.25;
+const SPARE = 64;
+
 /**
- * Values by their numbers. What a round that needs everything does not ask for is dropped once it is more than what the
- * round needs, so the memory is bounded by what one car needs.
+ * Values by their numbers. What was asked for longest ago is dropped once far more is kept than a car needs: whoever
+ * uses a value on and on holds it himself and does not ask again.
  */
 export class Memo<V> {
   private readonly entries = new Map<number, Entry<V>[]>();
@@ -52,10 +56,6 @@ export class Memo<V> {
   private readonly scratch: Float64Array;
   private round = 0;
   private total = 0;
-  /** Different entries that this round asked for. */
-  private asked = 0;
-  /** The same, of the last round that asked for everything. */
-  private needed = 0;
   /** How often something had to be computed since the round began. */
   misses = 0;
 
@@ -72,7 +72,6 @@ export class Memo<V> {
     if (bucket !== undefined) {
       for (const entry of bucket) {
         if (same(entry.numbers, numbers)) {
-          if (entry.used !== this.round) this.asked += 1;
           entry.used = this.round;
           return entry.value;
         }
@@ -82,7 +81,6 @@ export class Memo<V> {
     this.misses += 1;
     const entry: Entry<V> = { numbers: kept, value: make(), used: this.round };
     this.total += 1;
-    this.asked += 1;
     if (bucket === undefined) this.entries.set(hash, [entry]);
     else bucket.push(entry);
     return entry.value;
@@ -96,21 +94,16 @@ export class Memo<V> {
   begin(): void {
     this.round += 1;
     this.misses = 0;
-    this.asked = 0;
   }
 
-  /** True once so much more is kept than the last round that asked for everything needed that it should be sorted out. */
-  get crowded(): boolean {
-    return this.total > 2 * this.needed + 256;
-  }
-
-  /** Ends a round that asked for everything that is needed: what it did not ask for is dropped if that is too much. */
-  sweep(): void {
-    this.needed = this.asked;
-    if (!this.crowded) return;
+  /** Ends a round; a car needs about `needed` of these values. */
+  sweep(needed: number): void {
+    if (this.total <= (1 + SHARE) * needed + SPARE) return;
+    const all = [...this.entries.values()].flat().sort((a, b) => b.used - a.used);
+    const dropped = new Set(all.slice(needed));
+    this.total -= dropped.size;
     for (const [hash, bucket] of this.entries) {
-      const left = bucket.filter((entry) => entry.used === this.round);
-      this.total -= bucket.length - left.length;
+      const left = bucket.filter((entry) => !dropped.has(entry));
       if (left.length === 0) this.entries.delete(hash);
       else if (left.length < bucket.length) this.entries.set(hash, left);
     }

@@ -8,6 +8,8 @@ const ASIDE = 300;
 export class Near<T> {
   private tree = new BoxTree([]);
   private owners: T[] = [];
+  /** What stands in the tree, and what of that is not here any more. Nothing else that is gone is held. */
+  private planted = new Set<T>();
   private gone = new Set<T>();
   private aside: { readonly box: Box; readonly owner: T }[] = [];
   /** The greatest coordinate of any box that there was since the tree was built, without its sign. */
@@ -35,6 +37,7 @@ export class Near<T> {
       }
     }
     this.tree = new BoxTree(boxes);
+    this.planted = new Set(this.owners);
   }
 
   private widen(box: Box): void {
@@ -46,7 +49,7 @@ export class Near<T> {
     if (gone.length + fresh.length === 0) return;
     const left = new Set(gone);
     this.aside = this.aside.filter(({ owner }) => !left.has(owner));
-    for (const thing of gone) this.gone.add(thing);
+    for (const thing of gone) if (this.planted.has(thing)) this.gone.add(thing);
     for (const owner of fresh) {
       for (const box of this.boxesOf(owner)) {
         this.aside.push({ box, owner });

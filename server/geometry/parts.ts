@@ -8,52 +8,88 @@ import { dot, sub } from '../centreline/vector';
 import { bendTable } from './bends';
 import type { Bodies, Body, EndSite } from './bodies';
 import { bendInsideClock } from './clock';
+import type { Cope, CopeOrdinate } from './cope';
 import type { EndCut } from './cutting';
+import { once } from './once';
+import type { SawnEnd } from './sawn';
 import { sectionFigures } from './sections';
-import type { End, Part } from './shape';
+import type { End, Ordinate, Part } from './shape';
 
 /** An end that moves by less than this along its leg has not moved, mm. */
 const STILL = 1e-9;
 
 const length = (value: number | null): Length | null => (value === null ? null : mm(value));
 
+const ordinateOf = (o: CopeOrdinate): Ordinate => ({
+  clock: rad(o.clock),
+  cut: length(o.cut),
+  outer: length(o.outer),
+  inner: length(o.inner),
+  gap: length(o.gap),
+});
+
 /** The figures of an end, from how it is cut. */
-export function endOf(site: EndSite, cut: EndCut | undefined): End {
-  const { leg } = site;
-  const line = site.body.centreline;
-  const inside = leg === null || line === null ? null : bendInsideClock(line, site.which, leg.frame);
-  const cope = cut?.coped?.cope ?? null;
-  const sawn = cut?.sawn ?? null;
-  // What stands clear of its host has set-backs on paper only.
-  const cuts = cut !== undefined && cut.untouched.length === 0;
-  const figures = cuts ? (sawn ?? cope) : null;
-  return {
-    which: site.which,
-    node: site.node,
-    fit: cut?.fit ?? 'square',
-    hosts: cut?.hosts ?? [],
-    origin: cut?.landing.origin ?? null,
-    away: leg?.away ?? null,
-    clockZero: leg?.frame.zero ?? null,
-    bendInsideClock: inside === null ? null : rad(inside),
-    includedAngle: cope === null || cope.includedAngle === null ? null : rad(cope.includedAngle),
-    offset: length(cope?.offset ?? null),
-    depth: length(figures?.depth ?? null),
-    saddleLength: length(figures?.saddleLength ?? null),
-    sawAngle: cuts ? (sawn?.sawAngle ?? null) : null,
-    sawClock: cuts ? (sawn?.sawClock ?? null) : null,
-    minCut: length(figures?.minCut ?? null),
-    minOuter: length(figures?.minOuter ?? null),
-    maxCut: length(figures?.maxCut ?? null),
-    ordinates: (figures?.ordinates ?? []).map((o) => ({
-      clock: rad(o.clock),
-      cut: length(o.cut),
-      outer: length(o.outer),
-      inner: length(o.inner),
-      gap: length(o.gap),
-    })),
-    curve: figures?.curve ?? null,
-  };
+export const endOf = (site: EndSite, cut: EndCut | undefined): End => new FoundEnd(site, cut);
+
+/** What only a person asks for waits until one does. */
+class FoundEnd implements End {
+  readonly which: End['which'];
+  readonly node: End['node'];
+  readonly fit: End['fit'];
+  readonly hosts: End['hosts'];
+  readonly origin: End['origin'];
+  readonly away: End['away'];
+  readonly clockZero: End['clockZero'];
+  readonly bendInsideClock: End['bendInsideClock'];
+  readonly includedAngle: End['includedAngle'];
+  readonly offset: End['offset'];
+  readonly depth: End['depth'];
+  readonly sawAngle: End['sawAngle'];
+  readonly sawClock: End['sawClock'];
+  readonly minCut: End['minCut'];
+  readonly minOuter: End['minOuter'];
+  readonly maxCut: End['maxCut'];
+  readonly curve: End['curve'];
+  private readonly figures: SawnEnd | Cope | null;
+  private readonly list: () => readonly Ordinate[];
+
+  constructor(site: EndSite, cut: EndCut | undefined) {
+    const { leg } = site;
+    const line = site.body.centreline;
+    const inside = leg === null || line === null ? null : bendInsideClock(line, site.which, leg.frame);
+    const cope = cut?.coped?.cope ?? null;
+    const sawn = cut?.sawn ?? null;
+    // What stands clear of its host has set-backs on paper only.
+    const cuts = cut !== undefined && cut.untouched.length === 0;
+    const figures = cuts ? (sawn ?? cope) : null;
+    this.which = site.which;
+    this.node = site.node;
+    this.fit = cut?.fit ?? 'square';
+    this.hosts = cut?.hosts ?? [];
+    this.origin = cut?.landing.origin ?? null;
+    this.away = leg?.away ?? null;
+    this.clockZero = leg?.frame.zero ?? null;
+    this.bendInsideClock = inside === null ? null : rad(inside);
+    this.includedAngle = cope === null || cope.includedAngle === null ? null : rad(cope.includedAngle);
+    this.offset = length(cope?.offset ?? null);
+    this.depth = length(figures?.depth ?? null);
+    this.sawAngle = cuts ? (sawn?.sawAngle ?? null) : null;
+    this.sawClock = cuts ? (sawn?.sawClock ?? null) : null;
+    this.minCut = length(figures?.minCut ?? null);
+    this.minOuter = length(figures?.minOuter ?? null);
+    this.maxCut = length(figures?.maxCut ?? null);
+    this.curve = figures?.curve ?? null;
+    this.figures = figures;
+    this.list = once(() => (figures?.ordinates ?? []).map(ordinateOf));
+  }
+
+  get ordinates(): readonly Ordinate[] {
+    return this.list();
+  }
+
+  get saddleLength(): Length | null {
+    return length(this.figures?.saddleLength ?? null);
+  }
 }
 
 /** How far E lies before the node, along the leg: what the tube is longer for it. */
@@ -104,6 +140,7 @@ export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, En
   const bends = body.piece === null ? table.bends : table.bends.filter((bend) => bend.arcLength !== null);
   const { section } = tube;
   const figures = section === null ? null : sectionFigures(section.od, section.wall, section.material.density);
+  const perMetre = figures?.massPerMetre ?? null;
   const without = (first: number | null, last: number | null): number | null => {
     if (line === null || first === null || last === null) return null;
     const left = line.length - first - last;
@@ -125,7 +162,7 @@ export function partOf(body: Body, bodies: Bodies, cuts: ReadonlyMap<EndSite, En
     cutLength: length(cutLength),
     holeSawLength: length(without(ends[0].minOuter, ends[1].minOuter)),
     stickLength: cutLength === null || table.tails === null ? null : mm(cutLength + table.tails[0] + table.tails[1]),
-    mass: line === null || figures === null ? null : (line.length / 1000) * figures.massPerMetre,
+    mass: line === null || perMetre === null ? null : (line.length / 1000) * perMetre,
     ends,
   };
 }

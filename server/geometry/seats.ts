@@ -4,11 +4,13 @@ import type { Cage, Seat } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { norm } from '../centreline/vector';
 import { sameItems } from './kept';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import { Neighbours } from './neighbours';
 import type { Part, SeatFigures, StrapFigures } from './shape';
 import type { Rectangle } from './shell';
 import { rearRectangle } from './shell';
-import { rectangleToTube } from './solid-distance';
+import { rectangleToTube, tubeAtLeast } from './solid-distance';
 import { bodyStretch } from './stretch';
 import { byText } from './tell';
 
@@ -24,13 +26,19 @@ const FIRST_REACH = 300;
 
 /** The nearest of some parts; null where none of them is known. */
 function nearestPart(rectangle: Rectangle, parts: Iterable<Part>): Nearest | null {
-  let best: Nearest | null = null;
-  for (const part of parts) {
+  const known = [...parts].flatMap((part) => {
     const stretch = bodyStretch(part);
     const od = part.tube.section?.od;
-    if (part.centreline === null || stretch === null || od === undefined) continue;
+    const line = part.centreline;
+    if (line === null || stretch === null || od === undefined) return [];
+    return [{ part, line, stretch, radius: od / 2, bound: tubeAtLeast(rectangle, line, stretch, od / 2) }];
+  });
+  known.sort((a, b) => a.bound - b.bound || byText(a.part.name, b.part.name));
+  let best: Nearest | null = null;
+  for (const { part, line, stretch, radius, bound } of known) {
     const enough = best === null ? Infinity : best.gap + 2 * SAME;
-    const gap = rectangleToTube(rectangle, part.centreline, stretch, od / 2, enough);
+    if (bound >= enough) break;
+    const gap = rectangleToTube(rectangle, line, stretch, radius, enough);
     if (gap >= enough) continue;
     if (best === null || gap < best.gap - SAME || (gap <= best.gap + SAME && byText(part.name, best.part) < 0)) {
       best = { part: part.name, gap };
@@ -131,6 +139,7 @@ export function seatsOf(
   straps: readonly StrapFigures[],
   neighbours: Neighbours = new Neighbours(parts.values()),
   cache: SeatCache = new SeatCache(),
+  kinds: Kinds = kindsOf(cage),
 ): { readonly seats: readonly SeatFigures[] } {
   const bars = new Map<string, Set<string>>();
   for (const { seat, part } of straps) {
@@ -140,10 +149,9 @@ export function seatsOf(
     else own.add(part);
   }
   const seats: SeatFigures[] = [];
-  for (const thing of cage.things.values()) {
-    if (thing.kind !== 'seat') continue;
-    const own = [...(bars.get(thing.name) ?? [])].flatMap((name) => parts.get(name) ?? []);
-    seats.push(cache.figures(thing, neighbours, own));
+  for (const seat of kinds.seats) {
+    const own = [...(bars.get(seat.name) ?? [])].flatMap((name) => parts.get(name) ?? []);
+    seats.push(cache.figures(seat, neighbours, own));
   }
   return { seats };
 }

@@ -56,7 +56,7 @@ function planeField(child: ChildEnd, host: PlaneHost): HostField {
  * of a straight one reaches (R cos α + r) / sin α, and more by what E lies beside the axis. A child as long as its limit
  * allows reaches no farther than that.
  */
-function reachOf(child: ChildEnd, host: TubeHost): number {
+export function reachOf(child: ChildEnd, host: TubeHost): number {
   const on = pointAt(host.centreline, host.station);
   const alpha = angleBetween(on.tangent, child.away);
   const beside = distance(on.point, child.origin);

@@ -4,6 +4,7 @@ import type { BodiesBefore, Body, Geometries } from './bodies';
 import type { ClashCaches, Clashes, Overlap } from './clash';
 import type { CutCaches, Cuts, EndCut } from './cutting';
 import type { CutCope } from './cut-to';
+import type { HostEndCache } from './end-findings';
 import { Kept } from './kept';
 import { Memo, NumberKey } from './memo';
 import type { Neighbours } from './neighbours';
@@ -47,6 +48,8 @@ export class ShapeCache implements CutCaches, ClashCaches {
   private readonly ids = new Memo<number>();
   private lastId = 0;
   readonly nextId = (): number => ++this.lastId;
+  readonly bends = new Kept<readonly Finding[]>();
+  readonly hostEnds: HostEndCache = new Kept();
   readonly feet = new Kept<readonly Finding[]>();
   readonly straps = newStrapCaches();
   readonly seats = new SeatCache();
@@ -84,13 +87,18 @@ export class ShapeCache implements CutCaches, ClashCaches {
       seat: this.runs.seat + this.seats.takeMisses(),
       vent: this.runs.vent + this.spaces.vents.takeMisses(),
     };
-    for (const kept of [this.feet, this.seats, ...Object.values(this.straps), ...Object.values(this.spaces)])
+    for (const kept of [
+      this.bends,
+      this.hostEnds,
+      this.feet,
+      this.seats,
+      ...Object.values(this.straps),
+      ...Object.values(this.spaces),
+    ])
       kept.sweep();
-    this.ids.sweep();
-    // A run that used another one's objects did not ask for what they were made of: only one from scratch can tell.
-    const fromScratch = this.last === null;
-    if (fromScratch) for (const memo of this.kept()) memo.sweep();
-    this.last = this.kept().some((memo) => memo.crowded) ? null : run;
+    this.ids.sweep(run.bodies.all.length);
+    for (const memo of this.kept()) memo.sweep(run.cuts.cuts.size);
+    this.last = run;
   }
 
   /** How often each stage really ran since this was last asked. */

@@ -18,8 +18,8 @@ export interface SectionFigures {
   readonly torsionConstant: number;
   /** Elastic section modulus, mm³. */
   readonly modulus: number;
-  /** kg/m. */
-  readonly massPerMetre: number;
+  /** kg/m; null where the material's density is not known. */
+  readonly massPerMetre: number | null;
 }
 
 export interface Bend {

@@ -7,6 +7,8 @@ import type { Cage, Vent } from '../cage/cage';
 import { boreRadius } from './axis';
 import type { OnFeet } from './feet';
 import { Kept } from './kept';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import type { Neighbours } from './neighbours';
 import type { OpeningCache } from './openings';
 import { openingOf } from './openings';
@@ -202,12 +204,11 @@ export function spacesOf(
   onFeet: OnFeet,
   neighbours: Neighbours,
   caches: SpaceCaches = newSpaceCaches(),
+  kinds: Kinds = kindsOf(cage),
 ): { readonly spaces: readonly Space[]; readonly findings: readonly Finding[] } {
   const bores = new Bores();
   joinEnds(parts, onFeet, neighbours, bores, caches.openings);
-  const results: VentResult[] = [];
-  for (const thing of cage.things.values())
-    if (thing.kind === 'vent') results.push(keptVent(thing, cage, parts, caches.vents));
+  const results = kinds.vents.map((vent) => keptVent(vent, cage, parts, caches.vents));
   const findings: Finding[] = [...results.flatMap((result) => result.findings), ...joinVents(results, bores)];
 
   const unknown = new Set(results.flatMap((result) => result.unknown));

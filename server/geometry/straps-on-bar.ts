@@ -281,13 +281,14 @@ function barOf(part: Part, items: readonly OnBar[]): Bar {
 /**
  * The findings of everything that lies on bars: `strap.misses-bar`, `strap.slot-edge`, `strap.on-bend`,
  * `strap.overlap`, `strap.can-slide`, and `place.none` for a collar that sits nowhere. A strap whose seat, bar or width
- * is not known has its own finding elsewhere and none here.
+ * is not known has its own finding elsewhere and none here. `ownCollars`: the collar statements of the cage.
  */
 export function onBarFindings(
   cage: Cage,
   straps: readonly { readonly strap: Strap; readonly result: StrapResult }[],
   parts: ReadonlyMap<string, Part>,
-  caches: BarCaches = newBarCaches(),
+  ownCollars: readonly Collar[],
+  caches: BarCaches,
 ): readonly Finding[] {
   const findings: Finding[] = [];
   const loads = new Map<string, Load>();
@@ -306,8 +307,7 @@ export function onBarFindings(
     const item = strapOnBar(strap, result.figures, parts);
     if (item !== null) lay(item, result.figures);
   }
-  for (const thing of cage.things.values()) {
-    if (thing.kind !== 'collar') continue;
+  for (const thing of ownCollars) {
     const bars = thing.tube === null ? [] : partsOf(parts, thing.tube);
     const item = caches.collars.get(thing.name, [thing, ...bars], () => collarOnBar(thing, parts));
     if (item !== null) lay(item, item);

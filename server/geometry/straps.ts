@@ -12,6 +12,8 @@ import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../centreline/vector';
 import { outerRadius } from './axis';
 import { Kept } from './kept';
+import type { Kinds } from './kinds';
+import { kindsOf } from './kinds';
 import type { Slots } from './shell';
 import { slotsOf } from './shell';
 import type { Part, StrapFigures, Stretch } from './shape';
@@ -135,7 +137,8 @@ function collarsOf(strap: Strap, webbing: Stretch | null): readonly Stretch[] {
 export function strapFigures(strap: Strap, seat: Seat | null, parts: ReadonlyMap<string, Part>): StrapResult {
   const slots = seat === null ? null : slotsOf(seat);
   const slot = slots === null || strap.slot === null ? null : slots[strap.slot];
-  if (seat === null || slots === null || slot === null || strap.tube === null) return without(strap, slot, null, null);
+  if (seat === null || slots === null || slot === null || strap.tube === null || strap.unread)
+    return without(strap, slot, null, null);
 
   const bars = partsOf(parts, strap.tube);
   if (bars.length === 0 || bars.every((part) => part.centreline === null)) return without(strap, slot, null, null);
@@ -270,17 +273,20 @@ export function strapsOf(
   cage: Cage,
   parts: ReadonlyMap<string, Part>,
   caches: StrapCaches = newStrapCaches(),
+  kinds: Kinds = kindsOf(cage),
 ): { readonly straps: readonly StrapFigures[]; readonly findings: readonly Finding[] } {
   const seatNamed = seatIn(cage);
   const laid: Laid[] = [];
-  for (const strap of cage.things.values()) {
-    if (strap.kind !== 'strap') continue;
+  for (const strap of kinds.straps) {
     const seat = strap.seat === null ? null : seatNamed(strap.seat);
     const bars = strap.tube === null ? [] : partsOf(parts, strap.tube);
     const result = caches.laid.get(strap.name, [strap, seat, ...bars], () => strapFigures(strap, seat, parts));
     laid.push({ strap, seat, result });
   }
-  return { straps: crossedOnes(laid, seatNamed, caches), findings: onBarFindings(cage, laid, parts, caches) };
+  return {
+    straps: crossedOnes(laid, seatNamed, caches),
+    findings: onBarFindings(cage, laid, parts, kinds.collars, caches),
+  };
 }
 
 /** {@link markCrossed}, seat by seat. */

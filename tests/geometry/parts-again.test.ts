@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../server/centreline/vector';
 import { shapeOf, ShapeCache } from '../../server/geometry/index';
-import type { Shape } from '../../server/geometry/shape';
+import type { End, Shape } from '../../server/geometry/shape';
 import { CarMaker, die, OPEN, onto, past } from './car-maker';
 import type { TubeOptions } from './car-maker';
 import { random } from './joint-maker';
@@ -63,7 +63,13 @@ const told = (shape: Shape): unknown => ({
     ...part,
     tube: part.tube.name,
     centreline: part.centreline?.length,
-    ends: part.ends.map((end) => ({ ...end, curve: end.curve?.cut(1) })),
+    ends: part.ends.map((end) => {
+      const { ordinates, saddleLength } = end;
+      const plain: Partial<End> & { figures?: unknown; list?: unknown } = { ...end };
+      delete plain.figures;
+      delete plain.list;
+      return { ...plain, ordinates, saddleLength, curve: end.curve?.cut(1) };
+    }),
   })),
   spaces: shape.spaces,
   mass: shape.mass,

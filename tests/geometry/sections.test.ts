@@ -29,7 +29,7 @@ describe('sections against the published tables', () => {
     const figures = sectionFigures(od, wall, STEEL);
     expect(figures).not.toBeNull();
     if (figures === null) return;
-    toThreeFigures(figures.massPerMetre, mass);
+    toThreeFigures(figures.massPerMetre ?? NaN, mass);
     toThreeFigures(figures.area / 100, area);
     toThreeFigures(figures.secondMoment / 1e4, inertia);
     toThreeFigures(figures.modulus / 1e3, modulus);

@@ -141,6 +141,7 @@ export const strapOf = (more: Partial<Strap> = {}): Strap => ({
   at: null,
   width: mm(75),
   wrap: 'over',
+  unread: false,
   hardware: null,
   collars: null,
   ...more,

@@ -29,7 +29,8 @@ function plain(analysis: Analysis): unknown {
       JSON.stringify(value, (key, part: unknown) => {
         if (key === 'statement') return (part as { offset: number }).offset;
         if (key === 'entry') return (part as { span: unknown }).span;
-        if (key === 'curve') return null;
+        // Asked for below: what an end holds to work that out is nobody's business.
+        if (key === 'curve' || key === 'figures') return null;
         return part;
       }) ?? 'null',
     ) as unknown;
@@ -38,6 +39,7 @@ function plain(analysis: Analysis): unknown {
     things: seen([...cage.things]),
     planes: seen([...cage.planes]),
     parts: seen(parts),
+    ends: seen(parts.map(({ ends }) => ends.map(({ ordinates, saddleLength }) => ({ ordinates, saddleLength })))),
     curves: parts.map(({ ends }) => ends.map(({ curve }) => [0.1, 2, 4].map((clock) => curve?.cut(clock) ?? null))),
     straps: seen(shape.straps),
     seats: seen(shape.seats),
@@ -58,8 +60,9 @@ interface Edit {
 
 const edit: fc.Arbitrary<Edit> = fc.record({
   kind: fc.constantFrom('digit', 'digit', 'digit', 'characters', 'cut-line', 'copy-line', 'new-line'),
-  where: fc.double({ min: 0, max: 0.999, noNaN: true }),
-  cut: fc.nat({ max: 3 }),
+  // Anywhere alike: a car's edges are not where it is most delicate.
+  where: fc.noBias(fc.nat({ max: 9999 })).map((n) => n / 10000),
+  cut: fc.noBias(fc.nat({ max: 3 })),
   put: fc.constantFrom(
     '1',
     '7',
@@ -94,10 +97,41 @@ function edited(text: string, { kind, where, cut, put }: Edit): string {
 }
 
 describe('a project that has lived through edits', () => {
+  it('says the same when the edits are in a file that the car uses', { timeout: 60_000 }, async () => {
+    const project = new Project();
+    const text = sample('curlew-cage.cage');
+    const seats = sample('curlew-seats.cage');
+    await run(project, text);
+    for (const [from, to] of [
+      ['recline', '# moved\n  recline'],
+      [/\d(?= deg)/, '9'],
+      [/^seat \S+/m, 'seat other'],
+      [/\}/, ''],
+    ] as const) {
+      const files = new Map([['curlew-seats.cage', seats.replace(from, to)]]);
+      expect(plain(await run(project, text, files))).toEqual(plain(await run(new Project(), text, files)));
+      expect(plain(await run(project, text))).toEqual(plain(await run(new Project(), text)));
+    }
+  });
+
+  it('keeps cars apart that it judges in turn', { timeout: 60_000 }, async () => {
+    const project = new Project();
+    const cars = ['plover-rollbar.cage', 'teal-club-bar.cage', 'every-finding.cage'];
+    for (const note of ['', '# once more\n', '\n# and again\n']) {
+      for (const name of cars) {
+        const text = note + sample(name);
+        const own = await project.load(mapHost(FILES), name, text);
+        const fresh = new Project();
+        const anew = fresh.analyse(await fresh.load(mapHost(FILES), name, text));
+        expect(plain(project.analyse(own))).toEqual(plain(anew));
+      }
+    }
+  });
+
   for (const [name, runs] of [
-    ['plover-rollbar.cage', 14],
-    ['every-finding.cage', 8],
-    ['curlew-cage.cage', 4],
+    ['plover-rollbar.cage', 10],
+    ['every-finding.cage', 4],
+    ['curlew-cage.cage', 3],
   ] as const) {
     it(`says of ${name} what one says that sees it for the first time`, { timeout: 120_000 }, async () => {
       await fc.assert(

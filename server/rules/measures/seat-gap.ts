@@ -24,14 +24,25 @@ export const seatGap: Rule = {
   slack: 1e-6,
   read: ({ cage, shape }) => {
     const readings: Reading[] = [];
-    const order = new Map([...cage.things.keys()].map((name, i) => [name, i]));
+    // Most seats are told nothing, so nobody asks where they are written.
+    let order: ReadonlyMap<string, number> | null = null;
+    const pair = (seat: string, tube: string): Told => {
+      order ??= new Map([...cage.things.keys()].map((name, i) => [name, i]));
+      return atPair(order, seat, tube);
+    };
     for (const seat of shape.seats) {
-      if (seat.gap === null || seat.to === null) continue;
+      const { name, gap, to } = seat;
+      if (gap === null || to === null) continue;
       readings.push({
-        subject: seat.name,
-        ...atPair(order, seat.name, seat.to),
-        measured: { value: seat.gap, unit: 'mm' },
-        params: { seat: seat.name, tube: seat.to },
+        subject: name,
+        get at() {
+          return pair(name, to).at;
+        },
+        get notes() {
+          return pair(name, to).notes;
+        },
+        measured: { value: gap, unit: 'mm' },
+        params: { seat: name, tube: to },
         fixes: [],
         group: null,
         limit: null,
