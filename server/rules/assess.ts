@@ -118,20 +118,46 @@ function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item,
   return { rule, book, item, limits: asked, verdict };
 }
 
+interface Asking {
+  readonly book: Book;
+  readonly limits: readonly Limit[];
+}
+
+/** What the books ask, by the code of the quantity, in the order of the books. */
+function askedBy(books: readonly Book[]): ReadonlyMap<string, readonly Asking[]> {
+  const asked = new Map<string, Asking[]>();
+  for (const book of books) {
+    const byCode = new Map<string, Limit[]>();
+    for (const limit of book.limits) {
+      if (standsBack(limit, book, books)) continue;
+      const list = byCode.get(limit.code);
+      if (list === undefined) byCode.set(limit.code, [limit]);
+      else list.push(limit);
+    }
+    for (const [code, limits] of byCode) {
+      const list = asked.get(code);
+      if (list === undefined) asked.set(code, [{ book, limits }]);
+      else list.push({ book, limits });
+    }
+  }
+  return asked;
+}
+
 /** All that the books say of the car, rule by rule. Books change no figure: each reading is taken once for all of them. */
 export function assess(car: Car, books: readonly Book[], rules: readonly Rule[] = RULES): readonly Assessment[] {
-  return rules.flatMap((rule) => {
-    const asking = books
-      .map((book) => ({
-        book,
-        limits: book.limits.filter((limit) => limit.code === rule.code && !standsBack(limit, book, books)),
-      }))
-      .filter(({ limits }) => limits.length > 0);
-    if (asking.length === 0) return [];
-    return rule
-      .read(car)
-      .flatMap((item) => asking.flatMap(({ book, limits }) => assessOne(rule, book, limits, item, car) ?? []));
-  });
+  const asked = askedBy(books);
+  const assessments: Assessment[] = [];
+  for (const rule of rules) {
+    const asking = asked.get(rule.code);
+    if (asking === undefined) continue;
+    for (const item of rule.read(car)) {
+      for (const { book, limits } of asking) {
+        const assessment = assessOne(rule, book, limits, item, car);
+        if (assessment !== null) assessments.push(assessment);
+      }
+    }
+  }
+  return assessments;
 }
 
 /** Where a mend should bring the reading: inside the strictest of the book's limits on that side. */

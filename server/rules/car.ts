@@ -152,7 +152,8 @@ export class Car {
   readonly driverSide = lazily((): Side | null => {
     const seats = this.seats();
     const seat = seats.find(({ base }) => base === 'driver') ?? (seats.length === 1 ? seats[0] : undefined);
-    return seat?.slots == null ? null : sideOf(seat.slots[1]);
+    const slots = seat?.slots ?? null;
+    return slots === null ? null : sideOf(slots[1]);
   });
 
   /** What is told of the structure as a whole is told at its main hoop, else at the first tube that can stand for it. */

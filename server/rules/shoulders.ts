@@ -48,8 +48,8 @@ export function strapPairs(car: Car): readonly StrapPair[] {
     if (left === undefined || right === undefined || left.figures.part !== right.figures.part) return [];
     const [a, b] = [left.figures.station, right.figures.station];
     if (a === null || b === null) return [];
-    const widths = [widthOf(left), widthOf(right)];
-    const width = widths[0] == null || widths[1] == null ? null : (widths[0] + widths[1]) / 2;
+    const [one, other] = [widthOf(left), widthOf(right)];
+    const width = one === null || other === null ? null : (one + other) / 2;
     return [{ seat, left, right, spacing: Math.abs(a - b), width }];
   });
 }

@@ -106,11 +106,9 @@ export const rowsFor = (
   to: number | null,
 ): readonly SizeRow[] => {
   const ofSteel = table.rows.filter((row) => row.steel === null || steel === null || row.steel === steel);
-  let before = -Infinity;
   const found: SizeRow[] = [];
-  const steels = [...new Set(ofSteel.map((row) => row.steel))];
-  for (const one of steels) {
-    before = -Infinity;
+  for (const one of new Set(ofSteel.map((row) => row.steel))) {
+    let before = -Infinity;
     for (const row of ofSteel.filter((other) => other.steel === one)) {
       const top = row.upTo ?? Infinity;
       // The row holds for masses in (before, top].
