@@ -1,8 +1,8 @@
 /** Trees to cage: the judged file and all that it uses, as plain data. Nothing that is written makes it throw. */
+import { unitsOf } from '../../grammar/file-units';
 import { StatementReader } from '../../grammar/read';
 import type { FileTree } from '../../grammar/tree';
 import type { LengthUnit } from '../../grammar/units';
-import { LENGTH_UNITS } from '../../grammar/units';
 import { adjustmentsFrom } from './adjust';
 import { Book } from './book';
 import type { Cage, Thing } from './cage';
@@ -69,7 +69,7 @@ export class CageKeeper {
     const parts = at.files.flatMap((file): Source[] => {
       const tree = sources.trees.get(file);
       if (tree === undefined) return [];
-      return [{ tree, units: unitsOf(tree, this.reader), sees: at.sees.get(file) ?? new Set([file]) }];
+      return [{ tree, units: unitsOf(tree), sees: at.sees.get(file) ?? new Set([file]) }];
     });
     const kept = this.renewed(sources.root, parts) ?? this.anew(sources.root, parts);
     this.kept.delete(sources.root);
@@ -177,15 +177,4 @@ export class CageKeeper {
       },
     };
   }
-}
-
-/** `units` of a file. */
-function unitsOf(tree: FileTree, reader: StatementReader): LengthUnit {
-  for (const { tree: statement } of tree.statements) {
-    if (statement.entry.line.word.text !== 'units') continue;
-    const word = reader.read(statement).head?.captures[0]?.word;
-    const unit = LENGTH_UNITS.find((one) => one === word);
-    if (unit !== undefined) return unit;
-  }
-  return 'mm';
 }

@@ -118,6 +118,8 @@ export interface Foot extends Named {
     | { readonly kind: 'unknown' };
   readonly bolts: { readonly count: number; readonly diameter: Length } | null;
   readonly hole: Length | null;
+  /** True where a hole is written that cannot be read: then nobody knows whether it vents. */
+  readonly holeUnread?: boolean;
 }
 
 export interface Joint extends Named {
@@ -164,6 +166,8 @@ export interface Strap extends Named {
   readonly wrap: 'over' | 'under';
   /** True where `at` or `wrap` is written but cannot be read: where it runs is not known. */
   readonly unread: boolean;
+  /** True where collars are written that cannot be read: then nobody knows what holds it. */
+  readonly collarsUnread?: boolean;
   readonly hardware: Length | null;
   readonly collars: { readonly width: Length; readonly gap: Length } | null;
 }

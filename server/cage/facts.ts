@@ -195,7 +195,7 @@ export function quantityOf(bound: Bound, dimension: Dimension, reading: Reading,
   const { arg, slot } = bound;
   if (!isValue(arg)) return null;
   if (arg.kind === 'number' && arg.unit?.text === 'in' && sameDimension(dimension, ANGLE)) {
-    const mend = `${arg.text} deg in`;
+    const mend = `${arg.text} deg`;
     return tell(reading, arg.span, { kind: 'fault', code: 'unit.inch-after-angle', params: { mend } });
   }
   const value = worth(arg, reading);

@@ -129,6 +129,9 @@ export function headName(line: Line): Name | null {
   return line.target ?? headRef(line)?.names[0] ?? null;
 }
 
+/** True where the name in the head of such a statement is its own, or may be: so it is with kinds that are not known. */
+export const isNaming = (kind: string): boolean => SPACES.has(kind) || !KINDS_WITHOUT_NAME.has(kind);
+
 export const isDefinition = (written: Written): written is Definition => 'space' in written;
 
 const NOTHING: never[] = [];

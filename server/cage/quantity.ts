@@ -32,10 +32,20 @@ export type Figure = Quantity | Fault;
 const fault = (code: Code, params: Params): Fault => ({ kind: 'fault', code, params });
 const cannot = (why: string): Fault => fault('number.arithmetic', { why });
 
+/** Powers of a unit beyond these mean nothing, and would be lost to rounding. */
+const HIGHEST_POWER = 100;
+const LOWEST_POWER = 1e-6;
+
+const isMeant = ({ length, angle, mass, force }: Dimension): boolean =>
+  [length, angle, mass, force].every(
+    (power) => power === 0 || (Math.abs(power) >= LOWEST_POWER && Math.abs(power) <= HIGHEST_POWER),
+  );
+
 /** A figure with a dimension; one that is no finite number is a fault. */
 export function quantity(value: number, dimension: Dimension, bare: LengthUnit | null = null, share = false): Figure {
   if (Number.isNaN(value)) return cannot('it is divided by zero');
   if (!Number.isFinite(value)) return cannot('the figure is too large');
+  if (!isMeant(dimension)) return cannot('its unit is to a power that means nothing');
   return { kind: 'quantity', value: value === 0 ? 0 : value, dimension, bare, share };
 }
 

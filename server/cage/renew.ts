@@ -5,7 +5,7 @@
 import type { StatementReader } from '../../grammar/read';
 import type { PlacedStatement, Statement } from '../../grammar/tree';
 import type { Census, Scope, Source, Written } from './names';
-import { headName, isDefinition, mirrorSide } from './names';
+import { headName, isDefinition, isNaming, mirrorSide } from './names';
 
 /** More changed statements than this are read anew with all the others. */
 const MOST_CHANGED = 64;
@@ -68,12 +68,9 @@ function alike(before: readonly Written[], scope: Scope, tree: Statement, reader
     if (line.word.text !== kind || FAR_REACHING.has(kind)) return false;
     if (RANKED.has(kind) && textOf(tree, now.entry.span) !== textOf(scope.statement.tree, written.entry.span))
       return false;
-    return (headName(line)?.text ?? null) === (headName(written.entry.line)?.text ?? null) || !isNaming(written);
+    return (headName(line)?.text ?? null) === (headName(written.entry.line)?.text ?? null) || !isNaming(kind);
   });
 }
-
-/** True where the name in a statement's head is its own. */
-const isNaming = (written: Written): boolean => isDefinition(written) || written.read.kind === null;
 
 type Read = ReturnType<StatementReader['read']>;
 

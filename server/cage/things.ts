@@ -100,6 +100,7 @@ export function footOf(head: Head, page: Page, at: Vec3 | null): Foot {
   const count = page.count('bolts', 'count');
   const diameter = boltOf(page);
   const { long, wide, thick } = plate;
+  const hole = page.length('hole');
   return {
     ...head,
     kind: 'foot',
@@ -107,7 +108,8 @@ export function footOf(head: Head, page: Page, at: Vec3 | null): Foot {
     plate: long === null || wide === null || thick === null ? null : { long, wide, thick, turned },
     lies: liesOf(page, at),
     bolts: count === null || diameter === null ? null : { count, diameter },
-    hole: page.length('hole'),
+    hole,
+    ...(hole === null && page.isWritten('hole') ? { holeUnread: true } : {}),
   };
 }
 
@@ -215,6 +217,8 @@ export function strapOf(head: Head, page: Page, seatAt: Vec3 | null): Strap {
   const seat = page.name('seat', 'seat');
   const collar = page.length('collars', 'width');
   const plane = page.plane('at');
+  const gap = page.length('collars', 'gap');
+  const unreadGap = page.bound('collars', 'gap') !== null && gap === null;
   return {
     ...head,
     kind: 'strap',
@@ -226,7 +230,8 @@ export function strapOf(head: Head, page: Page, seatAt: Vec3 | null): Strap {
     wrap: page.word('wrap', 'wrap') === 'under' ? 'under' : 'over',
     unread: page.broken('wrap') || (plane === null && page.isWritten('at')),
     hardware: page.length('hardware'),
-    collars: collar === null ? null : { width: collar, gap: page.length('collars', 'gap') ?? (0 as Length) },
+    collars: collar === null ? null : { width: collar, gap: gap ?? (0 as Length) },
+    ...((collar === null || unreadGap) && page.isWritten('collars') ? { collarsUnread: true } : {}),
   };
 }
 

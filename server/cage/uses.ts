@@ -65,6 +65,8 @@ export function reach(
   }
   const others = [...reached].filter((file) => file !== root).sort();
   const files = [root, ...others].filter((file) => trees.has(file));
+  const places = new Map(files.map((file, i) => [file, i]));
+  const placeOf = (file: string): number => places.get(file) ?? -1;
   const next = new Map([...lines].map(([file, list]) => [file, list.map((one) => one.file)]));
   const sees = new Map(files.map((file) => [file, closure(file, next)]));
   for (const file of files) {
@@ -72,7 +74,7 @@ export function reach(
       if (sees.get(target)?.has(file) !== true) continue;
       const way = [file, ...wayTo(target, file, next)];
       // A circle is told once, at the line of its first file that leads into it.
-      if (way.slice(0, -1).some((other) => files.indexOf(other) < files.indexOf(file))) continue;
+      if (way.slice(0, -1).some((other) => placeOf(other) < placeOf(file))) continue;
       findings.push(told('use.cycle', file, line, { links: way.join(' -> ') }));
     }
   }
@@ -93,8 +95,8 @@ function wayTo(from: string, to: string, next: ReadonlyMap<string, readonly stri
     for (const other of next.get(file) ?? []) if (!before.has(other)) before.set(other, file);
   }
   const way: string[] = [];
-  for (let at: string | null = to; at !== null; at = before.get(at) ?? null) way.unshift(at);
-  return way;
+  for (let at: string | null = to; at !== null; at = before.get(at) ?? null) way.push(at);
+  return way.reverse();
 }
 
 function unread(target: UseTarget, from: string, line: UseLine): Finding {

@@ -89,14 +89,14 @@ export async function openFiles(
   options: { readonly root: string | null; readonly name: string | null },
 ): Promise<readonly (Opened | NotOpened)[]> {
   const results: (Opened | NotOpened)[] = [];
-  let stdin: string | null | undefined;
+  let stdin: string | { readonly why: string } | undefined;
   for (const file of files) {
     if (file !== '-') {
       results.push(await openFile(io, file, options, null));
       continue;
     }
     if (stdin === undefined) stdin = await io.readStdin();
-    results.push(stdin === null ? problem(file, 'there is too much of it') : await openFile(io, file, options, stdin));
+    results.push(typeof stdin === 'string' ? await openFile(io, file, options, stdin) : problem(file, stdin.why));
   }
   return results;
 }

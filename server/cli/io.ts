@@ -15,8 +15,8 @@ export interface Io {
   readonly realPath: (path: string) => Promise<string | null>;
   readonly isFolder: (path: string) => Promise<boolean>;
   readonly hostOf: (root: string, overlay: (path: string) => string | null) => NodeHost;
-  /** All of standard input, as text; null: it is larger than any file that is read. */
-  readonly readStdin: () => Promise<string | null>;
+  /** All of standard input, as text; or why there is none. */
+  readonly readStdin: () => Promise<string | { readonly why: string }>;
   /**
    * Replaces the text of a file that was read as `before`; null: done, else why not. A byte order mark stays. A file
    * whose bytes are not that text (it is no UTF-8, or has changed since) is left as it is.

@@ -16,10 +16,16 @@ function version(): string {
   return 'unknown';
 }
 
-/** Writes all of a text, waiting for a slow reader; a reader that has gone away ends it quietly. */
+/** Writes all of a text, waiting for a slow reader; a reader that has gone away ends it quietly, a full disk does not. */
 const write = (stream: NodeJS.WriteStream, text: string): Promise<void> =>
   new Promise((done) => {
-    stream.on('error', () => done());
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') {
+        process.exitCode = 2;
+        if (stream === process.stdout) process.stderr.write(complaint('the output cannot be written'));
+      }
+      done();
+    });
     if (text === '') done();
     else stream.write(text, () => done());
   });

@@ -20,19 +20,19 @@ const quiet = async <T>(promise: Promise<T>, otherwise: T): Promise<T> => {
   }
 };
 
-/** All bytes of a stream as text; one that breaks gives what came. Null: there is too much of it. */
-async function textOf(stream: AsyncIterable<unknown>): Promise<string | null> {
+/** All bytes of a stream as text, or why not: it is larger than any file that is read, or breaks. */
+async function textOf(stream: AsyncIterable<unknown>): Promise<string | { readonly why: string }> {
   const chunks: Uint8Array[] = [];
   let size = 0;
   try {
     for await (const chunk of stream) {
       if (!(chunk instanceof Uint8Array)) continue;
       size += chunk.length;
-      if (size > LARGEST_FILE) return null;
+      if (size > LARGEST_FILE) return { why: 'there is too much of it' };
       chunks.push(chunk);
     }
   } catch {
-    // A closed or broken standard input has no more to give.
+    return { why: 'it cannot be read' };
   }
   return decodeText(Buffer.concat(chunks));
 }

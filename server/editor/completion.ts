@@ -1,4 +1,5 @@
 /** Completion: statements, facts, roles, the words of phrases, names in scope. Works on half-typed text. */
+import { unitsOf } from '../../grammar/file-units';
 import { CODES } from '../../grammar/codes';
 import type { Span } from '../../grammar/finding';
 import { sameDimension, UNITS, ANGLE, LENGTH, type LengthUnit } from '../../grammar/units';
@@ -8,7 +9,6 @@ import type { Side } from '../cage/cage';
 import type { Analysis } from '../project/project';
 import { KIND_SHAPES, type Part, type Pattern, type Slot } from '../../grammar/pattern';
 import { BOOKS } from '../rules/books';
-import { unitOfFile } from './figures';
 import { letItems, nameItems, type NameItem } from './name-items';
 import { segmentAt, type Segment } from './segment';
 import { usageOf } from './usage';
@@ -312,7 +312,7 @@ export const complete = (analysis: Analysis, file: string, offset: number): Comp
   if (tree === undefined) return [];
   const segment = segmentAt(tree, offset);
   if (segment.quiet) return [];
-  const around = { analysis, segment, side: sideOf(segment), unit: unitOfFile(tree) };
+  const around = { analysis, segment, side: sideOf(segment), unit: unitsOf(tree) };
   const span = { start: dottedStart(segment), end: offset };
   const seen = new Set<string>();
   const own = ownName(segment);

@@ -1,6 +1,5 @@
 /** Figures in the words of a hover: in the file's own unit, and in the other system beside it. */
 import { degrees, type LengthUnit } from '../../grammar/units';
-import type { FileTree } from '../../grammar/tree';
 import type { Vec3 } from '../centreline/vector';
 import { fixed, lengthIn as inUnit, NONE } from '../project/sheet-figures';
 
@@ -26,18 +25,6 @@ export const bothMasses = (mass: number | null): string =>
 /** `(1.0, 2.0, 3.0)`. */
 export const pointIn = (point: Vec3, unit: LengthUnit): string =>
   `(${point.map((value) => inUnit(value, unit)).join(', ')})`;
-
-/** The unit of bare lengths in a file. */
-export const unitOfFile = (tree: FileTree): LengthUnit => {
-  for (const { tree: statement } of tree.statements) {
-    const { word, groups, ok } = statement.entry.line;
-    if (word.text !== 'units' || !ok) continue;
-    const arg = groups[0]?.args[0];
-    const name = arg?.kind === 'ref' ? arg.names[0]?.text : undefined;
-    if (name === 'mm' || name === 'cm' || name === 'm' || name === 'in' || name === 'ft') return name;
-  }
-  return 'mm';
-};
 
 /** A name as code, so that its `_` and `-` stay what they are. */
 export const code = (name: string | null): string => (name === null ? NONE : `\`${name}\``);

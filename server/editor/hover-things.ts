@@ -29,6 +29,10 @@ import {
 } from './figures';
 import { sizeOf } from './hover-tube';
 
+/** A metric thread has a whole number of millimetres; anything else is the diameter as it was written. */
+const bolt = (diameter: number, unit: LengthUnit): string =>
+  Number.isInteger(diameter) ? `M${String(diameter)}` : bothLengths(diameter, unit);
+
 /** The ends that lie at a node. */
 export const endsAt = (shape: Shape, node: string): { part: Part; end: End }[] =>
   [...shape.parts.values()].flatMap((part) =>
@@ -82,7 +86,7 @@ export const hoverFoot = (shape: Shape, foot: Foot, unit: LengthUnit): string =>
       'Lies',
       lies.kind === 'slopes' ? slopes(lies.aft, lies.left) : lies.kind === 'square' ? 'square across the tube' : NONE,
     ],
-    ['Bolts', bolts === null ? NONE : `${String(bolts.count)} x M${fixed(bolts.diameter, 0)}`],
+    ['Bolts', bolts === null ? NONE : `${String(bolts.count)} x ${bolt(bolts.diameter, unit)}`],
     ['Hole', bothLengths(hole, unit)],
   ];
   const ends = [...shape.parts.values()].flatMap((part) =>

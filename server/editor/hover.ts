@@ -1,11 +1,12 @@
 /** Hover: what stands under the cursor, said in Markdown. */
+import { unitsOf } from '../../grammar/file-units';
 import type { Span } from '../../grammar/finding';
 import { UNITS, ANGLE, LENGTH, MASS, sameDimension, type LengthUnit } from '../../grammar/units';
 import { numberValue } from '../../grammar/tokens';
 import type { NameUse, Side, Thing, Tube } from '../cage/cage';
 import type { Analysis } from '../project/project';
 import { cursorAt, lineSpanAt, quietAt, wordAt, type Cursor, type Word } from './cursor';
-import { bothLengths, bothMasses, fixed, unitOfFile } from './figures';
+import { bothLengths, bothMasses, fixed } from './figures';
 import { hoverEnd } from './hover-end';
 import { hoverSeat, hoverStrap } from './hover-strap';
 import {
@@ -176,7 +177,7 @@ export const hover = (analysis: Analysis, file: string, offset: number): Hover |
   const tree = analysis.trees.get(file);
   if (tree === undefined || quietAt(tree.text, offset) !== null) return null;
   const cursor = cursorAt(tree, offset);
-  const unit = unitOfFile(tree);
+  const unit = unitsOf(tree);
   const word = wordAt(tree.text, offset);
   const use = useAt(analysis, file, offset);
   const figure = figureText(tree.text, offset, unit);

@@ -1,11 +1,11 @@
 /** The outline of a file: its statements, those of a mirror below it, each with its value. */
+import { unitsOf } from '../../grammar/file-units';
 import type { Span } from '../../grammar/finding';
 import type { Arg, Entry, FileTree, Line } from '../../grammar/tree';
 import type { LengthUnit } from '../../grammar/units';
 import { KIND_BY_NAME } from '../../grammar/vocabulary';
 import type { Analysis } from '../project/project';
 import { shift } from './cursor';
-import { unitOfFile } from './figures';
 import { letItems, nameItems, thingDetail } from './name-items';
 
 export type SymbolKind =
@@ -94,6 +94,6 @@ const symbolOf = (tree: FileTree, entry: Entry, offset: number, details: Details
 export const outline = (analysis: Analysis, file: string): OutlineSymbol[] => {
   const tree = analysis.trees.get(file);
   if (tree === undefined) return [];
-  const details = detailsOf(analysis, unitOfFile(tree));
+  const details = detailsOf(analysis, unitsOf(tree));
   return tree.statements.map(({ offset, tree: statement }) => symbolOf(tree, statement.entry, offset, details));
 };

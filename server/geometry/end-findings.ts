@@ -2,6 +2,7 @@
 import type { Finding, FixId, Params } from '../../grammar/finding';
 import type { Code } from '../../grammar/codes';
 import { degrees } from '../../grammar/units';
+import type { Tube } from '../cage/cage';
 import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { angleBetween, distance, dot, sub } from '../centreline/vector';
@@ -33,8 +34,10 @@ export function landingFindings(
   kept: HostEndCache = new Kept(),
 ): readonly Finding[] {
   const findings: Finding[] = [];
+  // A foot whose node cannot be read may stand under any end that seems loose.
+  const unread = bodies.feet.some((foot) => foot.node === null);
   for (const cut of cuts.values()) {
-    for (const finding of ofLanding(cut, around)) findings.push(finding);
+    for (const finding of ofLanding(cut, around)) if (!(unread && finding.code === 'end.loose')) findings.push(finding);
     if (cut.tubes.length === 0) continue;
     const from = cut.tubes.flatMap(({ body }) => body.ends.map((end) => cuts.get(end)));
     for (const finding of kept.get(cut, from, () => pastHostEnd(cut, cuts))) findings.push(finding);
@@ -273,8 +276,14 @@ export function runOnFindings(cuts: ReadonlyMap<EndSite, EndCut>): readonly Find
   return findings;
 }
 
+const isHalfRead = ({ path, origin }: Tube): boolean =>
+  path.includes(null) ||
+  (path.length < 2 && (origin.entry.block?.entries ?? []).some(({ line }) => line.word.text === 'path'));
+
 /** `foot.no-tube`: a plate on which nothing stands. */
 export function emptyFeet(bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>): readonly Finding[] {
+  // While a path cannot be read, its tube may be the one that is missed.
+  if (bodies.all.some(({ tube }) => isHalfRead(tube))) return [];
   const stood = new Set([...cuts.values()].flatMap((cut) => cut.landing.feet));
   const unbuilt = new Set(
     bodies.all.flatMap((body) => (body.tube.centreline === null ? body.ends.map((site) => site.node) : [])),

@@ -212,6 +212,8 @@ export function spacesOf(
   const findings: Finding[] = [...results.flatMap((result) => result.findings), ...joinVents(results, bores)];
 
   const unknown = new Set(results.flatMap((result) => result.unknown));
+  for (const [foot, [first]] of onFeet)
+    if (foot.holeUnread === true && first !== undefined) unknown.add(first.part.name);
   const rooms = new Map<string, Part[]>();
   for (const part of [...parts.values()].sort((a, b) => byText(a.name, b.name))) {
     if (part.centreline === null || part.section === null) unknown.add(part.name);

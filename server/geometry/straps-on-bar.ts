@@ -229,7 +229,7 @@ function overlapFinding({ a, b, part, by }: Overlap, orderOf: (name: string) => 
 /** Sideways: free where neither a collar nor the start of a bend is within {@link HOLDS_WITHIN} of the webbing's edge. */
 function canSlide(item: OnBar, stops: readonly Stretch[]): readonly Finding[] {
   const webbing = item.webbing;
-  if (webbing === null || item.thing.kind !== 'strap') return [];
+  if (webbing === null || item.thing.kind !== 'strap' || item.thing.collarsUnread === true) return [];
   const holds = (gap: number): boolean => Math.abs(gap) <= HOLDS_WITHIN + NOTHING;
   const heldBack = stops.some((stop) => holds(webbing.from - stop.to));
   const heldOn = stops.some((stop) => holds(stop.from - webbing.to));

@@ -166,6 +166,9 @@ function intoAir(vent: Vent, child: ChildEnd, from: Length, clock: number): Vent
   };
 }
 
+/** A tube of which not enough is known to drill it: where it runs, or how wide its bore is. */
+const isUnclear = (part: Part): boolean => part.centreline === null || part.tube.section === null;
+
 /** What one vent does. A vent that is not wholly written does nothing, and leaves its tubes unknown. */
 export function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>): VentResult {
   const children = vent.tube === null ? [] : partsOf(parts, vent.tube);
@@ -174,8 +177,8 @@ export function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Pa
   const air = vent.to !== null && typeof vent.to !== 'string';
   const unclear =
     children.length === 0 ||
-    children.some((part) => part.centreline === null) ||
-    (!air && (hosts.length === 0 || hosts.some((part) => part.centreline === null))) ||
+    children.some(isUnclear) ||
+    (!air && (hosts.length === 0 || hosts.some(isUnclear))) ||
     (air && vent.from === null) ||
     node?.kind !== 'node' ||
     node.at === null;

@@ -1,5 +1,5 @@
 /** What the client can do, read once from its `initialize`. */
-import type { InitializeParams } from 'vscode-languageserver/node.js';
+import type { ClientCapabilities, InitializeParams } from 'vscode-languageserver/node.js';
 
 export interface ClientFeatures {
   /** Problems are asked for by the client (`textDocument/diagnostic`); otherwise they are sent. Never both for a document. */
@@ -20,17 +20,19 @@ export interface ClientFeatures {
   readonly readFiles: boolean;
 }
 
-const offersFileReading = (options: unknown): boolean =>
-  typeof options === 'object' && options !== null && 'readFiles' in options && options.readFiles === true;
+/** Whether an object of the client's says `name: true`. */
+const isOffered = (options: unknown, name: string): boolean =>
+  typeof options === 'object' && options !== null && (options as Readonly<Record<string, unknown>>)[name] === true;
 
 export const readClientFeatures = ({ capabilities, initializationOptions }: InitializeParams): ClientFeatures => {
-  const { textDocument, workspace } = capabilities;
-  const options: unknown = initializationOptions;
+  const { textDocument, workspace } = (capabilities as ClientCapabilities | undefined) ?? {};
   return {
     pullDiagnostics: textDocument?.diagnostic !== undefined,
     refreshDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    // Clients that ask for problems say it in the same place; 3.18 gave them one of their own.
     relatedInformation:
-      textDocument?.publishDiagnostics?.relatedInformation === true || textDocument?.diagnostic !== undefined,
+      textDocument?.publishDiagnostics?.relatedInformation === true ||
+      isOffered(textDocument?.diagnostic, 'relatedInformation'),
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     labelDetails: textDocument?.completion?.completionItem?.labelDetailsSupport === true,
     documentChanges: workspace?.workspaceEdit?.documentChanges === true,
@@ -43,6 +45,6 @@ export const readClientFeatures = ({ capabilities, initializationOptions }: Init
     definitionLinks: textDocument?.definition?.linkSupport === true,
     watchFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
-    readFiles: offersFileReading(options),
+    readFiles: isOffered(initializationOptions, 'readFiles'),
   };
 };

@@ -3,6 +3,7 @@ import {
   CodeActionKind,
   DidChangeWatchedFilesNotification,
   DocumentHighlightKind,
+  ErrorCodes,
   FileChangeType,
   LSPErrorCodes,
   MarkupKind,
@@ -15,6 +16,7 @@ import {
   type InitializeParams,
   type InitializeResult,
   type Location,
+  type PrepareRenameParams,
   type Range,
 } from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -30,7 +32,7 @@ import { readClientFeatures, type ClientFeatures } from './client-features';
 import { offsetOf, rangeOf, spanOf } from './convert';
 import { Diagnostics } from './diagnostics';
 import { formattingEdits } from './formatting';
-import { describeFault, guarded, guardedEvent, nextTurn, type Log } from './guard';
+import { describeFault, Guard, type Log } from './guard';
 import { Workspace, type View } from './workspace';
 
 const FILE_FILTER = '**/*.cage';
@@ -85,12 +87,14 @@ interface Opened {
 export class CageServer {
   private readonly documents = new TextDocuments(TextDocument);
   private readonly log: Log;
+  private readonly guard: Guard;
   private features: ClientFeatures = readClientFeatures({ processId: null, rootUri: null, capabilities: {} });
   private readonly workspace: Workspace;
   private diagnostics: Diagnostics;
 
   constructor(private readonly connection: Connection) {
     this.log = { error: (message) => connection.console.error(message) };
+    this.guard = new Guard(this.log);
     const read = async (uri: string): Promise<string | null> => {
       if (!this.features.readFiles) return null;
       const text: unknown = await connection.sendRequest('cagewright/readFile', uri);
@@ -105,6 +109,7 @@ export class CageServer {
     const { connection } = this;
     connection.onInitialize((params) => this.initialize(params));
     connection.onInitialized(() => this.initialized());
+    connection.onShutdown(() => this.guard.end());
     this.listenToDocuments();
     this.listenToRequests();
     this.documents.listen(connection);
@@ -119,7 +124,9 @@ export class CageServer {
     return new Diagnostics(this.workspace, this.features, channel, this.log);
   }
 
-  private initialize(params: InitializeParams): InitializeResult {
+  private initialize(params: InitializeParams): InitializeResult | ResponseError<never> {
+    const refusal = this.guard.begin();
+    if (refusal !== null) return refusal;
     this.features = readClientFeatures(params);
     this.diagnostics = this.newDiagnostics();
     this.workspace.setFolders(foldersOf(params));
@@ -136,7 +143,7 @@ export class CageServer {
     }
     if (!features.workspaceFolders) return;
     connection.workspace.onDidChangeWorkspaceFolders(
-      guardedEvent(this.log, 'Changing folders', ({ added, removed }) => {
+      this.guard.event('Changing folders', ({ added, removed }) => {
         const gone = new Set(removed.map((folder) => folder.uri));
         const kept = this.workspace.folderUris().filter((uri) => !gone.has(uri));
         this.workspace.setFolders([...kept, ...added.map((folder) => folder.uri)]);
@@ -147,19 +154,19 @@ export class CageServer {
 
   private listenToDocuments(): void {
     this.documents.onDidOpen(
-      guardedEvent(this.log, 'Opening', ({ document }) => {
+      this.guard.event('Opening', ({ document }) => {
         this.workspace.opened(document.uri);
         this.diagnostics.opened(document.uri);
       }),
     );
     // Comes after an opening too.
     this.documents.onDidChangeContent(
-      guardedEvent(this.log, 'A change', ({ document: { uri } }) => {
+      this.guard.event('A change', ({ document: { uri } }) => {
         this.diagnostics.changed(this.workspace.touched(uri), uri);
       }),
     );
     this.documents.onDidClose(
-      guardedEvent(this.log, 'Closing', ({ document: { uri } }) => {
+      this.guard.event('Closing', ({ document: { uri } }) => {
         this.workspace.closed(uri);
         this.diagnostics.closed(uri);
         // What was unsaved is gone: whoever uses the file sees the disk again.
@@ -167,7 +174,7 @@ export class CageServer {
       }),
     );
     this.connection.onDidChangeWatchedFiles(
-      guardedEvent(this.log, 'A change on the disk', ({ changes }) => {
+      this.guard.event('A change on the disk', ({ changes }) => {
         const concerned = new Set<string>();
         for (const { uri, type } of changes) {
           // An open document is what the editor says it is, until it is closed.
@@ -191,19 +198,16 @@ export class CageServer {
   }
 
   private listenToRequests(): void {
-    const { connection, log } = this;
-    connection.languages.diagnostics.on(async ({ textDocument, previousResultId }) => {
-      // Never given up halfway: the answer is always about the newest text, and an empty one would blink.
-      await nextTurn();
-      try {
-        return await this.diagnostics.answer(textDocument.uri, previousResultId);
-      } catch (fault) {
-        log.error(`Problems failed: ${describeFault(fault)}`);
-        return new ResponseError(LSPErrorCodes.ServerCancelled, 'Failed', { retriggerRequest: false });
-      }
-    });
+    const { connection, guard } = this;
+    // An empty list would blink: after a fault the client keeps what it has.
+    const failed = new ResponseError(LSPErrorCodes.ServerCancelled, 'Failed', { retriggerRequest: false });
+    connection.languages.diagnostics.on(
+      guard.request('Problems', 'document', failed, async ({ textDocument, previousResultId }) =>
+        this.diagnostics.answer(textDocument.uri, previousResultId),
+      ),
+    );
     connection.onHover(
-      guarded(log, 'Hover', null, async ({ textDocument, position }) => {
+      guard.request('Hover', 'position', null, async ({ textDocument, position }) => {
         const opened = await this.opened(textDocument.uri);
         if (opened === null) return null;
         const { view, key, document } = opened;
@@ -214,7 +218,7 @@ export class CageServer {
       }),
     );
     connection.onCompletion(
-      guarded(log, 'Completion', [], async ({ textDocument, position }) => {
+      guard.request('Completion', 'position', [], async ({ textDocument, position }) => {
         // The document's own analysis: only what it can see may be written in it.
         const view = await this.workspace.view(textDocument.uri);
         const document = view?.document(view.key) ?? null;
@@ -225,7 +229,7 @@ export class CageServer {
       }),
     );
     connection.onDocumentSymbol(
-      guarded(log, 'Outline', [], async ({ textDocument }) => {
+      guard.request('Outline', 'document', [], async ({ textDocument }) => {
         const opened = await this.opened(textDocument.uri);
         if (opened === null) return [];
         const symbols = outline(opened.view.analysis, opened.key);
@@ -235,7 +239,7 @@ export class CageServer {
       }),
     );
     connection.onFoldingRanges(
-      guarded(log, 'Folding', [], async ({ textDocument }) => {
+      guard.request('Folding', 'document', [], async ({ textDocument }) => {
         const opened = await this.opened(textDocument.uri);
         const tree = opened?.view.analysis.trees.get(opened.key);
         return opened === null || tree === undefined ? [] : foldingRanges(opened.document, folds(tree));
@@ -246,9 +250,9 @@ export class CageServer {
   }
 
   private listenToNames(): void {
-    const { connection, log } = this;
+    const { connection, guard } = this;
     connection.onDefinition(
-      guarded(log, 'Definition', null, async ({ textDocument, position }) => {
+      guard.request('Definition', 'position', null, async ({ textDocument, position }) => {
         const opened = await this.opened(textDocument.uri);
         if (opened === null) return null;
         const { view, key, document } = opened;
@@ -266,7 +270,7 @@ export class CageServer {
       }),
     );
     connection.onReferences(
-      guarded(log, 'References', [], async ({ textDocument, position, context }) => {
+      guard.request('References', 'position', [], async ({ textDocument, position, context }) => {
         const opened = await this.opened(textDocument.uri);
         if (opened === null) return [];
         const { view, key, document } = opened;
@@ -277,7 +281,7 @@ export class CageServer {
       }),
     );
     connection.onDocumentHighlight(
-      guarded(log, 'Highlights', [], async ({ textDocument, position }) => {
+      guard.request('Highlights', 'position', [], async ({ textDocument, position }) => {
         const opened = await this.opened(textDocument.uri);
         if (opened === null) return [];
         const { view, key, document } = opened;
@@ -290,37 +294,46 @@ export class CageServer {
       }),
     );
     connection.onPrepareRename(
-      guarded<
-        { textDocument: { uri: string }; position: { line: number; character: number } },
-        { range: Range; placeholder: string } | null
-      >(log, 'Renaming', null, async ({ textDocument, position }) => {
+      guard.request<PrepareRenameParams, { range: Range; placeholder: string } | null>(
+        'Renaming',
+        'position',
+        null,
+        async ({ textDocument, position }) => {
+          const opened = await this.opened(textDocument.uri);
+          if (opened === null) return null;
+          const target = renameTarget(opened.view.analysis, opened.key, offsetOf(opened.document, position));
+          return target === null ? null : { range: rangeOf(opened.document, target.span), placeholder: target.text };
+        },
+      ),
+    );
+    connection.onRenameRequest(
+      guard.request('Renaming', 'position', null, async ({ textDocument, position, newName }) => {
+        if (typeof newName !== 'string') throw new ResponseError(ErrorCodes.InvalidParams, 'newName must be a string.');
         const opened = await this.opened(textDocument.uri);
         if (opened === null) return null;
-        const target = renameTarget(opened.view.analysis, opened.key, offsetOf(opened.document, position));
-        return target === null ? null : { range: rangeOf(opened.document, target.span), placeholder: target.text };
+        const { view, key, document } = opened;
+        const result = rename(view.analysis, key, offsetOf(document, position), newName);
+        if (result.kind === 'refused') throw new ResponseError(LSPErrorCodes.RequestFailed, result.why);
+        const edits = result.places.map(({ file, span }) => ({ file, span, newText: result.newName }));
+        return workspaceEdit(view, edits, this.workspace, this.features);
       }),
     );
-    connection.onRenameRequest(async ({ textDocument, position, newName }) => {
-      const opened = await this.opened(textDocument.uri);
-      if (opened === null) return null;
-      const { view, key, document } = opened;
-      const result = rename(view.analysis, key, offsetOf(document, position), newName);
-      if (result.kind === 'refused') return new ResponseError(LSPErrorCodes.RequestFailed, result.why);
-      const edits = result.places.map(({ file, span }) => ({ file, span, newText: result.newName }));
-      return workspaceEdit(view, edits, this.workspace, this.features);
-    });
   }
 
   private listenToEdits(): void {
-    const { connection, log } = this;
+    const { connection, guard } = this;
+    const changed = new ResponseError<never>(
+      LSPErrorCodes.ContentModified,
+      'The text has changed since this fix was offered.',
+    );
     connection.onDocumentFormatting(
-      guarded(log, 'Formatting', [], async ({ textDocument }) => this.format(textDocument.uri, null)),
+      guard.request('Formatting', 'document', [], async ({ textDocument }) => this.format(textDocument.uri, null)),
     );
     connection.onDocumentRangeFormatting(
-      guarded(log, 'Formatting', [], async ({ textDocument, range }) => this.format(textDocument.uri, range)),
+      guard.request('Formatting', 'range', [], async ({ textDocument, range }) => this.format(textDocument.uri, range)),
     );
     connection.onCodeAction(
-      guarded(log, 'Quick fixes', [], async ({ textDocument, range, context }) => {
+      guard.request('Quick fixes', 'range', [], async ({ textDocument, range, context }) => {
         if (context.only !== undefined && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind)))
           return [];
         const opened = await this.opened(textDocument.uri);
@@ -353,17 +366,17 @@ export class CageServer {
         );
       }),
     );
-    connection.onCodeActionResolve(async (action) => {
-      const data: unknown = action.data;
-      if (!isActionData(data)) return action;
-      const view = await this.workspace.view(data.uri);
-      const finding = view === null ? null : findAgain(view.analysis, data);
-      if (view === null || finding === null || view.version !== data.version) {
-        throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed since this fix was offered.');
-      }
-      const edit = workspaceEdit(view, solveFix(view.analysis, data.id, finding), this.workspace, this.features);
-      return edit === null ? action : { ...action, edit };
-    });
+    connection.onCodeActionResolve(
+      guard.request<CodeAction, CodeAction>('A quick fix', 'nothing', changed, async (action) => {
+        const data: unknown = action.data;
+        if (!isActionData(data)) return action;
+        const view = await this.workspace.view(data.uri);
+        const finding = view === null ? null : findAgain(view.analysis, data);
+        if (view === null || finding === null || view.version !== data.version) throw changed;
+        const edit = workspaceEdit(view, solveFix(view.analysis, data.id, finding), this.workspace, this.features);
+        return edit === null ? action : { ...action, edit };
+      }),
+    );
   }
 
   private async format(uri: string, range: Range | null): Promise<{ range: Range; newText: string }[]> {

@@ -4,10 +4,19 @@
  */
 import type { FileTree } from '../../grammar/tree';
 import { usedPaths } from '../cage/uses';
-import type { Host, Sources, UseTarget } from './project';
+import type { Host, HostFile, Sources, UseTarget } from './project';
 
 /** What the loader needs of the parser: a tree for a text, cached by whoever hands it in. */
 export type Parse = (file: string, text: string) => FileTree;
+
+/** A car and its parts are a handful of files; beyond this nothing more is read. */
+export const MOST_FILES = 1000;
+
+const tooMany = (file: string): HostFile => ({
+  kind: 'unreadable',
+  file,
+  why: `the car reaches ${String(MOST_FILES)} files already`,
+});
 
 /**
  * Loads the judged file and what it uses.
@@ -25,7 +34,7 @@ export async function loadSources(host: Host, root: string, text: string, parse:
     uses.set(from, targets);
     for (const path of usedPaths(parse(from, files.get(from) ?? ''))) {
       if (targets.has(path)) continue;
-      const found = await host.read(from, path);
+      const found = files.size < MOST_FILES ? await host.read(from, path) : tooMany(path);
       if (found.kind === 'file') {
         targets.set(path, { kind: 'file', file: found.file });
         if (!files.has(found.file)) {

@@ -133,6 +133,21 @@ describe('a cage that is kept', () => {
     );
   });
 
+  it('knows everything again when a slip of the pen, wherever it was, is taken back', () => {
+    const first = flat(buildCage(sourcesOf(CAR)));
+    for (const slip of ['.', '{']) {
+      const keeper = new CageKeeper();
+      const cache = new StatementCache();
+      keeper.build(sourcesOf(CAR, cache));
+      for (let at = 0; at < CAR.length; at++) {
+        keeper.build(sourcesOf(CAR.slice(0, at) + slip + CAR.slice(at), cache));
+        const again = keeper.build(sourcesOf(CAR, cache));
+        expect(again.findings.length, `after '${slip}' at ${String(at)}`).toBe(0);
+        if (at % 20 === 0) expect(flat(again)).toEqual(first);
+      }
+    }
+  });
+
   it('keeps all things that say the same when a statement comes or goes', () => {
     const keeper = new CageKeeper();
     const cache = new StatementCache();

@@ -5,7 +5,7 @@ import { DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import { UNITS } from '../../grammar/units';
 
 /** Every statement and every place form, rightly written. Invented. */
-export const EVERYTHING = `cage "Teal, every form"   # a comment
+export const EVERYTHING = `cage "Siskin, every form"   # a comment
 units mm
 use "parts/seats.cage"
 rules fia-253, shop

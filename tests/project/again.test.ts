@@ -116,7 +116,7 @@ describe('a project that has lived through edits', () => {
 
   it('keeps cars apart that it judges in turn', { timeout: 60_000 }, async () => {
     const project = new Project();
-    const cars = ['plover-rollbar.cage', 'teal-club-bar.cage', 'every-finding.cage'];
+    const cars = ['plover-rollbar.cage', 'siskin-club-bar.cage', 'every-finding.cage'];
     for (const note of ['', '# once more\n', '\n# and again\n']) {
       for (const name of cars) {
         const text = note + sample(name);

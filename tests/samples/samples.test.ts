@@ -23,7 +23,7 @@ describe('the samples', () => {
     expect(formatFile(text)).toBe(text);
   });
 
-  it.each(['plover-rollbar.cage', 'teal-club-bar.cage', 'curlew-cage.cage'])('%s can be built', async (name) => {
+  it.each(['plover-rollbar.cage', 'siskin-club-bar.cage', 'curlew-cage.cage'])('%s can be built', async (name) => {
     const { findings, shape } = await analyse(name);
     expect(findings.filter((finding) => finding.severity !== 'information')).toEqual([]);
     for (const part of shape.parts.values()) {

@@ -79,6 +79,11 @@ export class TestClient {
     this.connection.listen();
   }
 
+  /** Starts a server without shaking hands. */
+  static raw(command: readonly string[] = [process.execPath, SERVER, '--stdio']): TestClient {
+    return new TestClient(command);
+  }
+
   /**
    * Starts a server and shakes hands.
    * @param folders absolute paths of the workspace folders
@@ -88,15 +93,23 @@ export class TestClient {
     capabilities: ClientCapabilities = CAPABILITIES,
     command: readonly string[] = [process.execPath, SERVER, '--stdio'],
   ): Promise<TestClient> {
-    const client = new TestClient(command);
-    client.result = await client.connection.sendRequest(InitializeRequest.type, {
-      processId: process.pid,
+    const client = TestClient.raw(command);
+    await client.shakeHands(folders, capabilities);
+    return client;
+  }
+
+  async shakeHands(
+    folders: readonly string[] = [],
+    capabilities: ClientCapabilities = CAPABILITIES,
+    processId: number = process.pid,
+  ): Promise<void> {
+    this.result = await this.connection.sendRequest(InitializeRequest.type, {
+      processId,
       rootUri: null,
       capabilities,
       workspaceFolders: folders.map((folder) => ({ uri: pathToFileURL(folder).href, name: folder })),
     });
-    await client.connection.sendNotification(InitializedNotification.type, {});
-    return client;
+    await this.connection.sendNotification(InitializedNotification.type, {});
   }
 
   /** Opens a document and waits for its problems. */
