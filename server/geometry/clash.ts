@@ -166,7 +166,18 @@ const grown = (box: Box, by: number): Box => [
   box[5] + by,
 ];
 
+/** True where both end in the same crowd: nothing is cut there, and that is told. */
+const inOneCrowd = (a: Standing, b: Standing): boolean =>
+  a.cuts.some((cut) => {
+    const here = cut?.crowded === true ? cut.site.at : null;
+    return (
+      here !== null &&
+      b.cuts.some((other) => other?.crowded === true && other.site.at !== null && distance(other.site.at, here) <= ON)
+    );
+  });
+
 function between(a: Standing, b: Standing, caches: ClashCaches): Overlap | null {
+  if (inOneCrowd(a, b)) return null;
   const met: [Piece, Piece][] = [];
   for (const [i, p] of a.boxes.entries()) {
     for (const [j, q] of b.boxes.entries()) {
