@@ -1,155 +1,32 @@
 /** Completion: statements, facts, roles, the words of phrases, names in scope. Works on half-typed text. */
-import { unitsOf } from '../../grammar/file-units';
-import { CODES } from '../../grammar/codes';
+import { unitsOf as unitOfFile } from '../../grammar/file-units';
 import type { Span } from '../../grammar/finding';
-import { sameDimension, UNITS, ANGLE, LENGTH, type LengthUnit } from '../../grammar/units';
-import { KIND_BY_NAME, KINDS, ROLES, type KindEntry, type NameSpace } from '../../grammar/vocabulary';
-import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
+import { isFigure, KIND_SHAPES, type Pattern, type Slot } from '../../grammar/pattern';
+import type { FileTree } from '../../grammar/tree';
+import { KIND_BY_NAME, ROLES } from '../../grammar/vocabulary';
 import type { Side } from '../cage/cage';
 import type { Analysis } from '../project/project';
-import { KIND_SHAPES, type Part, type Pattern, type Slot } from '../../grammar/pattern';
-import { BOOKS } from '../rules/books';
-import { letItems, nameItems, type NameItem } from './name-items';
+import {
+  axes,
+  choices,
+  facts,
+  figures,
+  names,
+  phrase,
+  refs,
+  statements,
+  unitsOf,
+  word,
+  type Around,
+  type Completion,
+  type Draft,
+} from './completion-drafts';
+import { elementsOf, wordsBehind, type Element } from './completion-pattern';
+import { afterDot, ENDS_IN_NUMBER, insidePlace, insideSum, isPlace, triple } from './completion-place';
+import { lineSpanAt } from './cursor';
 import { segmentAt, type Segment } from './segment';
-import { usageOf } from './usage';
 
-export type CompletionKind = 'statement' | 'fact' | 'word' | 'unit' | 'function' | 'role' | 'code' | NameItem['kind'];
-
-export interface Completion {
-  readonly label: string;
-  readonly kind: CompletionKind;
-  readonly detail: string;
-  readonly meaning: string;
-  /** What is written: a snippet (`$1`, `${2:name}`) where `snippet` says so. */
-  readonly insert: string;
-  readonly snippet: boolean;
-  /** What is replaced; always on one line. */
-  readonly span: Span;
-}
-
-type Draft = Omit<Completion, 'span'>;
-
-const word = (label: string, kind: CompletionKind, meaning: string, detail = ''): Draft => ({
-  label,
-  kind,
-  detail,
-  meaning,
-  insert: label,
-  snippet: false,
-});
-
-const named = ({ name, kind, detail }: NameItem): Draft => word(name, kind, '', detail);
-
-/** One element of a pattern: a word that stands as it is, or a value; `spare`: it may be left out. */
-type Element = { readonly spare: boolean } & ({ readonly literal: string } | { readonly slot: Slot });
-
-const flat = (part: Part, spare = false): Element[] => {
-  switch (part.part) {
-    case 'slot':
-      return [{ slot: part, spare }];
-    case 'literal':
-      return [{ literal: part.word, spare }];
-    case 'arrow':
-      return [{ literal: '->', spare }];
-    case 'sized':
-      return part.slots.map((slot) => ({ slot, spare }));
-    case 'optional':
-      return part.parts.flatMap((inner) => flat(inner, true));
-    case 'list':
-      return part.parts.flatMap((inner) => flat(inner, spare));
-  }
-};
-
-/** Alternatives of a pattern as rows of elements; what may be left out or repeated is in them: all of it is offered. */
-const elementsOf = (pattern: Pattern): Element[][] => pattern.map((parts) => parts.flatMap((part) => flat(part)));
-
-/** A statement as a snippet: what its head wants and the facts that it needs, each with a place to type. */
-export const snippetOf = (kind: KindEntry): string => {
-  let stop = 0;
-  const place = (name: string): string => `\${${String((stop += 1))}:${name}}`;
-  const piece = (part: Part): string => {
-    switch (part.part) {
-      case 'slot':
-        if (part.type === 'choice') return `\${${String((stop += 1))}|${part.words.join(',')}|}`;
-        return part.type === 'string' ? `"${place(part.name)}"` : place(part.name);
-      case 'literal':
-        return part.word;
-      case 'arrow':
-        return '->';
-      case 'sized':
-        return part.slots.map(piece).join(' x ');
-      case 'list':
-        return part.parts.map(piece).join(' ');
-      case 'optional':
-        return '';
-    }
-  };
-  const pattern = KIND_SHAPES.get(kind.name)?.head.pattern[0] ?? [];
-  const target = kind.target ? [place('name'), '='] : [];
-  const line = [kind.name, ...target, ...pattern.map(piece)].filter((text) => text !== '').join(' ');
-  if (kind.block === 'none') return line;
-  const facts = [...new Set(kind.needs.map((one) => one[0] ?? ''))].filter((name) => name !== '');
-  const body = facts.map((name) => `\t${name} $${String((stop += 1))}`);
-  return [`${line} {`, ...(body.length > 0 ? body : [`\t$${String((stop += 1))}`]), '}'].join('\n');
-};
-
-const statements = (inMirror: boolean): Draft[] =>
-  KINDS.filter((kind) => !inMirror || kind.notInMirror === null).map((kind) => ({
-    ...word(kind.name, 'statement', kind.meaning, usageOf(kind, null)),
-    insert: snippetOf(kind),
-    snippet: true,
-  }));
-
-const facts = (kind: KindEntry, written: ReadonlySet<string>): Draft[] =>
-  kind.facts
-    .filter((fact) => !written.has(fact.name))
-    .filter((fact) => !kind.oneOf.some((group) => group.includes(fact.name) && group.some((one) => written.has(one))))
-    .map((fact) => word(fact.name, 'fact', fact.meaning, usageOf(kind, fact.name)));
-
-const units = (): Draft[] =>
-  Object.entries(UNITS)
-    .filter(([, { dimension }]) => sameDimension(dimension, LENGTH) || sameDimension(dimension, ANGLE))
-    .map(([name, { meaning }]) => word(name, 'unit', meaning));
-
-const allUnits = (): Draft[] => Object.entries(UNITS).map(([name, { meaning }]) => word(name, 'unit', meaning));
-
-const functions = (): Draft[] =>
-  Object.entries(FUNCTIONS).map(([name, entry]) => ({
-    ...word(name, 'function', entry.meaning, `(${entry.takes.join(', ')})`),
-    insert: `${name}(${entry.takes.map((arg, i) => `\${${String(i + 1)}:${arg}}`).join(', ')})`,
-    snippet: true,
-  }));
-
-const phrase = (...words: readonly string[]): Draft[] =>
-  words.map((one) => word(one, 'word', PHRASE_WORDS[one] ?? DIRECTIONS[one]?.meaning ?? ''));
-
-/** What the completion of one request looks at. */
-interface Around {
-  readonly analysis: Analysis;
-  readonly segment: Segment;
-  readonly side: Side | null;
-  readonly unit: LengthUnit;
-}
-
-const names = ({ analysis, side, unit }: Around, ...spaces: readonly NameSpace[]): Draft[] =>
-  spaces.flatMap((space) => nameItems(analysis, space, side, unit)).map(named);
-
-const figures = (around: Around): Draft[] => [
-  ...letItems(around.analysis.cage, around.unit).map(named),
-  ...functions(),
-];
-
-const choices = (words: readonly string[]): Draft[] => words.map((one) => word(one, 'word', PHRASE_WORDS[one] ?? ''));
-
-const refs = (around: Around, space: NameSpace): Draft[] => {
-  if (space === 'book') return BOOKS.map((book) => word(book.name, 'word', book.title));
-  if (space !== 'code') return names(around, space);
-  return Object.entries(CODES)
-    .filter(([, entry]) => entry.waivable)
-    .map(([code, entry]) => word(code, 'code', entry.says));
-};
-
-const axes = (): Draft[] => (['x', 'y', 'z'] as const).map((axis) => word(axis, 'word', AXES[axis], `${axis} = …`));
+export { snippetOf, type Completion, type CompletionKind } from './completion-drafts';
 
 /** What a value may begin with. */
 const startOf = (around: Around, slot: Slot): Draft[] => {
@@ -160,6 +37,8 @@ const startOf = (around: Around, slot: Slot): Draft[] => {
       return Object.entries(ROLES).map(([role, meaning]) => word(role, 'role', meaning));
     case 'place':
       return [...phrase('on', 'between', 'in', 'where'), ...names(around, 'node'), ...figures(around)];
+    case 'triple':
+      return triple();
     case 'plane':
       return axes();
     case 'choice':
@@ -174,98 +53,60 @@ const startOf = (around: Around, slot: Slot): Draft[] => {
   }
 };
 
-const isPlaceLike = ({ type }: Slot): boolean => ['place', 'figure', 'triple', 'plane', 'length'].includes(type);
+const slotsOf = (rows: readonly (readonly Element[])[]): Slot[] =>
+  rows.flat().flatMap((element) => ('slot' in element ? [element.slot] : []));
 
-/** What goes on inside a place: after `on`, a tube; after `from`, a node; … Null where the words before say nothing. */
-const insidePlace = (around: Around, before: string): Draft[] | null => {
-  const last = /([\p{L}][\p{L}\d_-]*)\s+$/u.exec(before)?.[1];
-  if (/\((?:[^()]*,)?\s*$/.test(before)) {
-    return [...Object.entries(DIRECTIONS).map(([one, { meaning }]) => word(one, 'word', meaning)), ...figures(around)];
+const hasCoordinates = ({ type }: Slot): boolean => ['place', 'figure', 'triple', 'plane', 'length'].includes(type);
+
+/** What is written behind the last comma that stands in no bracket. */
+const lastItem = (before: string): string => {
+  let [depth, start] = [0, 0];
+  for (let at = 0; at < before.length; at += 1) {
+    if (before[at] === '(') depth += 1;
+    else if (before[at] === ')') depth -= 1;
+    else if (before[at] === ',' && depth <= 0) start = at + 1;
   }
-  // Whole phrases first: no word is reserved, a node may be called `mid`.
-  if (/\bon\s+[^\s,]+\s+$/u.test(before)) return phrase('at', 'mid', 'where', 'nearest');
-  if (/\bwhere\s+[^\s,=]+\s+$/u.test(before)) return phrase('meets');
-  if (/\bbetween\s+[^\s,]+\s+$/u.test(before)) return phrase('and');
-  if (/\band\s+[^\s,]+\s+$/u.test(before)) return phrase('at');
-  if (/\bat\s+[\d.]+\s*(?:mm|cm|m|in|ft)?\s+$/u.test(before)) return [...phrase('from', 'before', 'after'), ...units()];
-  if (/=\s*-?[\d.]+\s+$/u.test(before)) return [...phrase('near'), ...units()];
-  switch (last) {
-    case 'on':
-      return names(around, 'tube');
-    case 'in':
-      return names(around, 'plane');
-    case 'meets':
-      return names(around, 'tube');
-    case 'where':
-      return /\bon\s+\S+\s+where\s+$/.test(before) ? axes() : names(around, 'tube');
-    case 'from':
-    case 'before':
-    case 'after':
-    case 'mid':
-    case 'near':
-    case 'nearest':
-    case 'between':
-    case 'and':
-      return names(around, 'node');
-    default:
-  }
-  return null;
+  return before.slice(start);
 };
 
 /** What can follow in a line whose values are laid down by `pattern`; `before` is what stands behind the line's word. */
 const following = (around: Around, pattern: Pattern, before: string): Draft[] => {
   const rows = elementsOf(pattern);
-  const slots = rows.flat().flatMap((element) => ('slot' in element ? [element.slot] : []));
-  const literals = rows.flat().flatMap((element) => ('literal' in element ? [element.literal] : []));
-  const written = new Set(before.split(/[\s,()]+/));
-  const lastWord = /(->|[\p{L}][\p{L}\d_-]*)\s+$/u.exec(before)?.[1];
+  const slots = slotsOf(rows);
   const begins = (row: readonly Element[], index: number): Draft[] => {
     const element = row[index];
     if (element === undefined) return [];
     const here = 'slot' in element ? startOf(around, element.slot) : choices([element.literal]);
     return element.spare ? [...here, ...begins(row, index + 1)] : here;
   };
-  if (before.trim() === '' || /,\s*$/.test(before)) {
-    if (slots.some(isPlaceLike)) {
-      const inside = insidePlace(around, before);
-      if (inside !== null) return inside;
-    }
-    return rows.flatMap((row) => begins(row, 0));
+  const inside = (): Draft[] | null => {
+    if (slots.some(isPlace)) return insidePlace(around, before);
+    return slots.some((slot) => isFigure(slot) || hasCoordinates(slot)) ? insideSum(around, before) : null;
+  };
+  const item = lastItem(before);
+  if (item.trim() === '') {
+    const listed = new Set(before.split(/[\s,]+/));
+    return rows.flatMap((row) => begins(row, 0)).filter(({ kind, label }) => kind !== 'word' || !listed.has(label));
   }
-  if (lastWord !== undefined && literals.includes(lastWord)) {
-    return rows.flatMap((row) =>
-      row.flatMap((element, index) =>
-        'literal' in element && element.literal === lastWord ? begins(row, index + 1) : [],
-      ),
-    );
-  }
-  if (slots.some(isPlaceLike)) {
-    const inside = insidePlace(around, before);
-    if (inside !== null) return inside;
-    if (/[+*/(]\s*$|\s-\s+$/.test(before)) return [...names(around, 'node'), ...figures(around)];
-  }
-  const rest = rows
-    .flat()
-    .flatMap((element) => ('literal' in element ? [element.literal] : element.slot.words))
-    .filter((one) => !written.has(one));
-  const afterNumber = /[\d.]\s*$/.test(before) ? allUnits() : [];
-  return [...choices(rest), ...afterNumber];
-};
-
-/** After `NAME.`: the sides of a mirrored thing, the pieces of a split tube, the coordinates of a place. */
-const afterDot = ({ analysis }: Around, before: string, inPlace: boolean): Draft[] | null => {
-  const path = /([\p{L}][\p{L}\p{M}\d_-]*(?:\.[\p{L}][\p{L}\d_-]*)*)\.$/u.exec(before)?.[1]?.normalize('NFC');
-  if (path === undefined) return null;
-  const { things } = analysis.cage;
-  const sides = (['left', 'right'] as const).filter((side) => things.has(`${path}.${side}`));
-  const thing = things.get(path) ?? things.get(`${path}.left`) ?? things.get(`${path}.right`);
-  const pieces = ['a', 'b'].filter((piece) => analysis.shape.parts.has(`${path}.${piece}`));
-  const coordinates = thing?.kind === 'node' && inPlace ? (['x', 'y', 'z'] as const) : [];
-  return [
-    ...sides.map((side) => word(side, 'word', `on the car's ${side}`)),
-    ...pieces.map((piece) => word(piece, 'word', piece === 'a' ? 'the piece with the first node' : 'the other piece')),
-    ...coordinates.map((axis) => word(axis, 'word', AXES[axis])),
-  ];
+  const lastWord = /(->|[\p{L}][\p{L}\d_-]*)\s+$/u.exec(before)?.[1];
+  const isLast = (element: Element): boolean => 'literal' in element && element.literal === lastWord;
+  // A book's name before a code: what may be left out was not.
+  const isBook = (element: Element): boolean =>
+    element.spare && 'slot' in element && element.slot.space === 'book' && item.trim() === lastWord;
+  const behindWord = rows.flatMap((row) =>
+    row.flatMap((element, index) =>
+      isLast(element) || (isBook(element) && refs(around, 'book').some(({ label }) => label === lastWord))
+        ? begins(row, index + 1)
+        : [],
+    ),
+  );
+  if (behindWord.length > 0) return behindWord;
+  const within = inside();
+  if (within !== null) return within;
+  const written = new Set(item.split(/[\s,()]+/));
+  const words = choices([...new Set(rows.flatMap((row) => wordsBehind(row, written)))]);
+  const units = ENDS_IN_NUMBER.test(before) ? unitsOf(slots.map(({ type }) => type)) : [];
+  return [...words, ...units];
 };
 
 const sideOf = ({ blocks, heads }: Segment): Side | null => {
@@ -284,8 +125,7 @@ const drafts = (around: Around): Draft[] => {
   const shapes = inFacts ? undefined : KIND_SHAPES.get(first);
   const shape = inFacts ? KIND_SHAPES.get(kind.name)?.facts.get(first)?.shape : shapes?.head;
   if (shape === undefined) return [];
-  const inPlace = elementsOf(shape.pattern).some((row) => row.some((one) => 'slot' in one && isPlaceLike(one.slot)));
-  const dotted = afterDot(around, before, inPlace);
+  const dotted = afterDot(around, before, slotsOf(elementsOf(shape.pattern)).some(hasCoordinates));
   if (dotted !== null && !(first === 'waive' && !/\son\s/.test(rest))) return dotted;
   // In a waiver the code is one word, dot and all.
   const behind = dotted === null ? rest : rest.replace(/[\w-]+\.$/, '');
@@ -306,13 +146,60 @@ const dottedStart = ({ before, partial, start }: Segment): number => {
   return dotted === undefined ? start : start + partial.length - (dotted.length + partial.length);
 };
 
-/** What may be written at the offset. */
-export const complete = (analysis: Analysis, file: string, offset: number): Completion[] => {
+/** The way from one file to another, as a `use` line writes it. */
+const wayTo = (from: string, to: string): string => {
+  const [here, there] = [from.split('/').slice(0, -1), to.split('/')];
+  let shared = 0;
+  while (shared < here.length && shared < there.length - 1 && here[shared] === there[shared]) shared += 1;
+  return [...here.slice(shared).map(() => '..'), ...there.slice(shared)].join('/');
+};
+
+interface TypedPath {
+  readonly span: Span;
+  /** What has to stand before and behind it for a text in quotes. */
+  readonly quotes: readonly [string, string];
+}
+
+/** What is typed of the path of a `use` line; null elsewhere. */
+const pathAt = (text: string, offset: number): TypedPath | null => {
+  const { start, end } = lineSpanAt(text, offset);
+  const [, quote, typed = ''] = /^\s*use[ \t]+("?)([^"\\]*)$/.exec(text.slice(start, offset)) ?? [];
+  if (quote === undefined) return null;
+  const closed = text.slice(offset, end).includes('"');
+  return { span: { start: offset - typed.length, end: offset }, quotes: [quote === '' ? '"' : '', closed ? '' : '"'] };
+};
+
+/** Whether the cursor stands in the path of a `use` line: only then are files wanted. */
+export const wantsFiles = (text: string, offset: number): boolean => pathAt(text, offset) !== null;
+
+const paths = (tree: FileTree, { span, quotes }: TypedPath, files: readonly string[]): Completion[] => {
+  const { start } = lineSpanAt(tree.text, span.start);
+  const others = tree.text.slice(0, start) + tree.text.slice(span.end);
+  const used = new Set([...others.matchAll(/^[ \t]*use[ \t]+"([^"\n]*)"/gm)].map((match) => match[1]));
+  return files
+    .filter((file) => file !== tree.file)
+    .map((file) => wayTo(tree.file, file))
+    .filter((path) => !used.has(path))
+    .map((path) => ({ ...word(path, 'file', ''), insert: `${quotes[0]}${path}${quotes[1]}`, span }));
+};
+
+/**
+ * What may be written at the offset.
+ * @param files keys of the files that a `use` line may name
+ */
+export const complete = (
+  analysis: Analysis,
+  file: string,
+  offset: number,
+  files: readonly string[] = [],
+): Completion[] => {
   const tree = analysis.trees.get(file);
   if (tree === undefined) return [];
+  const path = pathAt(tree.text, offset);
+  if (path !== null) return paths(tree, path, files);
   const segment = segmentAt(tree, offset);
   if (segment.quiet) return [];
-  const around = { analysis, segment, side: sideOf(segment), unit: unitsOf(tree) };
+  const around = { analysis, segment, side: sideOf(segment), unit: unitOfFile(tree) };
   const span = { start: dottedStart(segment), end: offset };
   const seen = new Set<string>();
   const own = ownName(segment);

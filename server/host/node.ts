@@ -3,12 +3,16 @@
  * read: the path as written is tested first, without touching the disk, and then the real path, so that no link leads out.
  */
 import { constants } from 'node:fs';
-import { lstat, open, readlink, realpath, stat } from 'node:fs/promises';
+import { lstat, open, readdir, readlink, realpath, stat } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Host, HostFile } from '../project/project';
 
 /** Larger files are no roll bars. 30,000 lines are about 1 MB. */
 export const LARGEST_FILE = 16 * 1024 * 1024;
+
+/** Where a list of files ends: nobody reads on, and a whole disk may be opened as a folder. */
+const MOST_LISTED = 500;
+const MOST_FOLDERS = 2000;
 
 export interface NodeHostOptions {
   /** Absolute path of the workspace folder. */
@@ -18,6 +22,8 @@ export interface NodeHostOptions {
 }
 
 export interface NodeHost extends Host {
+  /** Keys of the cage files in the folder, sorted; no more than a person would look through, links not followed. */
+  list(): Promise<readonly string[]>;
   /** Key of an absolute path: relative to the root, with `/`; null outside the root (tested as written). */
   keyOf(absolutePath: string): string | null;
   /** Absolute path of a key. */
@@ -120,5 +126,23 @@ export const nodeHost = ({ root, overlay }: NodeHostOptions): NodeHost => {
     return readReal(real, file);
   };
 
-  return { read, keyOf, pathOf };
+  const list = async (): Promise<readonly string[]> => {
+    const found: string[] = [];
+    const folders = [base];
+    for (let looked = 0; looked < MOST_FOLDERS && found.length < MOST_LISTED; looked += 1) {
+      const folder = folders.shift();
+      if (folder === undefined) break;
+      const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+      for (const entry of entries) {
+        if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
+        const path = join(folder, entry.name);
+        const key = keyOf(path);
+        if (entry.isDirectory()) folders.push(path);
+        else if (entry.isFile() && entry.name.endsWith('.cage') && key !== null) found.push(key);
+      }
+    }
+    return found.sort().slice(0, MOST_LISTED);
+  };
+
+  return { read, list, keyOf, pathOf };
 };

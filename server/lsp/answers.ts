@@ -29,6 +29,7 @@ const ITEM_KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   function: CompletionItemKind.Function,
   role: CompletionItemKind.EnumMember,
   code: CompletionItemKind.EnumMember,
+  file: CompletionItemKind.File,
   node: CompletionItemKind.Variable,
   tube: CompletionItemKind.Struct,
   thing: CompletionItemKind.Field,

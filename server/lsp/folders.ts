@@ -18,6 +18,8 @@ export interface OpenTexts {
 export interface Space {
   readonly id: string;
   readonly host: Host;
+  /** Keys of the cage files that lie in it, as far as they can be listed. */
+  list(): Promise<readonly string[]>;
   /** Key of a URI; null outside. */
   keyOf(uri: string): string | null;
   uriOf(key: string): string;
@@ -48,6 +50,7 @@ export const diskSpace = (path: string, open: OpenTexts): Space => {
   return {
     id: path,
     host,
+    list: () => host.list(),
     keyOf: (uri) => {
       const file = pathOfUri(uri);
       return file === null ? null : host.keyOf(file);
@@ -84,7 +87,8 @@ export const virtualSpace = (root: string, open: OpenTexts, read: ReadByEditor):
     const text = open.text(target.href) ?? (await read(target.href));
     return text === null ? { kind: 'missing', file } : { kind: 'file', file, text };
   };
-  return { id: base, host: { read: readFile }, keyOf, uriOf };
+  // Nobody lists the files of another file system for us: those that are open must do.
+  return { id: base, host: { read: readFile }, list: () => Promise.resolve([]), keyOf, uriOf };
 };
 
 /** A document without a place: it sees the files of `around` (the first folder), if there is one. */
@@ -96,6 +100,7 @@ export const placelessSpace = (uri: string, around: Space | null): Space => ({
         ? Promise.resolve<HostFile>({ kind: 'missing', file: path })
         : around.host.read(from === uri ? '' : from, path),
   },
+  list: () => around?.list() ?? Promise.resolve([]),
   keyOf: (other) => (other === uri ? uri : (around?.keyOf(other) ?? null)),
   uriOf: (key) => (key === uri || around === null ? uri : around.uriOf(key)),
 });

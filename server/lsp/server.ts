@@ -21,7 +21,7 @@ import {
 } from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { findAgain, fixesAt, solveFix } from '../editor/actions';
-import { complete } from '../editor/completion';
+import { complete, wantsFiles } from '../editor/completion';
 import { folds } from '../editor/folding';
 import { hover } from '../editor/hover';
 import { definitionAt, occurrences, rename, renameTarget } from '../editor/names';
@@ -41,8 +41,8 @@ const capabilities = (features: ClientFeatures): InitializeResult['capabilities'
   positionEncoding: PositionEncodingKind.UTF16,
   textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
   hoverProvider: true,
-  // A dot for sides, a blank for what follows a word; the editor filters as letters are typed.
-  completionProvider: { triggerCharacters: ['.', ' '] },
+  // A dot for sides, a blank for what follows a word, a quote and a slash for files; the editor filters as letters are typed.
+  completionProvider: { triggerCharacters: ['.', ' ', '"', '/'] },
   definitionProvider: true,
   referencesProvider: true,
   documentHighlightProvider: true,
@@ -192,6 +192,12 @@ export class CageServer {
     return found === null || document === null ? null : { ...found, document };
   }
 
+  /** Keys of the files that a document may use: those on the disk and those that are open. */
+  private async filesBeside({ space }: View): Promise<string[]> {
+    const open = this.workspace.openUris().map((uri) => (uri.startsWith('untitled:') ? null : space.keyOf(uri)));
+    return [...new Set([...(await space.list()), ...open.filter((key) => key !== null)])].sort();
+  }
+
   private place(view: View, file: string, span: { start: number; end: number }): Location | null {
     const document = view.document(file);
     return document === null ? null : { uri: view.space.uriOf(file), range: rangeOf(document, span) };
@@ -223,7 +229,9 @@ export class CageServer {
         const view = await this.workspace.view(textDocument.uri);
         const document = view?.document(view.key) ?? null;
         if (view === null || document === null) return [];
-        return complete(view.analysis, view.key, offsetOf(document, position)).map((completion, index) =>
+        const offset = offsetOf(document, position);
+        const files = wantsFiles(document.getText(), offset) ? await this.filesBeside(view) : [];
+        return complete(view.analysis, view.key, offset, files).map((completion, index) =>
           completionItem(document, completion, index, this.features),
         );
       }),

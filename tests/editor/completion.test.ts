@@ -100,6 +100,68 @@ describe('completion', () => {
     expect(await labels('node n = between mid <|>')).toEqual(['and']);
   });
 
+  it('offers what a sum, a function or a direction goes on with', async () => {
+    expect(await labels('node n = mid + (aft <|>')).toEqual(expect.arrayContaining(['height', 'sqrt']));
+    expect(await labels('node n = mid + (aft <|>')).not.toContain('up');
+    expect(await labels('node n = on leg.left at <|>')).toContain('height');
+    expect(await labels('node n = on leg.left where z = <|>')).toContain('height');
+    expect(await labels('node n = on leg.left where z <|>')).toEqual(['=']);
+    expect(await labels('let n = distance(mid, <|>')).toContain('foot.left');
+    expect(await labels('let n = sqrt(<|>')).not.toContain('aft');
+    expect(await labels('node n = on leg.left at 40 before <|>')).toEqual([
+      'foot.left',
+      'top.left',
+      'foot.right',
+      'top.right',
+      'mid',
+    ]);
+    const [bracket] = await offers(
+      'node n = in flat <|>',
+      HEAD.replace('at (0, 0, 100)', 'at (0, 0, 100); runs across'),
+    );
+    expect(bracket?.insert).toBe('(out ${1:0}, up ${2:0})');
+  });
+
+  it('offers the units that a value may have there, and shares where there are any', async () => {
+    expect(await labels('section s { od 45 <|>')).toEqual(['mm', 'cm', 'm', 'in', 'ft']);
+    expect(await labels('die d { springback 2 <|>')).toEqual(['deg', 'rad']);
+    expect(await labels('material m { yield 360 <|>')).toEqual(['MPa', 'GPa', 'ksi']);
+    expect(await labels('vehicle { mass 900 <|>')).toEqual(['with', 'without', 'kg', 'lb']);
+    expect(await labels('node n = between foot.left and mid at 40 <|>')).toEqual(['%', 'mm', 'cm', 'm', 'in', 'ft']);
+    expect(await labels('node n = on leg.left at 40 <|>')).toContain('%');
+    // A fraction that is half typed has no unit yet.
+    expect(await labels('section s { od 1 3/<|>')).toEqual([]);
+  });
+
+  it('offers only the words that may come next', async () => {
+    expect(await labels('foot f { lies 4 deg <|>')).toEqual(['up']);
+    expect(await labels('foot f { lies 4 deg up aft, 2 deg <|>')).toEqual(['up']);
+    expect(await labels('vent leg.left <|>')).toEqual(['->']);
+    expect(await labels('vehicle { mass 900 kg with <|>')).toEqual(['driver']);
+    expect(await labels('waive strap.drop <|>')).toEqual(['on']);
+    expect(await labels('waive strap.drop on leg.left <|>')).toEqual(['first', 'last', 'up', 'because']);
+    expect(await labels('waive fia-253 <|>')).toContain('strap.drop');
+    expect(await labels('rules shop, <|>', '')).toEqual(['fia-253']);
+  });
+
+  it('offers the files that a use line may name, as it would write them', async () => {
+    const files = ['cars/example.cage', 'cars/seats.cage', 'parts.cage', 'cars/used.cage'];
+    const at = async (marked: string) => {
+      const { text, cursor } = readCursor(`use "used.cage"\n${marked}\n`);
+      const analysis = await analyse(text, {}, 'cars/example.cage');
+      return complete(analysis, 'cars/example.cage', cursor, files).map(
+        ({ insert, span }) => text.slice(0, span.start) + insert + text.slice(span.end),
+      );
+    };
+    expect(await at('use "<|>')).toEqual([
+      'use "used.cage"\nuse "seats.cage"\n',
+      'use "used.cage"\nuse "../parts.cage"\n',
+    ]);
+    expect(await at('use "../pa<|>"')).toContain('use "used.cage"\nuse "../parts.cage"\n');
+    expect(await at('use <|>')).toContain('use "used.cage"\nuse "seats.cage"\n');
+    expect(await at('cage "<|>')).toEqual([]);
+  });
+
   it('offers the codes of findings and what they stand on in a waiver', async () => {
     const { text, cursor } = readCursor(`${HEAD}waive strap.dr<|>`);
     const found = complete(await analyse(text), 'example.cage', cursor).find(({ label }) => label === 'strap.drop');

@@ -52,6 +52,12 @@ describe('a host over a folder', () => {
     expect(await read(path)).toEqual({ kind: 'outside' });
   });
 
+  it('lists the cage files of the folder, and none behind a link', async () => {
+    const listed = ['bom.cage', 'bytes.cage', 'car.cage', 'giant.cage', 'parts/seat.cage'];
+    expect(await nodeHost({ root }).list()).toEqual(listed);
+    expect(await nodeHost({ root: join(root, 'nowhere') }).list()).toEqual([]);
+  });
+
   it('asks no overlay about what lies outside', async () => {
     const asked: string[] = [];
     const overlay = (path: string): string => {
