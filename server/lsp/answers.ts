@@ -130,11 +130,20 @@ export const workspaceEdit = (
     byFile.set(file, list);
   }
   const documents = [...byFile].map(([file, list]) => ({ uri: view.space.uriOf(file), edits: list }));
+  return documentEdits(documents, workspace, features);
+};
+
+/** The edits of documents in the form that the client takes. */
+export const documentEdits = (
+  documents: readonly { readonly uri: string; readonly edits: TextEdit[] }[],
+  workspace: Workspace,
+  features: ClientFeatures,
+): WorkspaceEdit => {
   if (!features.documentChanges)
-    return { changes: Object.fromEntries(documents.map(({ uri, edits: list }) => [uri, list])) };
-  const documentChanges: TextDocumentEdit[] = documents.map(({ uri, edits: list }) => ({
+    return { changes: Object.fromEntries(documents.map(({ uri, edits }) => [uri, edits])) };
+  const documentChanges: TextDocumentEdit[] = documents.map(({ uri, edits }) => ({
     textDocument: { uri, version: workspace.versionOf(uri) },
-    edits: list,
+    edits,
   }));
   return { documentChanges };
 };

@@ -2,8 +2,6 @@
 import {
   CodeActionKind,
   DidChangeWatchedFilesNotification,
-  DocumentHighlightKind,
-  ErrorCodes,
   FileChangeType,
   LSPErrorCodes,
   MarkupKind,
@@ -15,8 +13,6 @@ import {
   type Connection,
   type InitializeParams,
   type InitializeResult,
-  type Location,
-  type PrepareRenameParams,
   type Range,
 } from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -24,7 +20,6 @@ import { findAgain, fixesAt, solveFix } from '../editor/actions';
 import { complete, wantsFiles } from '../editor/completion';
 import { folds } from '../editor/folding';
 import { hover } from '../editor/hover';
-import { definitionAt, occurrences, rename, renameTarget } from '../editor/names';
 import { outline } from '../editor/symbols';
 import { Project } from '../project/pipeline';
 import { completionItem, documentSymbol, flatSymbols, foldingRanges, workspaceEdit } from './answers';
@@ -33,7 +28,8 @@ import { offsetOf, rangeOf, spanOf } from './convert';
 import { Diagnostics } from './diagnostics';
 import { formattingEdits } from './formatting';
 import { describeFault, Guard, type Log } from './guard';
-import { Workspace, type View } from './workspace';
+import { listenToNames } from './naming';
+import { openedIn, Workspace, type View } from './workspace';
 
 const FILE_FILTER = '**/*.cage';
 
@@ -76,13 +72,6 @@ interface ActionData {
 
 const isActionData = (data: unknown): data is ActionData =>
   typeof data === 'object' && data !== null && 'uri' in data && 'id' in data && 'file' in data && 'start' in data;
-
-/** An open document's fullest analysis, with the text that positions belong to. */
-interface Opened {
-  readonly view: View;
-  readonly key: string;
-  readonly document: TextDocument;
-}
 
 export class CageServer {
   private readonly documents = new TextDocuments(TextDocument);
@@ -186,21 +175,10 @@ export class CageServer {
     );
   }
 
-  private async opened(uri: string): Promise<Opened | null> {
-    const found = await this.workspace.fullestView(uri);
-    const document = found?.view.document(found.key) ?? null;
-    return found === null || document === null ? null : { ...found, document };
-  }
-
   /** Keys of the files that a document may use: those on the disk and those that are open. */
   private async filesBeside({ space }: View): Promise<string[]> {
     const open = this.workspace.openUris().map((uri) => (uri.startsWith('untitled:') ? null : space.keyOf(uri)));
     return [...new Set([...(await space.list()), ...open.filter((key) => key !== null)])].sort();
-  }
-
-  private place(view: View, file: string, span: { start: number; end: number }): Location | null {
-    const document = view.document(file);
-    return document === null ? null : { uri: view.space.uriOf(file), range: rangeOf(document, span) };
   }
 
   private listenToRequests(): void {
@@ -214,7 +192,7 @@ export class CageServer {
     );
     connection.onHover(
       guard.request('Hover', 'position', null, async ({ textDocument, position }) => {
-        const opened = await this.opened(textDocument.uri);
+        const opened = await openedIn(this.workspace, textDocument.uri);
         if (opened === null) return null;
         const { view, key, document } = opened;
         const said = hover(view.analysis, key, offsetOf(document, position));
@@ -238,7 +216,7 @@ export class CageServer {
     );
     connection.onDocumentSymbol(
       guard.request('Outline', 'document', [], async ({ textDocument }) => {
-        const opened = await this.opened(textDocument.uri);
+        const opened = await openedIn(this.workspace, textDocument.uri);
         if (opened === null) return [];
         const symbols = outline(opened.view.analysis, opened.key);
         return this.features.hierarchicalSymbols
@@ -248,84 +226,13 @@ export class CageServer {
     );
     connection.onFoldingRanges(
       guard.request('Folding', 'document', [], async ({ textDocument }) => {
-        const opened = await this.opened(textDocument.uri);
+        const opened = await openedIn(this.workspace, textDocument.uri);
         const tree = opened?.view.analysis.trees.get(opened.key);
         return opened === null || tree === undefined ? [] : foldingRanges(opened.document, folds(tree));
       }),
     );
-    this.listenToNames();
+    listenToNames(connection, guard, this.workspace, () => this.features);
     this.listenToEdits();
-  }
-
-  private listenToNames(): void {
-    const { connection, guard } = this;
-    connection.onDefinition(
-      guard.request('Definition', 'position', null, async ({ textDocument, position }) => {
-        const opened = await this.opened(textDocument.uri);
-        if (opened === null) return null;
-        const { view, key, document } = opened;
-        const found = definitionAt(view.analysis, key, offsetOf(document, position));
-        const targets = (found?.targets ?? [])
-          .map(({ file, span }) => this.place(view, file, span))
-          .filter((target) => target !== null);
-        if (found === null || !this.features.definitionLinks) return targets;
-        return targets.map(({ uri, range }) => ({
-          originSelectionRange: rangeOf(document, found.origin),
-          targetUri: uri,
-          targetRange: range,
-          targetSelectionRange: range,
-        }));
-      }),
-    );
-    connection.onReferences(
-      guard.request('References', 'position', [], async ({ textDocument, position, context }) => {
-        const opened = await this.opened(textDocument.uri);
-        if (opened === null) return [];
-        const { view, key, document } = opened;
-        return occurrences(view.analysis, key, offsetOf(document, position))
-          .filter(({ definition }) => context.includeDeclaration || !definition)
-          .map(({ place }) => this.place(view, place.file, place.span))
-          .filter((place) => place !== null);
-      }),
-    );
-    connection.onDocumentHighlight(
-      guard.request('Highlights', 'position', [], async ({ textDocument, position }) => {
-        const opened = await this.opened(textDocument.uri);
-        if (opened === null) return [];
-        const { view, key, document } = opened;
-        return occurrences(view.analysis, key, offsetOf(document, position))
-          .filter(({ place }) => place.file === key)
-          .map(({ place, definition }) => ({
-            range: rangeOf(document, place.span),
-            kind: definition ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
-          }));
-      }),
-    );
-    connection.onPrepareRename(
-      guard.request<PrepareRenameParams, { range: Range; placeholder: string } | null>(
-        'Renaming',
-        'position',
-        null,
-        async ({ textDocument, position }) => {
-          const opened = await this.opened(textDocument.uri);
-          if (opened === null) return null;
-          const target = renameTarget(opened.view.analysis, opened.key, offsetOf(opened.document, position));
-          return target === null ? null : { range: rangeOf(opened.document, target.span), placeholder: target.text };
-        },
-      ),
-    );
-    connection.onRenameRequest(
-      guard.request('Renaming', 'position', null, async ({ textDocument, position, newName }) => {
-        if (typeof newName !== 'string') throw new ResponseError(ErrorCodes.InvalidParams, 'newName must be a string.');
-        const opened = await this.opened(textDocument.uri);
-        if (opened === null) return null;
-        const { view, key, document } = opened;
-        const result = rename(view.analysis, key, offsetOf(document, position), newName);
-        if (result.kind === 'refused') throw new ResponseError(LSPErrorCodes.RequestFailed, result.why);
-        const edits = result.places.map(({ file, span }) => ({ file, span, newText: result.newName }));
-        return workspaceEdit(view, edits, this.workspace, this.features);
-      }),
-    );
   }
 
   private listenToEdits(): void {
@@ -344,7 +251,7 @@ export class CageServer {
       guard.request('Quick fixes', 'range', [], async ({ textDocument, range, context }) => {
         if (context.only !== undefined && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind)))
           return [];
-        const opened = await this.opened(textDocument.uri);
+        const opened = await openedIn(this.workspace, textDocument.uri);
         if (opened === null || !this.features.codeActionLiterals) return [];
         const { view, key, document } = opened;
         return fixesAt(view.analysis, key, spanOf(document, range)).map(

@@ -169,6 +169,32 @@ export class Workspace {
     return views.filter((view) => view !== null);
   }
 
+  /**
+   * Every analysis that reaches a document: those of open documents, and of cars on the disk that nobody has open. These
+   * are made for this question alone, so it is for what a person waits for.
+   */
+  async viewsReaching(uri: string): Promise<View[]> {
+    const open = await this.views();
+    const seen = new Set(open.map((view) => sameUri(view.uri)));
+    const found = open.filter((view) => view.keyOf(uri) !== null);
+    const spaces = new Map(found.map(({ space }) => [space.id, space]));
+    for (const space of spaces.values()) {
+      const compiler = this.newCompiler();
+      for (const key of await space.list()) {
+        const rootUri = space.uriOf(key);
+        if (seen.has(sameUri(rootUri))) continue;
+        seen.add(sameUri(rootUri));
+        const read = await space.host.read('', key);
+        if (read.kind !== 'file') continue;
+        const sources = await compiler.load(space.host, key, read.text);
+        if (!reachOf(sources, space).uris.has(sameUri(uri))) continue;
+        found.push(this.viewOf(rootUri, 0, { space, key }, compiler.analyse(sources)));
+        await nextTurn();
+      }
+    }
+    return found;
+  }
+
   private async compute(uri: string, root: Root): Promise<View | null> {
     for (;;) {
       const { epoch, space, key } = root;
@@ -200,7 +226,7 @@ export class Workspace {
     return made;
   }
 
-  private viewOf(uri: string, version: number, { space, key }: Root, analysis: Analysis): View {
+  private viewOf(uri: string, version: number, { space, key }: Pick<Root, 'space' | 'key'>, analysis: Analysis): View {
     const made = new Map<string, TextDocument | null>();
     const document = (file: string): TextDocument | null => {
       // The editor's own copy knows its lines already; it is used only while it is the text that was analysed.
@@ -234,4 +260,18 @@ const reachOf = ({ files, uses }: Sources, space: Space): { uris: Set<string>; h
     }
   }
   return { uris, holes };
+};
+
+/** An open document's fullest analysis, with the text that positions belong to. */
+export interface Opened {
+  readonly view: View;
+  readonly key: string;
+  readonly document: TextDocument;
+}
+
+/** A document as requests look at it; null when it is not open. */
+export const openedIn = async (workspace: Workspace, uri: string): Promise<Opened | null> => {
+  const found = await workspace.fullestView(uri);
+  const document = found?.view.document(found.key) ?? null;
+  return found === null || document === null ? null : { ...found, document };
 };

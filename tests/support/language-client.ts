@@ -145,6 +145,11 @@ export class TestClient {
     return (await next).diagnostics;
   }
 
+  /** The version of a document that was sent last. */
+  versionOf(uri: string): number {
+    return this.versions.get(uri) ?? 0;
+  }
+
   async close(uri: string): Promise<void> {
     await this.connection.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri } });
   }
