@@ -59,7 +59,8 @@ export const diagnosticOf = (
   const notes = withRelated ? related(view, finding) : [];
   return {
     range: rangeOf(document, finding.place.span),
-    severity: finding.waived ? DiagnosticSeverity.Hint : SEVERITIES[finding.severity],
+    // An editor's list leaves hints out, and a waived finding stays in every list.
+    severity: finding.waived ? DiagnosticSeverity.Information : SEVERITIES[finding.severity],
     code: finding.code,
     source: finding.rule === undefined ? 'cagewright' : `cagewright, ${finding.rule.book}`,
     message,

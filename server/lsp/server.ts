@@ -1,4 +1,6 @@
 /** The language server: what it offers, and which feature answers which request. */
+import { dirname } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import {
   CodeActionKind,
   DidChangeWatchedFilesNotification,
@@ -11,6 +13,7 @@ import {
   TextDocumentSyncKind,
   type CodeAction,
   type Connection,
+  type FileEvent,
   type InitializeParams,
   type InitializeResult,
   type Range,
@@ -21,11 +24,13 @@ import { complete, wantsFiles } from '../editor/completion';
 import { folds } from '../editor/folding';
 import { hover } from '../editor/hover';
 import { outline } from '../editor/symbols';
+import { FolderWatch } from '../host/watch';
 import { Project } from '../project/pipeline';
 import { completionItem, documentSymbol, flatSymbols, foldingRanges, workspaceEdit } from './answers';
 import { readClientFeatures, type ClientFeatures } from './client-features';
 import { offsetOf, rangeOf, spanOf } from './convert';
 import { Diagnostics } from './diagnostics';
+import { pathOfUri } from './folders';
 import { formattingEdits } from './formatting';
 import { describeFault, Guard, type Log } from './guard';
 import { listenToNames } from './naming';
@@ -129,7 +134,7 @@ export class CageServer {
       connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }).catch((fault: unknown) => {
         this.log.error(`Files cannot be watched: ${describeFault(fault)}`);
       });
-    }
+    } else this.watchDisk();
     if (!features.workspaceFolders) return;
     connection.workspace.onDidChangeWorkspaceFolders(
       this.guard.event('Changing folders', ({ added, removed }) => {
@@ -164,15 +169,29 @@ export class CageServer {
     );
     this.connection.onDidChangeWatchedFiles(
       this.guard.event('A change on the disk', ({ changes }) => {
-        const concerned = new Set<string>();
-        for (const { uri, type } of changes) {
-          // An open document is what the editor says it is, until it is closed.
-          if (this.workspace.isOpen(uri) && type !== FileChangeType.Deleted) continue;
-          for (const root of this.workspace.touched(uri)) concerned.add(root);
-        }
-        if (concerned.size > 0) this.diagnostics.changed([...concerned], null);
+        const counts = ({ uri, type }: FileEvent): boolean =>
+          type === FileChangeType.Deleted || !this.workspace.isOpen(uri);
+        this.changedOnDisk(changes.filter(counts).map(({ uri }) => uri));
       }),
     );
+  }
+
+  /** Files came, changed or went. An open document is what the editor says it is, until it is closed. */
+  private changedOnDisk(uris: readonly string[]): void {
+    const concerned = new Set(uris.flatMap((uri) => this.workspace.touched(uri)));
+    if (concerned.size > 0) this.diagnostics.changed([...concerned], null);
+  }
+
+  /** For an editor that does not say what changes on the disk: the folders of what is reached are watched. */
+  private watchDisk(): void {
+    const folders = new FolderWatch((path) => {
+      const uri = pathToFileURL(path).href;
+      if (path.endsWith('.cage') && !this.workspace.isOpen(uri)) this.changedOnDisk([uri]);
+    });
+    this.workspace.onReach = () => {
+      const paths = [...this.workspace.reached()].map(pathOfUri).filter((path) => path !== null);
+      folders.follow(new Set(paths.map((path) => dirname(path))));
+    };
   }
 
   /** Keys of the files that a document may use: those on the disk and those that are open. */

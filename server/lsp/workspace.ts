@@ -52,6 +52,8 @@ export class Workspace {
   /** Same-spelling -> the client's spelling, of open documents. */
   private readonly spellings = new Map<string, string>();
   private readonly compilers = new Map<string, Compiler>();
+  /** Called when an analysis has found out what it reaches. */
+  onReach: (() => void) | null = null;
   private readonly open: OpenTexts = {
     text: (uri) => {
       const spelling = this.spellings.get(uri);
@@ -109,6 +111,11 @@ export class Workspace {
   /** The version that the editor has open; null where it has none. */
   versionOf(uri: string): number | null {
     return this.documents.get(uri)?.version ?? null;
+  }
+
+  /** What the open documents reach, in one spelling: their own files, those that they use, those that are missing. */
+  reached(): ReadonlySet<string> {
+    return new Set([...this.roots.values()].flatMap((root) => [...root.reach]));
   }
 
   /** URIs of the open documents. */
@@ -212,6 +219,7 @@ export class Workspace {
       const reach = reachOf(sources, space);
       root.reach = reach.uris;
       root.holes = reach.holes;
+      this.onReach?.();
       const analysis = compiler.analyse(sources);
       root.done = true;
       return this.viewOf(uri, version, root, analysis);

@@ -4,7 +4,10 @@
  */
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { fileURLToPath } from 'node:url';
+import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import {
   ErrorCodes,
@@ -12,6 +15,7 @@ import {
   InitializeRequest,
   ShutdownRequest,
   type ClientCapabilities,
+  type Diagnostic,
 } from 'vscode-languageserver/node.js';
 import { TestClient } from '../support/language-client';
 
@@ -108,6 +112,27 @@ describe('a client that can do little', () => {
 
   it('reads notes in the message', async () => {
     expect(await problemsOf({})).toEqual({ notes: 0, lines: 2 });
+  });
+
+  it('sees a used file come and go on the disk though it watches none itself', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'cage-watch-'));
+    try {
+      const file = join(folder, 'parts.cage');
+      const car = pathToFileURL(join(folder, 'car.cage')).href;
+      writeFileSync(file, 'units mm\nlet high = 3\n');
+      client = TestClient.raw();
+      await client.shakeHands([folder], {});
+      const codes = (list: readonly Diagnostic[]) => list.map((one) => one.code);
+      expect(codes(await client.open(car, 'use "parts.cage"\nnode a = (0, 0, high)\n'))).toEqual([]);
+      const gone = client.next(car);
+      renameSync(file, join(folder, 'other.cage'));
+      expect(codes((await gone).diagnostics)).toContain('use.missing');
+      const back = client.next(car);
+      renameSync(join(folder, 'other.cage'), file);
+      expect(codes((await back).diagnostics)).toEqual([]);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 
   it('gets them at their own places where it shows them', async () => {

@@ -139,6 +139,25 @@ describe('problems', () => {
     expect((await cleared).diagnostics).toEqual([]);
   });
 
+  it('keep what is waived in the list, marked', async () => {
+    await start();
+    // Two equal tubes at 20 degrees: the shallow end is waived.
+    const car = (waiver: string): string => `cage "Waived"
+section s { od 45; wall 2.5 }
+node a = (0, 0, 0)
+node b = (1000, 0, 0)
+node m = (500, 0, 0)
+node far = m + (aft 470, up 171)
+tube post { section s; path a, b; first open; last open }
+tube arm { section s; path m, far; last open }
+${waiver}`;
+    const shallow = (list: readonly Diagnostic[]) => list.find((one) => one.code === 'cope.shallow');
+    expect(shallow(await client.open(uri('waived.cage'), car('')))?.severity).toBe(2);
+    const told = await client.change(uri('waived.cage'), car('waive cope.shallow on arm first because "gusseted"\n'));
+    expect(shallow(told)?.message).toMatch(/^Waived\. /);
+    expect(shallow(told)?.severity).toBe(3);
+  });
+
   it('refuse what lies outside the workspace', async () => {
     await start();
     const found = await client.open(

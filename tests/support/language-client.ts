@@ -11,6 +11,7 @@ import {
   InitializeRequest,
   LogMessageNotification,
   PublishDiagnosticsNotification,
+  RegistrationRequest,
   ShutdownRequest,
   StreamMessageReader,
   StreamMessageWriter,
@@ -37,7 +38,11 @@ const CAPABILITIES: ClientCapabilities = {
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
     rename: { prepareSupport: true },
   },
-  workspace: { workspaceEdit: { documentChanges: true }, workspaceFolders: true },
+  workspace: {
+    workspaceEdit: { documentChanges: true },
+    workspaceFolders: true,
+    didChangeWatchedFiles: { dynamicRegistration: true },
+  },
 };
 
 /** The same client, but one that asks for problems instead of being sent them. */
@@ -75,6 +80,7 @@ export class TestClient {
         waiting.done(params);
       }
     });
+    this.connection.onRequest(RegistrationRequest.type, () => undefined);
     this.connection.onNotification(LogMessageNotification.type, ({ message }) => this.log.push(message));
     this.connection.listen();
   }
