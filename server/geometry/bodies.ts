@@ -2,7 +2,7 @@
  * The bodies of a cage: one for each tube, two for a split one. A body knows its centreline, its radii and its two
  * ends; where those land and what cuts them is found later. Millimetres, radians.
  */
-import type { Die, EndTold, Foot, Node, Thing, Tube } from '../cage/cage';
+import type { EndTold, Foot, Node, Thing, Tube } from '../cage/cage';
 import type { Cage } from '../cage/cage';
 import type { Centreline, Piece } from '../centreline/centreline';
 import { onPiece } from '../centreline/piece';
@@ -14,6 +14,7 @@ import { clockFrame, endLeg } from './clock';
 import type { Kinds } from './kinds';
 import { kindsOf } from './kinds';
 import { NumberKey } from './memo';
+import { sameList, sameTube } from './same-tube';
 
 /** One end of a body, before anybody asks what it meets. */
 export interface EndSite {
@@ -202,48 +203,6 @@ function standingOf(foot: Foot, at: Vec3 | null, old: StandingFoot | undefined):
   ];
   const same = sameList(numbers(foot), numbers(old.foot)) && sameList(at ?? [], old.at ?? []);
   return same ? old : { foot, at };
-}
-
-const sameList = <T>(a: readonly T[], b: readonly T[]): boolean =>
-  a.length === b.length && a.every((v, i) => v === b[i]);
-
-/** Whether two tubes say the same, but for their centrelines, which have numbers of their own. */
-function sameTube(a: Tube, b: Tube): boolean {
-  if (a === b) return true;
-  return (
-    a.base === b.base &&
-    a.side === b.side &&
-    a.role === b.role &&
-    a.existing === b.existing &&
-    a.splitBy === b.splitBy &&
-    sameList(a.path, b.path) &&
-    sameTold(a.first, b.first) &&
-    sameTold(a.last, b.last) &&
-    a.section?.od === b.section?.od &&
-    a.section?.wall === b.section?.wall &&
-    a.section?.material.density === b.section?.material.density &&
-    sameDie(a.die, b.die)
-  );
-}
-
-function sameTold(a: EndTold, b: EndTold): boolean {
-  if (a.kind === 'onto') return b.kind === 'onto' && sameList(a.hosts, b.hosts);
-  if (a.kind === 'past') return b.kind === 'past' && a.length === b.length;
-  return a.kind === b.kind;
-}
-
-function sameDie(a: Die | null, b: Die | null): boolean {
-  if (a === b) return true;
-  if (a === null || b === null) return false;
-  const numbers = (die: Die): readonly (number | null)[] => [
-    die.od,
-    die.radius,
-    die.grip,
-    die.between,
-    die.follow,
-    die.springback,
-  ];
-  return a.name === b.name && sameList(numbers(a), numbers(b));
 }
 
 /** Station of the middle of a corner's bend; of a corner that runs straight on, of its point. */
