@@ -4,7 +4,7 @@ import { PLAIN, sameDimension, UNITS } from '../../grammar/units';
 import type { NameSpace } from '../../grammar/vocabulary';
 import type { Cage, Side, Thing } from '../cage/cage';
 import type { Analysis } from '../project/project';
-import { fixed, inUnit, pointIn } from './figures';
+import { fixed, inDegrees, inUnit, pointIn } from './figures';
 import { partsOf, sizeOf } from './hover-tube';
 
 export interface NameItem {
@@ -26,6 +26,17 @@ export const thingDetail = (analysis: Analysis, thing: Thing, unit: LengthUnit):
       );
       return `${thing.role}${length === null || length === 0 ? '' : `, ${inUnit(length, unit)} ${unit}`}`;
     }
+    case 'foot': {
+      if (thing.plate === null) return 'foot';
+      const { long, wide, thick } = thing.plate;
+      return `foot, plate ${[long, wide, thick].map((side) => inUnit(side, unit)).join(' x ')} ${unit}`;
+    }
+    case 'strap': {
+      const drop = analysis.shape.straps.find(({ name }) => name === thing.name)?.drop ?? null;
+      return drop === null ? 'strap' : `strap, drops ${inDegrees(drop)}`;
+    }
+    case 'seat':
+      return thing.slots === null ? 'seat' : `seat, slots at ${pointIn(thing.slots, unit)} ${unit}`;
     default:
       return thing.kind;
   }

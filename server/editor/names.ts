@@ -110,6 +110,9 @@ export const renameTarget = (analysis: Analysis, file: string, offset: number): 
   return holds(span, offset) ? { span, text: text.slice(span.start, span.end) } : null;
 };
 
+/** Both stand in sums: a let named like a node would be read for it. */
+const SHARED: readonly string[] = ['thing', 'let'];
+
 /** Renames what stands at the offset, everywhere in the files of the analysis. */
 export const rename = (analysis: Analysis, file: string, offset: number, wanted: string): RenameResult => {
   const use = useAt(analysis, file, offset);
@@ -120,8 +123,10 @@ export const rename = (analysis: Analysis, file: string, offset: number, wanted:
   if (readName(newName, 0) !== newName) {
     return { kind: 'refused', why: `'${newName}' is no name: letters, digits, '_' and single hyphens inside.` };
   }
-  const space = use.target.slice(0, use.target.indexOf(':') + 1);
-  const taken = analysis.cage.uses.some((other) => other.definition && other.target === `${space}${newName}`);
-  if (taken && `${space}${newName}` !== use.target) return { kind: 'refused', why: `'${newName}' is named already.` };
+  const space = use.target.slice(0, use.target.indexOf(':'));
+  const spaces = SHARED.includes(space) ? SHARED : [space];
+  const targets = new Set(spaces.map((one) => `${one}:${newName}`));
+  const taken = analysis.cage.uses.some((other) => other.definition && targets.has(other.target));
+  if (taken && `${space}:${newName}` !== use.target) return { kind: 'refused', why: `'${newName}' is named already.` };
   return { kind: 'edits', places: occurrences(analysis, file, offset).map(({ place }) => place), newName };
 };

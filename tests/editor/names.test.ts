@@ -84,6 +84,8 @@ describe('names', () => {
       kind: 'refused',
       why: expect.stringContaining('already'),
     });
+    // A let and a node of one name would be read for each other in a sum.
+    expect(rename(analysis, 'car.cage', cursor, 'high').kind).toBe('refused');
     for (const wrong of ['', '4a', 'a b', 'a--b', 'a.b'])
       expect(rename(analysis, 'car.cage', cursor, wrong).kind).toBe('refused');
     expect(rename(analysis, 'car.cage', cursor, 'foot').kind).toBe('edits');
@@ -113,6 +115,14 @@ describe('the outline', () => {
       'tube cross · brace, 1200.0 mm',
     ]);
     expect(flat(outline(analysis, 'parts.cage'))).toEqual(['setting units mm', 'material bar · 38.00 x 2.50 mm']);
+  });
+
+  it('shows what a foot, a seat and a strap come to', async () => {
+    const text = `foot f { at n; plate 140 x 100 x 3 }
+seat s { slots (100, 345, 800); recline 15 deg; slot-spacing 220; back 45 }
+`;
+    const details = outline(await analyse(text), 'example.cage').map(({ detail }) => detail);
+    expect(details).toEqual(['foot, plate 140.0 x 100.0 x 3.0 mm', 'seat, slots at (100.0, 345.0, 800.0) mm']);
   });
 
   it('keeps every name inside its statement, whatever the text', async () => {
