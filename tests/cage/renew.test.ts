@@ -135,16 +135,14 @@ describe('a cage that is kept', () => {
 
   it('knows everything again when a slip of the pen, wherever it was, is taken back', () => {
     const first = flat(buildCage(sourcesOf(CAR)));
-    for (const slip of ['.', '{']) {
-      const keeper = new CageKeeper();
-      const cache = new StatementCache();
-      keeper.build(sourcesOf(CAR, cache));
-      for (let at = 0; at < CAR.length; at++) {
-        keeper.build(sourcesOf(CAR.slice(0, at) + slip + CAR.slice(at), cache));
-        const again = keeper.build(sourcesOf(CAR, cache));
-        expect(again.findings.length, `after '${slip}' at ${String(at)}`).toBe(0);
-        if (at % 20 === 0) expect(flat(again)).toEqual(first);
-      }
+    const keeper = new CageKeeper();
+    const cache = new StatementCache();
+    keeper.build(sourcesOf(CAR, cache));
+    for (let at = 0; at < CAR.length; at++) {
+      keeper.build(sourcesOf(`${CAR.slice(0, at)}.${CAR.slice(at)}`, cache));
+      const again = keeper.build(sourcesOf(CAR, cache));
+      expect(again.findings.length, `after a dot at ${String(at)}`).toBe(0);
+      if (at % 50 === 0) expect(flat(again)).toEqual(first);
     }
   });
 
