@@ -68,6 +68,36 @@ function once(findings: readonly PlacedFinding[]): readonly PlacedFinding[] {
   });
 }
 
+/** So many findings of one code are listed for a file. Who has more has one fault, written many times. */
+const MOST_OF_A_CODE = 2000;
+
+/** Those that come first in the text stay; the last of them says how many more there are. Waived ones count by themselves. */
+function bounded(standing: readonly Standing[]): readonly Standing[] {
+  const counts = new Map<string, number>();
+  for (const { finding } of standing) counts.set(finding.code, (counts.get(finding.code) ?? 0) + 1);
+  if ([...counts.values()].every((count) => count <= MOST_OF_A_CODE)) return standing;
+  const groups = new Map<string, Standing[]>();
+  for (const item of standing) {
+    const { finding, place, waived } = item;
+    const key = `${finding.code} ${finding.severity} ${String(waived)} ${place.file}`;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [item]);
+    else group.push(item);
+  }
+  return [...groups.values()].flatMap((group) => (group.length <= MOST_OF_A_CODE ? group : firstOf(group)));
+}
+
+function firstOf(group: readonly Standing[]): readonly Standing[] {
+  const sorted = [...group].sort(
+    (a, b) => a.place.span.start - b.place.span.start || compare(a.finding.subject, b.finding.subject),
+  );
+  return sorted.slice(0, MOST_OF_A_CODE).map((item, i) => {
+    if (i < MOST_OF_A_CODE - 1) return item;
+    const message = `${String(group.length - MOST_OF_A_CODE)} more ${item.finding.code} in this file are not listed.`;
+    return { ...item, finding: { ...item.finding, notes: [...item.finding.notes, { at: null, message }] } };
+  });
+}
+
 const worded = (cage: Cage, standing: Standing): PlacedFinding => {
   const finding = standing.both ? forBothSides(standing.finding) : standing.finding;
   return {
@@ -89,7 +119,7 @@ export function placeFindings(said: Said): PlacedFindings {
     ...result.findings.map((finding) => ({ finding, waived: false })),
   ].map(({ finding, waived }) => ({ finding, waived, both: false, place: placed(cage, finding.at) }));
   return {
-    findings: [...once(mergeTwins(cage, standing).map((item) => worded(cage, item)))].sort(byPlace),
+    findings: [...once(mergeTwins(cage, bounded(standing)).map((item) => worded(cage, item)))].sort(byPlace),
     waivers: cage.waivers.map((waiver) => ({ ...waiver, used: result.used.has(waiver.id) })),
   };
 }

@@ -158,14 +158,17 @@ describe('the same again and again', () => {
     expect(new Set(found.map(({ place }) => place.span.start)).size).toBe(found.length);
   });
 
-  it('one fact eight thousand times in one statement: each is told, in steady time', async () => {
+  it('one fact eight thousand times in one statement: the first two thousand are listed, and how many more there are', async () => {
     const { findings } = await soundly(`tube a { ${'section s; '.repeat(8000)}}`);
-    expect(findings.filter(({ code }) => code === 'fact.twice')).toHaveLength(7999);
+    expect(findings.filter(({ code }) => code === 'fact.twice')).toHaveLength(2000);
+    expect(findings.flatMap(({ notes }) => notes).map(({ message }) => message)).toContain(
+      '5999 more fact.twice in this file are not listed.',
+    );
   });
 
   it('eight thousand names that are not known, in one list', async () => {
     const { findings } = await soundly(`tube a { path ${times(8000, (i) => `n${i}`, ', ')} }`);
-    expect(findings.filter(({ code }) => code === 'name.unknown')).toHaveLength(8000);
+    expect(findings.filter(({ code }) => code === 'name.unknown')).toHaveLength(2000);
   });
 });
 
