@@ -43,6 +43,11 @@ export class StatementCache {
     }
   }
 
+  /** Lets go of a file. */
+  forget(file: string): void {
+    this.files.delete(file);
+  }
+
   /** How many statements were parsed anew since this was last asked. */
   takeRuns(): number {
     const { runs } = this;

@@ -121,6 +121,11 @@ export class CageKeeper {
     };
   }
 
+  /** Lets go of the car that was judged by this file. */
+  forget(root: string): void {
+    this.kept.delete(root);
+  }
+
   /** What was kept, brought up to date; null where it cannot be. */
   private renewed(root: string, parts: readonly Source[]): Kept | null {
     const kept = this.kept.get(root);

@@ -16,6 +16,12 @@ import type { Analysis, Host, Sources } from './project';
 /** Files whose trees are kept, the least recently used goes first. A car and its parts are a handful. */
 const KEPT_TREES = 64;
 
+/**
+ * Of so much text, in UTF-16 units, more is kept than the car that is being judged. A hundred times that can hang on it,
+ * and a file that the editor has closed must not hold it for ever.
+ */
+const KEPT_TEXT = 1024 * 1024;
+
 const BOOK_NAMES: readonly string[] = BOOKS.map((book) => book.name);
 
 /** Judged cars of which the last run is kept, the one judged longest ago goes first. */
@@ -80,6 +86,22 @@ export class Project {
       ...car.shape.takeRuns(),
     };
     this.parses = 0;
+    this.letGo(trees);
     return { root: sources.root, trees, cage, shape, findings, waivers, runs };
+  }
+
+  /** Lets go of what was wanted longest ago, while there is too much of it. What is `wanted` now stays. */
+  private letGo(wanted: ReadonlyMap<string, FileTree>): void {
+    let length = 0;
+    for (const [file, { text }] of this.trees) if (!wanted.has(file)) length += text.length;
+    for (const [file, { text }] of this.trees) {
+      if (length <= KEPT_TEXT) return;
+      if (wanted.has(file)) continue;
+      length -= text.length;
+      this.trees.delete(file);
+      this.statements.forget(file);
+      this.cages.forget(file);
+      this.cars.delete(file);
+    }
   }
 }
