@@ -4,14 +4,10 @@
  * a list with commas. `{measured}` and `{allowed}` are the finding's own figures. The long texts for
  * `explain` and the user's page stand in `explanations.ts`.
  */
-import type { Severity } from './finding';
+import type { CodeEntry } from './code-entry';
+import { RULE_CODES } from './rule-codes';
 
-export interface CodeEntry {
-  readonly severity: Severity;
-  /** Rule and practice codes only: what cannot be read or built cannot be waived. */
-  readonly waivable: boolean;
-  readonly says: string;
-}
+export type { CodeEntry } from './code-entry';
 
 const broken = (says: string): CodeEntry => ({ severity: 'error', waivable: false, says });
 const odd = (says: string): CodeEntry => ({ severity: 'warning', waivable: true, says });
@@ -81,7 +77,6 @@ export const CODES = {
     '{tube}: between {nodes} the bends take {need}, there are {have}: move the nodes apart by {by} or use a smaller radius.',
   ),
   'leg.zero': broken('{tube}: {a} and {b} are the same point.'),
-  'bend.radius': odd('Die {die} bends at {measured}, less than 3 x od ({limit}): the wall thins and flattens.'),
   'bend.between': odd('{tube}: {measured} of straight between the bends at {nodes}; the die holds {limit}.'),
   'bend.tiny': odd('{tube} turns only {measured} at {node}: a bend by accident; move {node} into the line.'),
   'bend.rotation-tiny': odd(
@@ -128,20 +123,19 @@ export const CODES = {
   'vent.outside-joint': odd('The vent lies outside the joint: {why}.'),
   'vent.too-large': odd('A vent of {measured} takes too much of {tube}: at most {limit} ({why}).'),
   // Straps and seats
-  'strap.drop': odd('Strap {strap} {way}{ask}: {mend}.'),
-  'strap.spread': odd("Strap {strap} runs {measured} {way} from its seat's centreline in plan{ask}: {mend}."),
-  'strap.skew': odd('Strap {strap} meets {tube} {measured} off square and will walk along it{ask}: {mend}.'),
-  'strap.free-run': odd(
-    'Strap {strap} has {measured} of free run between the seat and {tube}, its hardware needs {need}: {mend}.',
-  ),
-  'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: a shorter one stretches less.'),
   'strap.misses-bar': broken('Strap {strap} does not meet {tube}: {why}.'),
   'strap.on-bend': odd('{what} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),
   'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}: move one of them along it.'),
   'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; add a collar.'),
   'strap.slot-edge': told("Strap {strap} lies on the slot's rear edge: measured from there."),
-  'seat.gap': odd('{tube} is {measured} from the back of seat {seat}, a slide needs {need}: {mend}.'),
   // Books and waivers
+  ...RULE_CODES,
+  'role.contradicts': odd('{tube} is told to be a {role}, but it {why}: give it another role, or mend its path.'),
+  'rule.cannot-judge': told('{books} cannot judge {rule} here: {fact}.'),
+  'rule.roll-bar': told(
+    '{tube} is a bare roll bar: of {book} those rows are judged that carry over to one; it is not a full cage of that book.',
+  ),
+  'rule.edition': told('{book}: {text}.'),
   'rule.unknown-book': broken("There is no rulebook '{name}'{hint}."),
   'waive.unknown': broken("'{code}' is no finding that this tool makes{hint}."),
   'waive.not-waivable': broken("'{code}' cannot be waived: the car cannot be built with it."),
@@ -149,3 +143,5 @@ export const CODES = {
 } as const satisfies Record<string, CodeEntry>;
 
 export type Code = keyof typeof CODES;
+export type { RuleCode } from './rule-codes';
+export { RULE_CODES } from './rule-codes';

@@ -1,14 +1,25 @@
 /** What `explain` and the editor's link say about a code: what, why, how it is measured, source, how to mend. */
-import type { Code } from './codes';
+import type { Code, RuleCode } from './codes';
 import { ENDS } from './explanations/ends';
 import type { Explanation } from './explanations/explanation';
 import { NAMES } from './explanations/names';
 import { PLACES } from './explanations/places';
+import { RULEBOOKS } from './explanations/rulebooks';
 import { STRAPS } from './explanations/straps';
 import { TEXT } from './explanations/text';
 
 export type { Explanation, Stage } from './explanations/explanation';
 export { STAGES, STAGE_WORDS } from './explanations/explanation';
 
-/** One for every code: the compiler asks for it. */
-export const EXPLANATIONS: Readonly<Record<Code, Explanation>> = { ...TEXT, ...NAMES, ...PLACES, ...ENDS, ...STRAPS };
+/** Codes on which no book puts a limit. Those of rules are explained where the rule stands. */
+export type PlainCode = Exclude<Code, RuleCode>;
+
+/** One for every such code: the compiler asks for it. */
+export const EXPLANATIONS: Readonly<Record<PlainCode, Explanation>> = {
+  ...TEXT,
+  ...NAMES,
+  ...PLACES,
+  ...ENDS,
+  ...STRAPS,
+  ...RULEBOOKS,
+};

@@ -80,7 +80,17 @@ const isMeasure = (value: Params[string]): value is Measure =>
   typeof value === 'object' && value !== null && 'unit' in value && 'value' in value;
 
 /** Parameters that are phrases with `{names}` of their own: written by the tool, never taken from a file. */
-const PHRASES: ReadonlySet<string> = new Set(['near', 'ask', 'mend', 'way', 'what', 'where', 'why']);
+const PHRASES: ReadonlySet<string> = new Set([
+  'near',
+  'ask',
+  'hoopSize',
+  'mend',
+  'size',
+  'way',
+  'what',
+  'where',
+  'why',
+]);
 
 /** Digits more than usual until what was measured and its limit read differently: never "10°, at most 10°". */
 function digitsToTell(measured: Measure | undefined, limits: readonly (number | null)[], units: LengthUnit): number {

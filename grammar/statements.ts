@@ -75,6 +75,12 @@ export const KINDS: readonly KindEntry[] = [
         { example: '980 kg without driver' },
       ),
       fact('body', '<body:closed|open>', 'Whether the car has a roof.'),
+      fact(
+        'homologated',
+        '<day:string>',
+        'The day of the homologation, or of the first passport: some books have texts and limits that hang on it.',
+        { example: '"2006-04-01"' },
+      ),
     ],
   }),
   kind('let', '<value:figure>', 'A named value, for sums that are used more than once.', {

@@ -115,17 +115,6 @@ export const PLACES = {
     bad: 'node a = (0, 0, 0)\nnode b = (0, 0, 0)\ntube t { section t38; path a, b; first open; last open }',
     good: 'node a = (0, 0, 0)\nnode b = (0, 0, 600)\ntube t { section t38; path a, b; first open; last open }',
   },
-  'bend.radius': {
-    what: 'The die bends at less than three times the outside diameter.',
-    why: 'The outer wall thins, the section flattens, the inner wall may ripple.',
-    measured: "The die's centreline radius against 3 x od, with 0.5 mm of slack.",
-    source:
-      'Common practice; the same figure stands in FIA Appendix J, Article 253-8.3.3 (seen in excerpts of the 2009 and 2016 texts).',
-    mend: 'Use a die of larger radius.',
-    stage: 'parts',
-    bad: 'die tight { od 38; radius 100 }\nnode a = (0, 0, 0)\nnode b = (0, 0, 600)\nnode c = (600, 0, 600)\ntube t { section t38; die tight; path a, b, c; first open; last open }',
-    good: 'die wide { od 38; radius 114 }\nnode a = (0, 0, 0)\nnode b = (0, 0, 600)\nnode c = (600, 0, 600)\ntube t { section t38; die wide; path a, b, c; first open; last open }',
-  },
   'bend.between': {
     what: 'There is less straight between two bends than the die wants to hold.',
     why: 'The clamp grips in the first bend, marks it, or slips.',

@@ -1,5 +1,5 @@
 /** The reference page of the language and of its findings, from the vocabulary and the table of codes. */
-import { CODES } from '../codes';
+import { CODES, RULE_CODES } from '../codes';
 import { EXPLANATIONS } from '../explanations';
 import { KIND_SHAPES, saySlot, usage, type KindShape, type Part, type Pattern, type Slot } from '../pattern';
 import { UNITS } from '../units';
@@ -95,12 +95,16 @@ const words = (entries: Readonly<Record<string, string>>): readonly string[] =>
 const meanings = (entries: Readonly<Record<string, { readonly meaning: string }>>): Readonly<Record<string, string>> =>
   Object.fromEntries(Object.entries(entries).map(([word, { meaning }]) => [word, meaning]));
 
+const WHATS: Readonly<Record<string, { readonly what: string }>> = EXPLANATIONS;
+
 function findings(): readonly string[] {
   const rows = Object.entries(CODES).map(([name, entry]) => [
     code(name),
     entry.severity,
     entry.waivable ? 'yes' : '',
-    EXPLANATIONS[name as keyof typeof CODES].what,
+    Object.hasOwn(RULE_CODES, name)
+      ? `Judged by rulebooks: ${entry.says.replace(/\{ask\}|: \{mend\}/g, '').replace(/\{\w+#?\}/g, '…')}`
+      : (WHATS[name]?.what ?? ''),
   ]);
   return table(['code', 'severity', 'can be waived', 'says'], rows);
 }

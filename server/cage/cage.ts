@@ -198,6 +198,8 @@ export interface Vehicle {
   readonly mass: number | null;
   readonly withDriver: boolean | null;
   readonly body: string | null;
+  /** The day of the homologation, `2006-04-01`; the first of January where only the year is written. */
+  readonly homologated: string | null;
   readonly origin: Origin;
 }
 

@@ -62,6 +62,18 @@ function vehicleOf(written: Written, page: Page): Vehicle {
     mass: page.figure('mass', 'mass', MASS),
     withDriver: basis === null ? null : basis === 'with',
     body: page.word('body', 'body'),
+    homologated: dayOf(page),
     origin: written.origin,
   };
+}
+
+/** A day as `2006-04-01`, or a year; null where none is written, or none that there is. */
+function dayOf(page: Page): string | null {
+  const bound = page.bound('homologated', 'day');
+  if (bound?.arg.kind !== 'string') return null;
+  const [, year, month, day] = /^(\d{4})(?:-(\d\d)-(\d\d))?$/.exec(bound.arg.value) ?? [];
+  const [m, d] = [Number(month ?? '01'), Number(day ?? '01')];
+  if (year !== undefined && m >= 1 && m <= 12 && d >= 1 && d <= 31) return `${year}-${month ?? '01'}-${day ?? '01'}`;
+  page.tellAt(bound, 'fact.value', { fact: 'homologated', wanted: 'a day as "2006-04-01", or a year as "2006"' });
+  return null;
 }

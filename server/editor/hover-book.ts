@@ -3,7 +3,7 @@ import type { Code } from '../../grammar/codes';
 import type { LengthUnit } from '../../grammar/units';
 import type { Cage } from '../cage/cage';
 import { bookNamed } from '../rules/books';
-import { standsBack } from '../rules/judge';
+import { standsBack } from '../rules/assess';
 import type { Book, Limit } from '../rules/rule';
 import { code, fixed, inUnit, list, plain } from './figures';
 

@@ -1,11 +1,11 @@
 /** Hover on the words of the language: what they mean, out of the vocabulary. */
-import { EXPLANATIONS } from '../../grammar/explanations';
 import { CODES, type Code } from '../../grammar/codes';
 import { KIND_SHAPES, type Part } from '../../grammar/pattern';
 import { UNITS, type LengthUnit } from '../../grammar/units';
 import { KIND_BY_NAME, ROLES, type FactEntry, type KindEntry } from '../../grammar/vocabulary';
 import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import { bookNamed } from '../rules/books';
+import { explanationOf } from '../rules/explanations';
 import type { Cursor, Word } from './cursor';
 import { code, plain, list } from './figures';
 import { hoverBook } from './hover-book';
@@ -40,7 +40,7 @@ const functionText = (name: string): string | null => {
 
 const codeText = (name: string): string | null => {
   if (!Object.hasOwn(CODES, name)) return null;
-  const entry = EXPLANATIONS[name as Code];
+  const entry = explanationOf(name as Code);
   return `**${name}**\n\n${plain(entry.what)}\n\n${plain(entry.why)}\n\n${plain(entry.mend)}`;
 };
 

@@ -8,7 +8,7 @@ import { CageKeeper } from '../cage/build';
 import { ShapeCache, shapeOf } from '../geometry/index';
 import { BOOKS } from '../rules/books';
 import type { MendCache } from '../rules/judge';
-import { judge, newMendCache } from '../rules/judge';
+import { judge, newMendCache, saidByBooks } from '../rules/judge';
 import { loadSources } from './load';
 import { placeFindings } from './placing';
 import type { Analysis, Host, Sources } from './project';
@@ -78,7 +78,13 @@ export class Project {
       (old) => old ?? { shape: new ShapeCache(), mends: newMendCache() },
     );
     const shape = shapeOf(cage, car.shape);
-    const { findings, waivers } = placeFindings({ cage, shape, trees, judged: judge(cage, shape, car.mends) });
+    const { findings, waivers } = placeFindings({
+      cage,
+      shape,
+      trees,
+      judged: judge(cage, shape, car.mends),
+      askedByBooks: saidByBooks(cage),
+    });
     const runs = {
       parse: this.parses,
       statement: this.statements.takeRuns(),

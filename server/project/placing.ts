@@ -1,4 +1,5 @@
 /** The last step: findings get their places, their sentences, their waivers and their order. */
+import type { Code } from '../../grammar/codes';
 import type { Anchor, Finding, FindingNote, PlacedFinding, PlacedNote, Place } from '../../grammar/finding';
 import { wordFinding } from '../../grammar/print';
 import type { FileTree } from '../../grammar/tree';
@@ -18,6 +19,8 @@ export interface Said {
   readonly trees: ReadonlyMap<string, FileTree>;
   /** The findings of the chosen books. */
   readonly judged: readonly Finding[];
+  /** Codes that a chosen book limits. */
+  readonly askedByBooks: ReadonlySet<Code>;
 }
 
 export interface PlacedFindings {
@@ -113,7 +116,9 @@ const worded = (cage: Cage, standing: Standing): PlacedFinding => {
 export function placeFindings(said: Said): PlacedFindings {
   const { cage } = said;
   const text = [...said.trees.values()].flatMap((tree) => tree.findings);
-  const result = weigh(cage, [...text, ...cage.findings, ...said.shape.findings, ...said.judged], anchorOfWaiver);
+  // What a chosen book asks for takes the place of practice: of a tight die a person is told once.
+  const built = said.shape.findings.filter(({ code }) => !said.askedByBooks.has(code));
+  const result = weigh(cage, [...text, ...cage.findings, ...built, ...said.judged], anchorOfWaiver);
   const standing: Standing[] = [
     ...result.weighed.map(({ finding, waiver }) => ({ finding, waived: waiver !== null })),
     ...result.findings.map((finding) => ({ finding, waived: false })),

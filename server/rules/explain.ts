@@ -3,9 +3,11 @@ import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
 import type { Stage } from '../../grammar/explanations';
 import type { Allowed } from '../../grammar/finding';
-import { EXPLANATIONS, STAGE_WORDS } from '../../grammar/explanations';
+import { STAGE_WORDS } from '../../grammar/explanations';
 import { BOOKS } from './books';
+import { explanationOf } from './explanations';
 import type { Book, Limit } from './rule';
+import { tableWords } from './sizes';
 
 /** What safety text has to say everywhere. */
 const CAUTION = 'An aid, not an approval: the current printed rulebook, the scrutineer and licensed practice decide.';
@@ -36,10 +38,28 @@ export function allowedWords(allowed: Allowed): string {
   return 'what the thing itself asks for';
 }
 
+/** What a limit asks for: a range, a table of sizes, or words. */
+export function limitWords(limit: Limit): string {
+  if (limit.sizes !== undefined) return tableWords(limit.sizes);
+  if (limit.accepts !== undefined) return limit.accepts.join(', ');
+  return allowedWords(limit.allowed);
+}
+
+/** For which things and which cars a limit holds; empty: for all. */
+function scopeWords(limit: Limit): string {
+  const scopes = [
+    limit.of === undefined ? '' : limit.of.join(', '),
+    limit.structure === undefined ? '' : limit.structure === 'cage' ? 'full cages' : 'bare roll bars',
+    limit.since === undefined ? '' : `homologated from ${limit.since} on`,
+    limit.before === undefined ? '' : `homologated before ${limit.before}`,
+  ].filter((scope) => scope !== '');
+  return scopes.length === 0 ? '' : ` for ${scopes.join('; ')}`;
+}
+
 const limitLine = (book: Book, limit: Limit): string => {
-  const where =
-    limit.source === 'common practice' ? limit.citation : `${limit.citation}, ${limit.edition} text, ${limit.source}`;
-  return `${book.name} ${limit.force} ${allowedWords(limit.allowed)} (${where}): ${limit.severity}. ${limit.why}`;
+  const text = limit.edition === '' ? '' : `, ${limit.edition} text`;
+  const where = limit.source === 'common practice' ? limit.citation : `${limit.citation}${text}, ${limit.source}`;
+  return `${book.name} ${limit.force} ${limitWords(limit)}${scopeWords(limit)} (${where}): ${limit.severity}. ${limit.why}`.trim();
 };
 
 const waiverLine = (code: Code): string =>
@@ -54,7 +74,7 @@ interface Section {
 }
 
 function sections(code: Code): readonly Section[] {
-  const told = EXPLANATIONS[code];
+  const told = explanationOf(code);
   const limits = limitsOn(code);
   const text = (title: string, ...lines: readonly string[]): Section => ({ title, lines, code: false });
   return [

@@ -1,8 +1,10 @@
 /**
- * What a rule is, as data. A rule measures one quantity (one file each); a book is a list of limits on such
- * quantities with where each limit is written. Several books may limit the same quantity: nothing is averaged or merged.
+ * What a rule is, as data. A rule measures one quantity (one file each, with why it exists, how it is measured and an
+ * example); a book is a list of limits on such quantities with where each limit is written. Several books may limit the
+ * same quantity: nothing is averaged or merged.
  */
-import type { Code } from '../../grammar/codes';
+import type { RuleCode } from '../../grammar/codes';
+import type { Explanation } from '../../grammar/explanations';
 import type {
   Allowed,
   Anchor,
@@ -14,24 +16,42 @@ import type {
   Severity,
   SourceState,
 } from '../../grammar/finding';
-import type { Cage } from '../cage/cage';
-import type { Shape } from '../geometry/shape';
+import type { Car } from './car';
+import type { SizeTable } from './sizes';
 
-/** The figure of one thing that a rule looks at, in the JSON's units. */
-export interface Reading {
+/** What a reading and a fact that is missing have in common. */
+export interface Spot {
   /** Full name of the thing. */
   readonly subject: string;
   readonly at: Anchor;
+  /** Which kind of thing this is to the books (`backstay`, `hoop foot`); null: books make no difference. */
+  readonly group: string | null;
+}
+
+/** The figure of one thing that a rule looks at, in the JSON's units. */
+export interface Reading extends Spot {
   readonly measured: Measure;
+  /** Where the quantity is a word (how a tube is made): that word. Books list the words that they accept. */
+  readonly word?: string;
   /** What the code's sentence wants besides `measured`, `ask` and `mend`. */
   readonly params: Params;
   readonly notes: readonly FindingNote[];
   readonly fixes: readonly FixId[];
   /** A limit that belongs to this thing alone (the hardware that this strap must hold); null: the book's own counts. */
   readonly limit: { readonly from: number | null; readonly to: number | null } | null;
-  /** The figures that it was read from: the same object for as long as nothing that they hang on has changed. */
-  readonly figures: object;
+  /** What it was read from: while that is the same, a mend of it is the same. Null: the mend is not kept. */
+  readonly figures: object | null;
 }
+
+/** A thing that has the figure, but it cannot be known: a fact is not written. Told, not guessed. */
+export interface Missing extends Spot {
+  /** What is missing and how to write it: `the car's mass is not written: vehicle { mass 980 kg without driver }`. */
+  readonly fact: string;
+}
+
+export type Item = Reading | Missing;
+
+export const isMissing = (item: Item): item is Missing => 'fact' in item;
 
 /** What mends a broken limit: a phrase with `{names}` of its own figures, so that it is worded in the file's units last. */
 export interface Mend {
@@ -41,16 +61,38 @@ export interface Mend {
   readonly params: Params;
 }
 
+/** What one limit says of one reading. */
+export type Decision =
+  | { readonly kind: 'met' }
+  | {
+      readonly kind: 'broken';
+      readonly measured: Measure;
+      readonly from: number | null;
+      readonly to: number | null;
+      readonly low: boolean;
+      readonly mend?: Mend;
+    }
+  | { readonly kind: 'unknown'; readonly fact: string };
+
+/** The explanation's `what`, `why` and so on, without `source`: that stands with the limits of the books. */
+export type RuleExplanation = Omit<Explanation, 'source'>;
+
 /** A quantity that books put limits on. */
 export interface Rule {
-  readonly code: Code;
+  readonly code: RuleCode;
   readonly unit: MeasureUnit;
-  /** Every thing of the car that has this figure. What could not be computed is left out: that has its own finding. */
-  readonly read: (cage: Cage, shape: Shape) => readonly Reading[];
-  /** What brings one reading to `target` (same unit as the reading). */
-  readonly mend: (reading: Reading, target: number, cage: Cage, shape: Shape) => Mend;
   /** The smallest difference that counts, in the rule's unit: below what anybody can measure. */
   readonly slack: number;
+  /**
+   * Every thing of the car that has this figure, or should have it and a fact is not written. What could not be computed
+   * because of a fault is left out: that has its own finding.
+   */
+  readonly read: (car: Car) => readonly Item[];
+  /** What brings one reading to `target` (same unit as the reading). */
+  readonly mend: (reading: Reading, target: number, car: Car) => Mend;
+  /** For limits that are tables: what such a limit says of a reading. Without it: the limit's range, or its words. */
+  readonly decide?: (limit: Limit, reading: Reading, car: Car) => Decision;
+  readonly explanation: RuleExplanation;
 }
 
 /** How strongly a book wants a limit. The word is used in the sentence: "fia-253 recommends at most 10". */
@@ -58,22 +100,51 @@ export type Force = 'allows' | 'recommends' | 'wants';
 
 /** One limit of one book. */
 export interface Limit {
-  readonly code: Code;
+  readonly code: RuleCode;
   readonly allowed: Allowed;
+  /** Where the quantity is a word: the words that the book accepts. */
+  readonly accepts?: readonly string[];
+  /** Where the limit is a table of tube sizes. */
+  readonly sizes?: SizeTable;
+  /** Only for readings of these groups; without it for all. */
+  readonly of?: readonly string[];
+  /** Only for full cages, or only for bare roll bars; without it for both. */
+  readonly structure?: 'cage' | 'bar';
+  /** Only for cars homologated on this day or later, `2007-01-01`. */
+  readonly since?: string;
+  /** Only for cars homologated before this day. */
+  readonly before?: string;
   readonly force: Force;
   readonly severity: Severity;
   readonly citation: string;
+  /** Which text the figure was seen in; empty where it was not seen. */
   readonly edition: string;
   readonly source: SourceState;
-  /** What happens to the car, the weld or the driver. */
+  /** What happens to the car, the weld or the driver, where the rule's own words do not say it; else empty. */
   readonly why: string;
   /** Holds only where no other chosen book limits the same quantity: practice stands back where a rule is written. */
   readonly standsBack: boolean;
+  /** The rows of the fact sheets that it stands for. */
+  readonly rows: readonly string[];
+}
+
+/** One text of a book, for cars homologated before a day. */
+export interface Text {
+  /** The first day for which it does not hold any more; null: the last one. */
+  readonly before: string | null;
+  readonly name: string;
+  /** What has to be said with it; empty: nothing. */
+  readonly note: string;
 }
 
 export interface Book {
+  /** What stands in a `rules` line. */
   readonly name: string;
   readonly title: string;
+  /** True where the book asks for a full cage, so that a bare roll bar is told that it is none. */
+  readonly asksCage: boolean;
+  /** Which text counts, by the car's homologation; empty: one text. */
+  readonly texts: readonly Text[];
   /** The strictest consequence first: of the limits on one quantity, the first that is broken is told, and no other. */
   readonly limits: readonly Limit[];
 }

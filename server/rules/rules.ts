@@ -1,10 +1,133 @@
 /** Every quantity that books put limits on: one file each. */
+import { backstayAngle } from './measures/backstay-angle';
+import { backstayCrown } from './measures/backstay-crown';
+import { backstayDrop } from './measures/backstay-drop';
+import { backstayHoopAngle } from './measures/backstay-hoop-angle';
+import { backstayMissing } from './measures/backstay-missing';
+import { backstayPlaneAngle } from './measures/backstay-plane-angle';
+import { backstayRearward } from './measures/backstay-rearward';
+import { bendRadius } from './measures/bend-radius';
+import { dashBar } from './measures/dash-bar';
+import { diagonalBottom } from './measures/diagonal-bottom';
+import { diagonalCorner } from './measures/diagonal-corner';
+import { diagonalFeet } from './measures/diagonal-feet';
+import { diagonalInPlane } from './measures/diagonal-in-plane';
+import { diagonalMissing } from './measures/diagonal-missing';
+import { diagonalOnHarnessBar } from './measures/diagonal-on-harness-bar';
+import { diagonalTop } from './measures/diagonal-top';
+import { doorAlike } from './measures/door-alike';
+import { doorBars } from './measures/door-bars';
+import { footArea } from './measures/foot-area';
+import { footBoltSize } from './measures/foot-bolt-size';
+import { footBolts } from './measures/foot-bolts';
+import { footCount } from './measures/foot-count';
+import { footMissing } from './measures/foot-missing';
+import { footSide } from './measures/foot-side';
+import { footThickness } from './measures/foot-thickness';
+import { footTubeWall } from './measures/foot-tube-wall';
+import { harnessDiagonal } from './measures/harness-diagonal';
+import { harnessEnds } from './measures/harness-ends';
+import { holeExisting } from './measures/hole-existing';
+import { hoopBends } from './measures/hoop-bends';
+import { hoopFlat } from './measures/hoop-flat';
+import { hoopFrontFoot } from './measures/hoop-front-foot';
+import { hoopLegBends } from './measures/hoop-leg-bends';
+import { hoopLegSpacing } from './measures/hoop-leg-spacing';
+import { hoopMissing } from './measures/hoop-missing';
+import { hoopTilt } from './measures/hoop-tilt';
+import { hoopTotalAngle } from './measures/hoop-total-angle';
+import { pillarBend } from './measures/pillar-bend';
+import { pillarBottom } from './measures/pillar-bottom';
+import { pillarSideView } from './measures/pillar-side-view';
+import { pillarTop } from './measures/pillar-top';
+import { roofBars } from './measures/roof-bars';
+import { roofEnds } from './measures/roof-ends';
+import { seatGap } from './measures/seat-gap';
+import { strapCrossing } from './measures/strap-crossing';
+import { strapDrop } from './measures/strap-drop';
+import { strapFreeRun } from './measures/strap-free-run';
+import { strapGap } from './measures/strap-gap';
+import { strapLength } from './measures/strap-length';
+import { strapShoulderAngle } from './measures/strap-shoulder-angle';
+import { strapShoulderDrop } from './measures/strap-shoulder-drop';
+import { strapShoulderReach } from './measures/strap-shoulder-reach';
+import { strapSkew } from './measures/strap-skew';
+import { strapSpacingFormula } from './measures/strap-spacing-formula';
+import { strapSpacing } from './measures/strap-spacing';
+import { strapSpread } from './measures/strap-spread';
+import { structureMissing } from './measures/structure-missing';
+import { structureRoofLevel } from './measures/structure-roof-level';
+import { tubeMaterial } from './measures/tube-material';
+import { tubePieces } from './measures/tube-pieces';
+import { tubeSameAsHoop } from './measures/tube-same-as-hoop';
+import { tubeSize } from './measures/tube-size';
+import { tubeStraight } from './measures/tube-straight';
+import { tubeStrength } from './measures/tube-strength';
 import type { Rule } from './rule';
-import { seatGap } from './seat-gap';
-import { strapDrop } from './strap-drop';
-import { strapFreeRun } from './strap-free-run';
-import { strapLength } from './strap-length';
-import { strapSkew } from './strap-skew';
-import { strapSpread } from './strap-spread';
 
-export const RULES: readonly Rule[] = [strapDrop, strapSpread, strapSkew, strapFreeRun, strapLength, seatGap];
+export const RULES: readonly Rule[] = [
+  backstayAngle,
+  backstayCrown,
+  backstayDrop,
+  backstayHoopAngle,
+  backstayMissing,
+  backstayPlaneAngle,
+  backstayRearward,
+  bendRadius,
+  dashBar,
+  diagonalBottom,
+  diagonalCorner,
+  diagonalFeet,
+  diagonalInPlane,
+  diagonalMissing,
+  diagonalOnHarnessBar,
+  diagonalTop,
+  doorAlike,
+  doorBars,
+  footArea,
+  footBoltSize,
+  footBolts,
+  footCount,
+  footMissing,
+  footSide,
+  footThickness,
+  footTubeWall,
+  harnessDiagonal,
+  harnessEnds,
+  holeExisting,
+  hoopBends,
+  hoopFlat,
+  hoopFrontFoot,
+  hoopLegBends,
+  hoopLegSpacing,
+  hoopMissing,
+  hoopTilt,
+  hoopTotalAngle,
+  pillarBend,
+  pillarBottom,
+  pillarSideView,
+  pillarTop,
+  roofBars,
+  roofEnds,
+  seatGap,
+  strapCrossing,
+  strapDrop,
+  strapFreeRun,
+  strapGap,
+  strapLength,
+  strapShoulderAngle,
+  strapShoulderDrop,
+  strapShoulderReach,
+  strapSkew,
+  strapSpacingFormula,
+  strapSpacing,
+  strapSpread,
+  structureMissing,
+  structureRoofLevel,
+  tubeMaterial,
+  tubePieces,
+  tubeSameAsHoop,
+  tubeSize,
+  tubeStraight,
+  tubeStrength,
+];

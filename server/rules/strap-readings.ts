@@ -28,6 +28,7 @@ export function strapReadings(
       params: { strap: figures.name, tube: figures.tube ?? '', ...more(figures) },
       notes: [],
       fixes: [],
+      group: null,
       limit: null,
       figures,
     });

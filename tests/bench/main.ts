@@ -5,6 +5,7 @@
 import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import path from 'node:path';
+import { measureBooks } from './books';
 import { measureCopes } from './copes';
 import { measureHeap } from './heap';
 import { measureReruns } from './reruns';
@@ -64,6 +65,9 @@ async function main(): Promise<void> {
   print('## Copes');
   print();
   table(['what', 'copes', 'per second', 'ratio'], await measureCopes(quick));
+  print('## All rulebooks at once, warm, milliseconds');
+  print();
+  table(['what', 'tubes', 'findings', 'median', 'p95'], await measureBooks(quick));
   print('## Stages that ran again after one edit, 3,000 lines');
   print();
   table(['edit', 'ran again'], await measureReruns());

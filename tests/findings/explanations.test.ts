@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Code } from '../../grammar/codes';
-import { CODES } from '../../grammar/codes';
-import { EXPLANATIONS, STAGES } from '../../grammar/explanations';
+import { CODES, RULE_CODES } from '../../grammar/codes';
+import { STAGES } from '../../grammar/explanations';
+import { explanationOf } from '../../server/rules/explanations';
 import { explainMarkdown, explainText } from '../../server/rules/explain';
 import { analyse, told } from '../support/analyse';
 
@@ -9,13 +10,13 @@ const codes = Object.keys(CODES) as readonly Code[];
 
 describe('every code is explained', () => {
   it.each(codes)('%s says what, why, how measured, source and mend', (code) => {
-    const { what, why, measured, source, mend } = EXPLANATIONS[code];
+    const { what, why, measured, source, mend } = explanationOf(code);
     for (const text of [what, why, measured, source, mend]) {
       expect(text.length).toBeGreaterThan(10);
       expect(text).not.toMatch(/undefined|\{\w+\}(?! )/);
     }
     expect(explainText(code)).toContain(code);
-    expect(explainMarkdown(code)).toContain(EXPLANATIONS[code].what);
+    expect(explainMarkdown(code)).toContain(explanationOf(code).what);
   });
 
   it('knows no other code', () => {
@@ -27,7 +28,7 @@ describe('every code is explained', () => {
 
 describe('every example shows what it says', () => {
   it.each(codes)('%s: the bad one yields it, the good one does not', async (code) => {
-    const { stage, bad, good, files } = EXPLANATIONS[code];
+    const { stage, bad, good, files } = explanationOf(code);
     const worse = await analyse(`${STAGES[stage]}${bad}\n`, files);
     expect(
       worse.findings.map((f) => f.code),
@@ -41,8 +42,10 @@ describe('every example shows what it says', () => {
   });
 
   it.each(codes)('%s: the good one brings no error', async (code) => {
-    const { stage, good, files } = EXPLANATIONS[code];
+    const { stage, good, files } = explanationOf(code);
     const better = await analyse(`${STAGES[stage]}${good}\n`, files);
-    expect(told(better.findings.filter((f) => f.severity === 'error'))).toEqual([]);
+    // The little cars of the rules are no whole cages: what else their book asks for is not their matter.
+    const own = better.findings.filter((f) => f.severity === 'error' && (!Object.hasOwn(RULE_CODES, code) || !f.rule));
+    expect(told(own)).toEqual([]);
   });
 });

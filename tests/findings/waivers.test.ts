@@ -15,7 +15,10 @@ ${waivers}
 `;
 
 const states = async (waivers: string, rules?: string): Promise<readonly (readonly [string, boolean])[]> =>
-  (await analyse(car(waivers, rules))).findings.map((f) => [f.code, f.waived] as const);
+  // What the books ask of the bar itself is not the matter here.
+  (await analyse(car(waivers, rules))).findings
+    .filter((f) => f.code !== 'hoop.missing' && f.code !== 'rule.cannot-judge')
+    .map((f) => [f.code, f.waived] as const);
 
 describe('waivers', () => {
   it('mark a finding and leave it in the list', async () => {

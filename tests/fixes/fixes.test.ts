@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
-import { EXPLANATIONS, STAGES } from '../../grammar/explanations';
+import { STAGES } from '../../grammar/explanations';
+import { explanationOf } from '../../server/rules/explanations';
 import type { PlacedFinding } from '../../grammar/finding';
 import type { TextEdit } from '../../server/fixes/fixes';
 import { fixesFor, resolveFix } from '../../server/fixes/fixes';
@@ -49,7 +50,7 @@ const MENDED: readonly Code[] = [
 
 describe('every fix mends its finding and brings no new one', () => {
   it.each(Object.keys(CODES) as Code[])('%s', async (code) => {
-    const { stage, bad, files } = EXPLANATIONS[code];
+    const { stage, bad, files } = explanationOf(code);
     const text = `${STAGES[stage]}${bad}\n`;
     const before = await analyse(text, files, FILE);
     const all = before.findings.filter((f) => f.code === code);
@@ -130,7 +131,7 @@ describe('what a fix writes', () => {
   });
 
   it('writes the missing vent into the mirror in which its joint stands', async () => {
-    const { stage, bad } = EXPLANATIONS['space.unvented'];
+    const { stage, bad } = explanationOf('space.unvented');
     const text = `${STAGES[stage]}${bad}\n`;
     expect(await mend(text, 'space.unvented', /^Vent bar into hoop/)).toContain(
       'mirror left { node bar-end = on hoop where z = 700; vent bar -> hoop { at bar-end; dia 5 } }',
@@ -138,7 +139,7 @@ describe('what a fix writes', () => {
   });
 
   it('moves a node onto the centreline that it missed, wherever the node was', async () => {
-    const { stage, bad } = EXPLANATIONS['place.near-miss'];
+    const { stage, bad } = explanationOf('place.near-miss');
     expect(await mend(`${STAGES[stage]}${bad}\n`, 'place.near-miss', /^Move a /)).toContain(
       'node a = on hoop nearest (5, 580, 400)',
     );
@@ -167,7 +168,7 @@ mirror left {
   });
 
   it('offers no place that would hang on itself', async () => {
-    const { stage } = EXPLANATIONS['bend.tiny'];
+    const { stage } = explanationOf('bend.tiny');
     const text = `${STAGES[stage]}node a = (0, 0, 0)
 node b = (1, 0, 600)
 node c = b + (left 1, up 600)

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { CODES } from '../../grammar/codes';
+import { CODES, RULE_CODES } from '../../grammar/codes';
 import { formatFile } from '../../grammar/format';
 import { Project } from '../../server/project/pipeline';
 import type { Analysis } from '../../server/project/project';
@@ -42,6 +42,8 @@ describe('the samples', () => {
 
   it('one sample shows every finding that there is', async () => {
     const seen = new Set((await analyse('every-finding.cage')).findings.map((finding) => finding.code));
-    expect(Object.keys(CODES).filter((code) => !seen.has(code as keyof typeof CODES))).toEqual([]);
+    // What only a book asks for has its examples with the rules, and its cars in the tests of the rules.
+    const plain = Object.keys(CODES).filter((code) => !Object.hasOwn(RULE_CODES, code));
+    expect(plain.filter((code) => !seen.has(code as keyof typeof CODES))).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 /** `seat.gap`: the shortest distance from the shell's rear rectangle to the nearest tube. */
-import type { Anchor, FindingNote } from '../../grammar/finding';
-import type { Reading, Rule } from './rule';
+import type { Anchor, FindingNote } from '../../../grammar/finding';
+import type { Reading, Rule } from '../rule';
 
 interface Told {
   readonly at: Anchor;
@@ -22,7 +22,7 @@ export const seatGap: Rule = {
   code: 'seat.gap',
   unit: 'mm',
   slack: 1e-6,
-  read: (cage, shape) => {
+  read: ({ cage, shape }) => {
     const readings: Reading[] = [];
     // Most seats are told nothing, so nobody asks where they are written.
     let order: ReadonlyMap<string, number> | null = null;
@@ -44,6 +44,7 @@ export const seatGap: Rule = {
         measured: { value: gap, unit: 'mm' },
         params: { seat: name, tube: to },
         fixes: [],
+        group: null,
         limit: null,
         figures: seat,
       });
@@ -54,4 +55,14 @@ export const seatGap: Rule = {
     says: 'give it {by} more',
     params: { by: { value: target - reading.measured.value, unit: 'mm' } },
   }),
+  explanation: {
+    what: 'A tube is close behind the back of a seat.',
+    why: 'A slide or adjuster has to pass, and the shell moves back in a hit: it must not strike the tube.',
+    measured:
+      "The shortest distance from the shell's rear rectangle, 60 mm beyond the slots' lower rear edges on each side and along the back, to the nearest tube.",
+    mend: 'Move the tube aft or the seat forward.',
+    stage: 'harness',
+    bad: 'seat near { slots (90, -300, 750); recline 10 deg; slot-spacing 220; back 45 }',
+    good: 'seat free { slots (240, -300, 750); recline 10 deg; slot-spacing 220; back 45 }',
+  },
 };

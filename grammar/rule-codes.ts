@@ -1,0 +1,93 @@
+/**
+ * The codes on which rulebooks put limits: one quantity each, with its sentence. What stands behind a code (how it is
+ * measured, an example, the limits of the books) is the rule of that name. `{ask}` is what the book wants, `{mend}` what
+ * brings the figure there.
+ */
+import type { CodeEntry } from './code-entry';
+
+/** A quantity that books limit. Without a book it is at most a warning; a book may make it an error. */
+const judged = (says: string): CodeEntry => ({ severity: 'warning', waivable: true, says });
+const told = (says: string): CodeEntry => ({ severity: 'information', waivable: true, says });
+
+export const RULE_CODES = {
+  // Straps and seats
+  'strap.drop': judged('Strap {strap} {way}{ask}: {mend}.'),
+  'strap.spread': judged("Strap {strap} runs {measured} {way} from its seat's centreline in plan{ask}: {mend}."),
+  'strap.skew': judged('Strap {strap} meets {tube} {measured} off square and will walk along it{ask}: {mend}.'),
+  'strap.free-run': judged(
+    'Strap {strap} has {measured} of free run between the seat and {tube}, its hardware needs {need}: {mend}.',
+  ),
+  'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: a shorter one stretches less.'),
+  'strap.shoulder-angle': judged('Strap {strap} {way} from the shoulder{ask}: {mend}.'),
+  'strap.shoulder-drop': judged('Where strap {strap} lies on {tube} is {way} the shoulder{ask}: {mend}.'),
+  'strap.shoulder-reach': told('Strap {strap} runs {measured} from the shoulder to {tube}{ask}: {mend}.'),
+  'strap.spacing': judged('The straps of seat {seat} lie {measured} apart on {tube}, middle to middle{ask}: {mend}.'),
+  'strap.gap': judged('The straps of seat {seat} lie {measured} apart on {tube}, edge to edge{ask}: {mend}.'),
+  'strap.spacing-formula': told(
+    'The straps of seat {seat} lie {spacing} apart on {tube}, {off} than {asked} for their reach of {reach}{ask}: {mend}.',
+  ),
+  'strap.crossing': judged('Strap {strap} lies {measured} behind the seat back and is not crossed{ask}: {mend}.'),
+  'seat.gap': judged('{tube} is {measured} from the back of seat {seat}, a slide needs {need}: {mend}.'),
+  // Tubes
+  'tube.size': judged('{tube} is {size}{ask}: {mend}.'),
+  'tube.material': judged('The steel of {tube} is {word}{ask}: {mend}.'),
+  'tube.strength': judged('The steel of {tube} holds {measured}{ask}: {mend}.'),
+  'tube.same-as-hoop': judged('{tube} is {size}, the main hoop {hoopSize}{ask}: {mend}.'),
+  'tube.pieces': judged('{tube} is made of {measured} pieces{ask}: {mend}.'),
+  'tube.straight': judged('{tube} has {measured} bends{ask}: {mend}.'),
+  'bend.radius': judged('Die {die} bends at {measured}, less than 3 x od ({limit}){ask}: the wall thins and flattens.'),
+  // Hoops
+  'hoop.missing': judged('There is no main hoop{ask}: {mend}.'),
+  'hoop.bends': judged('{tube} has {measured} bends{ask}: {mend}.'),
+  'hoop.total-angle': judged('The bends of {tube} turn {measured} together{ask}: {mend}.'),
+  'hoop.flat': judged('{tube} lies {measured} out of one plane{ask}: {mend}.'),
+  'hoop.tilt': judged('{tube} leans {measured} from upright{ask}: {mend}.'),
+  'hoop.leg-bends': judged('A leg of {tube} has {measured} bends below its top corner{ask}: {mend}.'),
+  'hoop.leg-spacing': judged('The legs of {tube} are {measured} apart inside{ask}: {mend}.'),
+  'hoop.front-foot': told('The foot of {tube} stands {measured} behind its foremost point{ask}: {mend}.'),
+  'structure.missing': judged('The basic structure lacks {lacks}{ask}: {mend}.'),
+  'structure.roof-level': judged('{tube} meets {host} {measured} below its top{ask}: {mend}.'),
+  // Backstays
+  'backstay.missing': judged('{which}{ask}: {mend}.'),
+  'backstay.angle': judged('{tube} stands {measured} from the vertical in side view{ask}: {mend}.'),
+  'backstay.hoop-angle': judged('{tube} stands {measured} to the main hoop{ask}: {mend}.'),
+  'backstay.plane-angle': judged("The backstays' plane stands {measured} to the plane of {hoop}{ask}: {mend}."),
+  'backstay.rearward': judged('The foot of {tube} stands {measured} behind its top{ask}: {mend}.'),
+  'backstay.drop': judged('{tube} meets {hoop} {measured} below its top{ask}: {mend}.'),
+  'backstay.crown': judged('{tube} meets {hoop} {measured} from its top corner{ask}: {mend}.'),
+  // Diagonals
+  'diagonal.missing': judged('The main hoop has {measured} diagonals{ask}: {mend}.'),
+  'diagonal.top': judged('The upper end of {tube} is {measured} from the backstay along {host}{ask}: {mend}.'),
+  'diagonal.bottom': judged('The lower end of {tube} is {measured} from the foot along {host}{ask}: {mend}.'),
+  'diagonal.corner': judged(
+    "The upper end of {tube} is {measured} from the driver's corner along {hoop}{ask}: {mend}.",
+  ),
+  'diagonal.in-plane': judged('{tube} lies {measured} out of the plane of {hoop}{ask}: {mend}.'),
+  'diagonal.feet': judged('The lower mountings of {tube} and {other} are {measured} apart{ask}: {mend}.'),
+  'diagonal.on-harness-bar': judged('{tube} ends on the harness bar {host}{ask}: {mend}.'),
+  // Doors, roof, pillars, dash
+  'door.bars': judged('There are {measured} door bars on the {side}{ask}: {mend}.'),
+  'door.alike': told('{measured} more door bars on one side than on the other{ask}: {mend}.'),
+  'roof.bars': judged('There are {measured} roof bars between the hoops{ask}: {mend}.'),
+  'roof.ends': judged('The {end} end of {tube} is {measured} from the next junction along {host}{ask}: {mend}.'),
+  'pillar.bend': judged('{tube} turns {measured}{ask}: {mend}.'),
+  'pillar.side-view': judged('{tube} lies {measured} off its chord in side view{ask}: {mend}.'),
+  'pillar.top': judged('The upper end of {tube} is {measured} from the junction along {host}{ask}: {mend}.'),
+  'pillar.bottom': judged('The lower end of {tube} is {measured} from the front foot along {host}{ask}: {mend}.'),
+  'dash.bar': told('There is no tube between the front legs near the dash{ask}: {mend}.'),
+  // Harness bar
+  'harness.ends': judged('The {end} end of {tube} lands on {host}{ask}: {mend}.'),
+  'harness.diagonal': judged('{tube} passes {measured} from the diagonal {diagonal}{ask}: {mend}.'),
+  // Feet and holes
+  'foot.missing': judged('The {end} end of {tube} stands on no foot{ask}: {mend}.'),
+  'foot.area': judged('The plate of {foot} has {measured}{ask}: {mend}.'),
+  'foot.side': judged('The plate of {foot} measures {measured} along its {which} side{ask}: {mend}.'),
+  'foot.thickness': judged('The plate of {foot} is {measured} thick{ask}: {mend}.'),
+  'foot.tube-wall': judged('The plate of {foot} is {measured} thick, the wall on it {need}{ask}: {mend}.'),
+  'foot.bolts': judged('{foot} has {measured} bolts{ask}: {mend}.'),
+  'foot.bolt-size': judged('The bolts of {foot} are of {measured}{ask}: {mend}.'),
+  'foot.count': told('The cage stands on {measured} plates{ask}: {mend}.'),
+  'hole.existing': judged('A hole is to be drilled into {tube}, which is already in the car{ask}: {mend}.'),
+} as const satisfies Record<string, CodeEntry>;
+
+export type RuleCode = keyof typeof RULE_CODES;

@@ -1,0 +1,44 @@
+/** SCCA Solo, appendix C: roll bars. Seen in forum quotations of known years only. In our own words. */
+import type { Role } from '../../cage/cage';
+import type { Book } from '../rule';
+import { inches, inchPair, pounds, type SizeTable } from '../sizes';
+import { atLeast, atMost, memory, own, seen } from './limit';
+
+/**
+ * Appendix C.B.2, 2011, for cars over 1500 lb; below that 1.25 x .090 of the time trials' safety levels, which withdrew
+ * the smaller size.
+ */
+const SIZES: SizeTable = {
+  basis: 'without',
+  basisWords: 'mass without driver',
+  rows: [
+    { upTo: pounds(1500), pairs: [inchPair(1.25, 0.09)], steel: null },
+    { upTo: null, pairs: [inchPair(1.5, 0.12), inchPair(1.75, 0.095)], steel: null },
+  ],
+  wallLess: 0,
+  larger: null,
+};
+const BAR: readonly Role[] = ['main-rollbar', 'backstay'];
+const C = (section: string, edition: string): { citation: string; edition: string } => ({
+  citation: `Solo rules, appendix ${section}`,
+  edition,
+});
+
+export const SCCA_SOLO: Book = {
+  name: 'scca-solo',
+  title: 'SCCA Solo rules, appendix C: roll bars',
+  asksCage: false,
+  texts: [],
+  limits: [
+    seen('tube.size', own('mm'), C('C.B.2', '2011'), { sizes: SIZES, of: BAR, rows: ['SOLO-T1', 'SOLO-T2'] }),
+    seen('tube.material', own('1'), C('C.B.1', '2011'), {
+      accepts: ['cold-drawn seamless', 'drawn over mandrel', 'resistance welded', '4130 alloy'],
+      rows: ['SOLO-M1'],
+    }),
+    seen('hoop.missing', atLeast(1, '1'), C('C.A', '2011'), { rows: ['SOLO-G1'] }),
+    seen('hoop.leg-spacing', atLeast(inches(15), 'mm'), C('C.A.4', '2011'), { rows: ['SOLO-G1'] }),
+    memory('backstay.missing', atLeast(2, '1'), 'Solo rules, appendix C', { rows: ['SOLO-R1'] }),
+    memory('backstay.drop', atMost(inches(6), 'mm'), 'Solo rules, appendix C', { rows: ['SOLO-R1'] }),
+    memory('backstay.hoop-angle', atLeast(30, 'deg'), 'Solo rules, appendix C', { rows: ['SOLO-R1'] }),
+  ],
+};

@@ -1,0 +1,200 @@
+/**
+ * The car as the books see it: members by their role, where their ends land, hoops with their planes, and what is known
+ * of the car as a whole. Worked out once for all rules, each part when it is first asked for.
+ */
+import type { Cage, Foot, Role, Seat, Side, Tube } from '../cage/cage';
+import type { Centreline } from '../centreline/centreline';
+import { nearestOn, pointAt } from '../centreline/query';
+import type { Vec3 } from '../centreline/vector';
+import type { Fit, Part, Shape } from '../geometry/shape';
+import type { HoopFigures } from './hoop';
+import { hoopFigures } from './hoop';
+
+export interface MemberEnd {
+  readonly which: 'first' | 'last';
+  /** On the centreline. */
+  readonly at: Vec3;
+  readonly fit: Fit;
+  /** Tubes that cut it, by their whole name, and the foot that it stands on. */
+  readonly hosts: readonly string[];
+  readonly foot: Foot | null;
+}
+
+/** A tube whose centreline is known. */
+export interface Member {
+  readonly tube: Tube;
+  readonly name: string;
+  readonly line: Centreline;
+  readonly ends: readonly [MemberEnd, MemberEnd];
+  /** One, or two for a split tube. */
+  readonly pieces: number;
+  readonly bends: number;
+  /** By the middle of its centreline; null: on the car's centreline. */
+  readonly side: Side | null;
+}
+
+export interface Hoop extends Member {
+  readonly figures: HoopFigures;
+}
+
+/** An end that lands on a tube, with the station of the landing on it, mm. */
+export interface Landed {
+  readonly member: Member;
+  readonly end: MemberEnd;
+  readonly station: number;
+}
+
+/** Roles that make a car's structure a full cage. */
+const CAGE_ROLES: readonly Role[] = ['front-rollbar', 'lateral-rollbar', 'half-lateral', 'longitudinal'];
+const HOOP_ROLES: readonly Role[] = ['main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral'];
+
+/** Nearer to the centreline than this belongs to no side, mm. */
+const MIDDLE = 1;
+
+const sideOf = (y: number): Side | null => (y > MIDDLE ? 'left' : y < -MIDDLE ? 'right' : null);
+
+/** Called once; what it gave is kept. */
+function lazily<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+}
+
+const byName = (a: { readonly name: string }, b: { readonly name: string }): number =>
+  a.name < b.name ? -1 : a.name > b.name ? 1 : 0;
+
+export class Car {
+  constructor(
+    readonly cage: Cage,
+    readonly shape: Shape,
+  ) {}
+
+  /** All tubes of the cage in the order of their names: the order of statements has no meaning. */
+  readonly tubes = lazily((): readonly Tube[] =>
+    [...this.cage.things.values()].filter((thing): thing is Tube => thing.kind === 'tube').sort(byName),
+  );
+
+  readonly members = lazily((): readonly Member[] => this.tubes().flatMap((tube) => this.memberOf(tube) ?? []));
+
+  readonly feet = lazily((): readonly Foot[] =>
+    [...this.cage.things.values()].filter((thing): thing is Foot => thing.kind === 'foot').sort(byName),
+  );
+
+  private readonly byRole = lazily(() => {
+    const map = new Map<Role, Member[]>();
+    for (const member of this.members()) {
+      const list = map.get(member.tube.role);
+      if (list === undefined) map.set(member.tube.role, [member]);
+      else list.push(member);
+    }
+    return map;
+  });
+
+  private readonly byNames = lazily(() => new Map(this.members().map((member) => [member.name, member])));
+
+  /** Members of these roles. */
+  of(...roles: readonly Role[]): readonly Member[] {
+    return roles.flatMap((role) => this.byRole().get(role) ?? []);
+  }
+
+  /** Tubes of a role, also those whose centreline is not known. */
+  tubesOf(...roles: readonly Role[]): readonly Tube[] {
+    return this.tubes().filter((tube) => roles.includes(tube.role));
+  }
+
+  member(name: string): Member | null {
+    return this.byNames().get(name) ?? null;
+  }
+
+  /** Everything that lands on a tube, by its name. */
+  private readonly landings = lazily(() => {
+    const map = new Map<string, Landed[]>();
+    for (const member of this.members()) {
+      for (const end of member.ends) {
+        for (const host of end.hosts) {
+          const on = this.member(host);
+          if (on === null) continue;
+          const landed = { member, end, station: nearestOn(on.line, end.at).station };
+          const list = map.get(host);
+          if (list === undefined) map.set(host, [landed]);
+          else list.push(landed);
+        }
+      }
+    }
+    return map;
+  });
+
+  landedOn(host: Member, ...roles: readonly Role[]): readonly Landed[] {
+    const all = this.landings().get(host.name) ?? [];
+    return roles.length === 0 ? all : all.filter(({ member }) => roles.includes(member.tube.role));
+  }
+
+  /** Hoops and half-hoops. */
+  readonly hoops = lazily((): readonly Hoop[] =>
+    this.of(...HOOP_ROLES).flatMap((member) => {
+      const figures = hoopFigures(member.line);
+      return figures === null ? [] : [{ ...member, figures }];
+    }),
+  );
+
+  readonly mainHoops = lazily((): readonly Hoop[] => this.hoops().filter(({ tube }) => tube.role === 'main-rollbar'));
+
+  /** A full cage, a bare roll bar, or neither: no tube has the role of a hoop. */
+  readonly kind = lazily((): 'cage' | 'bar' | 'none' => {
+    if (this.tubesOf(...CAGE_ROLES).length > 0) return 'cage';
+    return this.tubesOf('main-rollbar').length > 0 ? 'bar' : 'none';
+  });
+
+  readonly seats = lazily((): readonly Seat[] =>
+    [...this.cage.things.values()].filter((thing): thing is Seat => thing.kind === 'seat').sort(byName),
+  );
+
+  /** The driver's side: that of the seat named `driver`, or of the only one. Null: not known. */
+  readonly driverSide = lazily((): Side | null => {
+    const seats = this.seats();
+    const seat = seats.find(({ base }) => base === 'driver') ?? (seats.length === 1 ? seats[0] : undefined);
+    const slots = seat?.slots ?? null;
+    return slots === null ? null : sideOf(slots[1]);
+  });
+
+  /** What is told of the structure as a whole is told at its main hoop, else at the first tube that can stand for it. */
+  readonly chief = lazily((): Tube | null => {
+    return this.tubesOf('main-rollbar')[0] ?? this.tubesOf(...CAGE_ROLES)[0] ?? this.tubes()[0] ?? null;
+  });
+
+  /** The end that is the higher one, and the lower. */
+  upDown(member: Member): readonly [MemberEnd, MemberEnd] {
+    const [a, b] = member.ends;
+    return a.at[2] >= b.at[2] ? [a, b] : [b, a];
+  }
+
+  private memberOf(tube: Tube): Member | null {
+    const line = tube.centreline;
+    if (line === null || line.pieces.length === 0) return null;
+    const whole = this.shape.parts.get(tube.name);
+    const first: Part | undefined = whole ?? this.shape.parts.get(`${tube.name}.a`);
+    const last: Part | undefined = whole ?? this.shape.parts.get(`${tube.name}.b`);
+    if (first === undefined || last === undefined) return null;
+    return {
+      tube,
+      name: tube.name,
+      line,
+      ends: [
+        this.endOf('first', first, pointAt(line, 0).point),
+        this.endOf('last', last, pointAt(line, line.length).point),
+      ],
+      pieces: whole === undefined ? 2 : 1,
+      bends: line.pieces.filter((piece) => piece.kind === 'arc').length,
+      side: sideOf(pointAt(line, line.length / 2).point[1]),
+    };
+  }
+
+  private endOf(which: 'first' | 'last', part: Part, at: Vec3): MemberEnd {
+    const end = part.ends[which === 'first' ? 0 : 1];
+    const hosts = end.hosts.map((host) => (this.cage.things.has(host) ? host : host.replace(/\.[ab]$/, '')));
+    const feet = hosts.flatMap((host) => {
+      const thing = this.cage.things.get(host);
+      return thing?.kind === 'foot' ? [thing] : [];
+    });
+    return { which, at, fit: end.fit, hosts, foot: feet[0] ?? null };
+  }
+}

@@ -1,0 +1,219 @@
+/** Why a row of the fact sheets is no rule of a book. In our own words. */
+import type { Code } from '../../../grammar/codes';
+
+export type ReasonKind = 'needs' | 'built' | 'not a limit' | 'drawing not seen' | 'no book' | 'open';
+
+interface ReasonEntry {
+  /**
+   * `needs`: the language has no such fact yet; `built`: the tool tells it whatever the book, by the code in `says`;
+   * `open`: could be a rule with the facts that there are.
+   */
+  readonly kind: ReasonKind;
+  readonly says: string;
+  /** Ids, with blanks between. */
+  readonly rows: string;
+}
+
+const ENTRIES: readonly ReasonEntry[] = [
+  { kind: 'built', says: 'rule.edition', rows: '253-8.1-edition' },
+  {
+    kind: 'needs',
+    says: 'the route by which the cage came (self-built, certified by an ASN, by the FIA)',
+    rows: '253-8.1-route 253-8.1-id HOM-hist',
+  },
+  { kind: 'needs', says: 'what a tube carries', rows: '253-8.1-fluid' },
+  { kind: 'needs', says: 'the finish of the steel', rows: '253-8.1-chrome' },
+  { kind: 'not a limit', says: "no figure: easy entry and exit is the scrutineer's eye", rows: '253-8.1-access' },
+  {
+    kind: 'not a limit',
+    says: 'a definition: the roles of the language carry it; role.contradicts tells a tube that does not fit its role',
+    rows: '253-8.2.5 253-8.2.9',
+  },
+  {
+    kind: 'needs',
+    says: 'fitting (removable joints)',
+    rows: '253-8.2.10 253-8.3.1-4joints 253-8.3.2.4-type 253-8.3.2.4-bolt 253-8.3.2.4-where 253-8.3.2.6-bs1 253-6.2-bar-joint',
+  },
+  { kind: 'not a limit', says: 'a definition that asks for nothing', rows: '253-8.2.11 253-8.2.12' },
+  { kind: 'needs', says: 'counter-plate', rows: '253-8.2.13 253-8.3.2.6-52' },
+  {
+    kind: 'needs',
+    says: 'gusset',
+    rows: '253-8.2.14-t 253-8.2.14-len 253-8.2.14-cut 253-8.3.2.1.5 253-8.3.2.1.5-plane SCCA-G1 RALLY-G1 SCTA-1',
+  },
+  {
+    kind: 'drawing not seen',
+    says: "the drawing that tells the roof's patterns apart was not seen",
+    rows: '253-8.3.2.2.3-253-22',
+  },
+  { kind: 'needs', says: 'door aperture', rows: '253-8.3.2.1.2-height 253-8.3.2.1.2-intersect 253-8.3.2.5-253-49E' },
+  {
+    kind: 'not a limit',
+    says: 'a recommendation or permission: nothing can be broken',
+    rows: '253-8.3.2.1.2-X 253-8.3.2.1.2-pillar 253-8.3.2.6-weldok 253-8.3.3-elong',
+  },
+  {
+    kind: 'drawing not seen',
+    says: 'two readings of dimension A on a drawing that was not seen: they give different triggers',
+    rows: '253-8.3.2.1.4',
+  },
+  { kind: 'needs', says: 'panel (top of the dashboard, steering column)', rows: '253-8.3.2.2.5-dash' },
+  { kind: 'drawing not seen', says: 'the drawing that names the centre strut was not seen', rows: '253-8.3.2.2.5-ctr' },
+  { kind: 'needs', says: "the suspension's mounting points", rows: '253-8.3.2.2.4 253-8.3.2.5-long' },
+  {
+    kind: 'drawing not seen',
+    says: 'which brace is such a reinforcement only the drawings tell',
+    rows: '253-8.3.2.2.6',
+  },
+  {
+    kind: 'drawing not seen',
+    says: "what the drawing's dimensions mean was not seen",
+    rows: '253-8.3.2.5-253-48 253-8.3.2.5-253-49A 253-8.3.2.5-253-49B 253-8.3.2.5-253-49C',
+  },
+  { kind: 'needs', says: 'where each bolt of a foot stands', rows: '253-8.3.2.6-60deg' },
+  { kind: 'needs', says: "the shell's material", rows: '253-8.3.2.6-nonsteel' },
+  { kind: 'not a limit', says: 'the language has round tube only', rows: '253-8.3.3-round' },
+  { kind: 'needs', says: "the steel's analysis", rows: '253-8.3.3-alloy' },
+  {
+    kind: 'not a limit',
+    says: 'measured on the bent tube, not in the drawing',
+    rows: '253-8.3.3-oval 253-8.3.3-smooth SCCA-W2 CHAMP-4 BEND-10 FIT-7',
+  },
+  {
+    kind: 'needs',
+    says: 'how much of a joint is welded, and by which process',
+    rows: '253-8.3.4-perim 253-8.3.4-pen SCCA-W1 NHRA-W1 FIT-13',
+  },
+  {
+    kind: 'needs',
+    says: 'padding',
+    rows: '253-8.3.5-body 253-8.3.5-old 253-8.3.5-new 253-8.3.5-fix SCCA-K1 SOLO-K1 NASA-K1 NHRA-K1 DRIFT-1',
+  },
+  { kind: 'needs', says: 'helmet', rows: '253-helmet SCCA-H2 SOLO-H2 SOLO-H3 NHRA-H1 NHRA-H2 SOLO-B1' },
+  {
+    kind: 'not a limit',
+    says: 'a strap leads to a tube in this language: it cannot be anchored to a seat',
+    rows: '253-6.2-seat',
+  },
+  {
+    kind: 'needs',
+    says: 'lap and crotch anchors, and anchors on the shell',
+    rows: '253-6.2-series 253-6.2-Cpillar 253-6.2-bar-insert 253-6.2-load 253-6.2-plate 253-6.3-pelvis SFI-1 HARN-B1 HARN-B2 HARN-B3 HARN-W5 HARN-C2',
+  },
+  { kind: 'built', says: 'strap.overlap', rows: '253-6.2-two' },
+  { kind: 'drawing not seen', says: 'the drawings were not seen', rows: '253-6.2-drawings 253-6.2-lapangle' },
+  {
+    kind: 'not a limit',
+    says: 'the harness as a product, not how it is fitted',
+    rows: '253-6.1-std 8853-98-strap 253-6.1-cutters SFI-5 GCR-HN4 NHRA-HN1',
+  },
+  {
+    kind: 'needs',
+    says: 'seat-mount',
+    rows: '253-16-route 253-16-4pt 253-16-area 253-16-seat4 253-16-load 253-16-qr 253-16-thick 253-16-65B 253-16-cushion',
+  },
+  {
+    kind: 'not a limit',
+    says: 'load tests of certified cages: strength is not judged here',
+    rows: 'HOM-w HOM-main HOM-main-stamp HOM-front HOM-front-stamp HOM-time HOM-calc HOM-TL35',
+  },
+  { kind: 'not a limit', says: 'no value is known', rows: 'HOM-side' },
+  {
+    kind: 'not a limit',
+    says: 'another rule for another kind of car, which must not be mixed with this one',
+    rows: 'HOM-open',
+  },
+  { kind: 'needs', says: 'the kind of car (formula, sports racer)', rows: 'SCCA-T3' },
+  {
+    kind: 'not a limit',
+    says: 'superseded tables on another basis of mass, for cars with an old logbook',
+    rows: 'SCCA-T4 SCCA-T5',
+  },
+  { kind: 'needs', says: 'panel (roof, pillar)', rows: 'SCCA-H1 SOLO-H1 NHRA-H3' },
+  {
+    kind: 'not a limit',
+    says: 'plates join tubes only in a judgement of load paths, which no book here asks for',
+    rows: 'SCCA-S2',
+  },
+  { kind: 'needs', says: 'hole for inspection', rows: 'SCCA-I1 ORR-I1 NASA-I1 NHRA-I1' },
+  {
+    kind: 'no book',
+    says: 'no chosen book is that of this club',
+    rows: 'RALLY-P1 RALLY-P2 RALLY-P3 RALLY-M1 RALLY-P4 ORR-H1 ORR-G1 ORR-4P CHAMP-1 CHAMP-2 CHAMP-3 LEM-1 LEM-2 DIRT-1 NASC-1 SCORE-1 FSAE-B1 FSAE-I1 FSAE-H1 FSAE-HB1 FSAE-HB2 FSAE-HN1 FSAE-HN2 FSAE-HN3 BAJA-1 BAJA-2 BAJA-3 PRO-HN1 PCA-HN1 NZ-HN1',
+  },
+  { kind: 'not a limit', says: 'a note of permission for one category of cars', rows: 'SOLO-HB1' },
+  { kind: 'needs', says: 'which letter code the figure gives a member', rows: 'NHRA-T3' },
+  { kind: 'not a limit', says: 'an inspection practice: the measured floor is the limit itself', rows: 'NHRA-T4' },
+  { kind: 'needs', says: "the driver's elbow", rows: 'NHRA-S1' },
+  { kind: 'needs', says: 'whether the car has a frame', rows: 'NHRA-P2' },
+  { kind: 'needs', says: "the car's class by its elapsed time", rows: 'NHRA-E1' },
+  {
+    kind: 'not a limit',
+    says: 'allows anchors above the shoulder, which every maker in the book forbids: books are not merged, and no book here is its own',
+    rows: 'SFI-2',
+  },
+  {
+    kind: 'not a limit',
+    says: 'the same range stands in the book of the makers as a magazine gave it; this one is from memory',
+    rows: 'SFI-4',
+  },
+  { kind: 'not a limit', says: 'superseded by the newer text of the same book', rows: 'GCR-HN2' },
+  { kind: 'not a limit', says: 'no tolerance is named', rows: 'HARN-A7' },
+  {
+    kind: 'needs',
+    says: 'slide, stitching and free tail of the strap',
+    rows: 'HARN-W1 HARN-W2 HARN-W3 HARN-W4 HARN-C3',
+  },
+  { kind: 'built', says: 'strap.can-slide', rows: 'HARN-L1 HARN-L2' },
+  { kind: 'built', says: 'strap.slot-edge', rows: 'HARN-C4' },
+  { kind: 'not a limit', says: 'straps that join behind the neck cannot be written', rows: 'HARN-B5' },
+  { kind: 'built', says: 'space.unvented', rows: 'VENT-1 VENT-2 VENT-3' },
+  { kind: 'built', says: 'vent.outside-joint', rows: 'VENT-11' },
+  {
+    kind: 'needs',
+    says: 'oil, plug and finish of the bore',
+    rows: 'VENT-4 VENT-5 VENT-6 VENT-7 VENT-8 VENT-9 VENT-10',
+  },
+  {
+    kind: 'open',
+    says: "shop practice of fit-up, measured at the bench; belongs to the shop's book when it gets its rules",
+    rows: 'FIT-1 FIT-2 FIT-3 FIT-4 FIT-12 FIT-15 FIT-16 PLATE-2',
+  },
+  { kind: 'not a limit', says: 'repairs and splices cannot be written', rows: 'FIT-5 FIT-6 FIT-8' },
+  { kind: 'not a limit', says: 'a way to cut by hand: the templates take its place', rows: 'FIT-9 FIT-10' },
+  { kind: 'built', says: 'cope.shallow', rows: 'FIT-11' },
+  { kind: 'not a limit', says: 'a code for plate: a cage tube passes it in every row that it has', rows: 'FIT-14' },
+  { kind: 'open', says: "wall in the bend: belongs to the shop's book when it gets its rules", rows: 'BEND-1 BEND-2' },
+  { kind: 'built', says: 'bend.between', rows: 'BEND-3 BEND-4 BEND-5' },
+  { kind: 'not a limit', says: 'tolerances of the bender, not of the drawing', rows: 'BEND-6 BEND-8' },
+  { kind: 'not a limit', says: 'a range that shops use; the limit of three diameters is bend.radius', rows: 'BEND-12' },
+  {
+    kind: 'not a limit',
+    says: "arithmetic: the tool's own figures, held in the tests of geometry",
+    rows: 'BEND-13 TUBE-9 DER-3 DER-7',
+  },
+  {
+    kind: 'not a limit',
+    says: 'tolerances of bought tube: sizes are judged as they are written',
+    rows: 'TUBE-1 TUBE-2 TUBE-3 TUBE-4 TUBE-5 TUBE-6 TUBE-7 TUBE-8',
+  },
+  { kind: 'needs', says: "the seat's side and the driver's hip room", rows: 'DOOR-1' },
+  {
+    kind: 'not a limit',
+    says: 'arithmetic of the sheet: a test holds the rules to it, no rule of its own',
+    rows: 'DER-1 DER-4 DER-5 DER-6 DER-8',
+  },
+];
+
+export interface Reason {
+  readonly kind: ReasonKind;
+  readonly says: string;
+}
+
+/** By the id of the row. */
+export const REASONS: ReadonlyMap<string, Reason> = new Map(
+  ENTRIES.flatMap(({ kind, says, rows }) => rows.split(' ').map((row) => [row, { kind, says }] as const)),
+);
+
+/** The codes that tell a row whatever the book. A test holds them to the table of codes. */
+export const BUILT: readonly Code[] = ENTRIES.filter(({ kind }) => kind === 'built').map(({ says }) => says as Code);

@@ -1,0 +1,73 @@
+/** The rows of the two fact sheets that the books were written from, by their ids. */
+
+/** FIA Appendix J, Article 253, and the homologation rules beside it. */
+export const FIA_ROWS: readonly string[] = `
+253-8.1-edition 253-8.1-route 253-8.1-id 253-8.1-mod 253-8.1-fluid 253-8.1-chrome
+253-8.1-access 253-8.1-holes 253-8.2.1 253-8.2.2 253-8.2.3 253-8.2.4
+253-8.2.5 253-8.2.6 253-8.2.7 253-8.2.8 253-8.2.9 253-8.2.10
+253-8.2.11 253-8.2.12 253-8.2.13 253-8.2.14-t 253-8.2.14-len 253-8.2.14-cut
+253-8.2-backstay 253-8.2-doorbar 253-8.2-harnessbar 253-8.3.1-253-1 253-8.3.1-253-2 253-8.3.1-253-3
+253-8.3.1-onepiece 253-8.3.1-mainleg 253-8.3.1-frontleg 253-8.3.1-frontfoot 253-8.3.1-roofjoin 253-8.3.1-4joints
+253-8.3.1-bs-both 253-8.3.1-bs-attach 253-8.3.1-bs-angle 253-8.3.1-bs-rear 253-8.3.1-bs-straight 253-8.3.2.1.1-old
+253-8.3.2.1.1-new 253-8.3.2.1.1-253-6 253-8.3.2.1.1-straight 253-8.3.2.1.1-top 253-8.3.2.1.1-bot 253-8.3.2.2.3-253-22
+253-8.3.2.1.2-count 253-8.3.2.1.2-sym 253-8.3.2.1.2-height 253-8.3.2.1.2-intersect 253-8.3.2.1.2-X 253-8.3.2.1.2-pillar
+253-8.3.2.1.3 253-8.3.2.1.3-curve 253-8.3.2.1.3-ends 253-8.3.2.1.3-V 253-8.3.2.1.4 253-8.3.2.1.4-bend
+253-8.3.2.1.4-top 253-8.3.2.1.4-bot 253-8.3.2.1.5 253-8.3.2.1.5-plane 253-8.3.2.2.5-dash 253-8.3.2.2.5-ctr
+253-8.3.2.2.4 253-8.3.2.2.6 253-8.3.2.5-long 253-8.3.2.5-253-48 253-8.3.2.5-253-49A 253-8.3.2.5-253-49B
+253-8.3.2.5-253-49C 253-8.3.2.5-253-49E 253-8.3.2.4-type 253-8.3.2.4-bolt 253-8.3.2.4-where 253-8.3.2.6-count
+253-8.3.2.6-plate-t 253-8.3.2.6-plate-area 253-8.3.2.6-contact 253-8.3.2.6-bolts 253-8.3.2.6-M8 253-8.3.2.6-60deg
+253-8.3.2.6-52 253-8.3.2.6-bs2 253-8.3.2.6-bs1 253-8.3.2.6-weldok 253-8.3.2.6-nonsteel 253-8.3.3-round
+253-8.3.3-mat 253-8.3.3-alloy 253-8.3.3-350 253-8.3.3-main 253-8.3.3-other 253-8.3.3-date
+253-8.3.3-R 253-8.3.3-oval 253-8.3.3-smooth 253-8.3.3-elong 253-8.3.4-perim 253-8.3.4-pen
+253-8.3.5-body 253-8.3.5-old 253-8.3.5-new 253-8.3.5-fix 253-helmet 253-6.2-seat
+253-6.2-series 253-6.2-side 253-6.2-plan 253-6.2-higher 253-6.2-Cpillar 253-6.2-loop
+253-6.2-bar-size 253-6.2-bar-height 253-6.2-bar-joint 253-6.2-bar-insert 253-6.2-load 253-6.2-two
+253-6.2-plate 253-6.2-drawings 253-6.3-pelvis 253-6.2-lapangle 253-6.2-FHR 253-6.1-std
+8853-98-strap 253-6.1-cutters 253-16-route 253-16-4pt 253-16-area 253-16-seat4
+253-16-load 253-16-qr 253-16-thick 253-16-65B 253-16-cushion HOM-w
+HOM-main HOM-main-stamp HOM-front HOM-front-stamp HOM-time HOM-calc
+HOM-TL35 HOM-side HOM-open HOM-hist
+`
+  .split(/\s+/)
+  .filter((id) => id !== '');
+
+/** North American clubs, harness makers and facts of the trade. */
+export const NORTH_AMERICA_ROWS: readonly string[] = `
+SCCA-T1 SCCA-T2 SCCA-T3 SCCA-T4 SCCA-T5 SCCA-M1
+SCCA-B1 SCCA-B2 SCCA-B3 SCCA-H1 SCCA-H2 SCCA-R1
+SCCA-R2 SCCA-R3 SCCA-D1 SCCA-S1 SCCA-S2 SCCA-S3
+SCCA-P1 SCCA-P2 SCCA-P3 SCCA-P4 SCCA-P5 SCCA-P6
+SCCA-G1 SCCA-W1 SCCA-W2 SCCA-I1 SCCA-K1 RALLY-P1
+RALLY-P2 RALLY-P3 RALLY-M1 RALLY-G1 RALLY-P4 SOLO-T1
+SOLO-T2 SOLO-G1 SOLO-H1 SOLO-H2 SOLO-H3 SOLO-R1
+SOLO-M1 SOLO-K1 SOLO-HB1 SOLO-B1 ORR-H1 ORR-G1
+ORR-I1 ORR-4P NASA-K1 NASA-B1 NASA-H1 NASA-D1
+NASA-D2 NASA-R1 NASA-P1 NASA-X1 NASA-T1 NASA-I1
+NASA-S1 NASA-RB1 NASA-HN1 NHRA-H1 NHRA-H2 NHRA-H3
+NHRA-T1 NHRA-T2 NHRA-T3 NHRA-T4 NHRA-R1 NHRA-R2
+NHRA-S1 NHRA-C1 NHRA-P1 NHRA-P2 NHRA-W1 NHRA-E1
+NHRA-K1 NHRA-I1 CHAMP-1 CHAMP-2 CHAMP-3 CHAMP-4
+LEM-1 LEM-2 SCTA-1 DRIFT-1 DIRT-1 NASC-1
+SCORE-1 FSAE-B1 FSAE-I1 FSAE-H1 FSAE-HB1 FSAE-HB2
+FSAE-HN1 FSAE-HN2 FSAE-HN3 BAJA-1 BAJA-2 BAJA-3
+SFI-1 SFI-2 SFI-3 SFI-4 SFI-5 GCR-HN1
+GCR-HN2 GCR-HN3 GCR-HN4 PRO-HN1 PCA-HN1 FIA-HN1
+FIA-HB1 NHRA-HN1 NZ-HN1 HARN-A1 HARN-A2 HARN-A3
+HARN-A4 HARN-A5 HARN-A6 HARN-A7 HARN-S1 HARN-S2
+HARN-S3 HARN-S4 HARN-S5 HARN-W1 HARN-W2 HARN-W3
+HARN-W4 HARN-W5 HARN-L1 HARN-L2 HARN-C1 HARN-C2
+HARN-C3 HARN-C4 HARN-C5 HARN-B1 HARN-B2 HARN-B3
+HARN-B4 HARN-B5 HARN-T1 VENT-1 VENT-2 VENT-3
+VENT-4 VENT-5 VENT-6 VENT-7 VENT-8 VENT-9
+VENT-10 VENT-11 FIT-1 FIT-2 FIT-3 FIT-4
+FIT-5 FIT-6 FIT-7 FIT-8 FIT-9 FIT-10
+FIT-11 FIT-12 FIT-13 FIT-14 FIT-15 FIT-16
+BEND-1 BEND-2 BEND-3 BEND-4 BEND-5 BEND-6
+BEND-8 BEND-9 BEND-10 BEND-12 BEND-13 TUBE-1
+TUBE-2 TUBE-3 TUBE-4 TUBE-5 TUBE-6 TUBE-7
+TUBE-8 TUBE-9 PLATE-1 PLATE-2 DOOR-1 DER-1
+DER-2 DER-3 DER-4 DER-5 DER-6 DER-7
+DER-8
+`
+  .split(/\s+/)
+  .filter((id) => id !== '');

@@ -1,0 +1,38 @@
+/** Feet as the books tell them apart: by what stands on them. */
+import type { Foot, Tube } from '../cage/cage';
+import type { Car } from './car';
+
+export interface FootUse {
+  readonly foot: Foot;
+  /** `hoop foot`, `backstay foot` or `other foot`. */
+  readonly group: string;
+  /** The tubes that end on it. */
+  readonly tubes: readonly Tube[];
+}
+
+const HOOPS = ['main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral'] as const;
+
+export function footUses(car: Car): readonly FootUse[] {
+  const on = new Map<string, Tube[]>();
+  for (const { tube, ends } of car.members()) {
+    for (const { foot } of ends) if (foot !== null) on.set(foot.name, [...(on.get(foot.name) ?? []), tube]);
+  }
+  return car.feet().map((foot) => {
+    const tubes = on.get(foot.name) ?? [];
+    const has = (role: string): boolean => tubes.some((tube) => tube.role === role);
+    const group = HOOPS.some(has) ? 'hoop foot' : has('backstay') ? 'backstay foot' : 'other foot';
+    return { foot, group, tubes };
+  });
+}
+
+/** Where a plate is neither told to be bolted nor known to be welded, and the limit hangs on it. */
+export const BOLTS = 'its bolts are not written: bolts 3 x M8';
+
+/** The example's hoop with a foot of this plate and these bolts. */
+export const footExample = (plate: string, bolts = '; bolts 3 x M8'): string =>
+  `mirror left {
+  node heel = (0, 300, 0)
+  node peak = on hoop nearest (0, 300, 1000)
+  tube post as front-rollbar { section t45; path heel, peak }
+  foot plate { at heel; plate ${plate}${bolts}; hole 8 }
+}`;

@@ -1,0 +1,103 @@
+/** What books want to know of a hoop: its plane, its top, its crown bends and its legs. */
+import type { Arc, Centreline, Piece } from '../centreline/centreline';
+import { pointAt } from '../centreline/query';
+import type { Vec3 } from '../centreline/vector';
+import { addScaled } from '../centreline/vector';
+import type { FittedPlane } from './flat';
+import { offPlane, planeThrough } from './flat';
+
+export interface HoopFigures {
+  /** Nearest to the bent centreline; null where the tube is straight. */
+  readonly plane: FittedPlane | null;
+  /** The greatest distance of the centreline from it, mm. */
+  readonly outOfPlane: number;
+  /** Height of the centreline's highest point, mm, and its station: the middle of a level top. */
+  readonly top: number;
+  readonly topStation: number;
+  /** The bends next to the top, on the first node's side and on the last's; null: there is none. */
+  readonly crowns: readonly [Arc | null, Arc | null];
+  /** How many bends lie on each side of the top. */
+  readonly bendsBeside: readonly [number, number];
+  /** Sum of all bends, radians. */
+  readonly turned: number;
+}
+
+const isArc = (piece: Piece): piece is Arc => piece.kind === 'arc';
+
+/** The point of an arc `angle` radians on from where it begins. */
+const onArc = (arc: Arc, angle: number): Vec3 =>
+  addScaled(
+    addScaled(arc.centre, arc.fromCentre, arc.radius * Math.cos(angle)),
+    arc.tangent,
+    arc.radius * Math.sin(angle),
+  );
+
+/** The points that decide a height and the greatest distance from a plane: ends of all pieces, thirds of bends, and a bend's own highest point. */
+function marks(line: Centreline): readonly { readonly point: Vec3; readonly station: number }[] {
+  return line.pieces.flatMap((piece) => {
+    const end = piece.start + piece.length;
+    const ends = [piece.start, end].map((station) => ({ point: pointAt(line, station).point, station }));
+    if (!isArc(piece)) return ends;
+    const highest = Math.atan2(piece.tangent[2], piece.fromCentre[2]);
+    const inner = [piece.angle / 3, (2 * piece.angle) / 3, ...(highest > 0 && highest < piece.angle ? [highest] : [])];
+    return [...ends, ...inner.map((a) => ({ point: onArc(piece, a), station: piece.start + a * piece.radius }))];
+  });
+}
+
+/** Nodes and weights of the three-point rule of Gauss and Legendre on 0 to 1 (Abramowitz and Stegun, table 25.4). */
+const GAUSS = [
+  [0.5 - Math.sqrt(0.15), 5 / 18],
+  [0.5, 8 / 18],
+  [0.5 + Math.sqrt(0.15), 5 / 18],
+] as const;
+
+/** The plane for which the squared distance, summed along the whole centreline, is least. */
+function planeOf(line: Centreline): FittedPlane | null {
+  const along = line.pieces.flatMap((piece) =>
+    GAUSS.map(([share, weight]) => ({
+      point: pointAt(line, piece.start + share * piece.length).point,
+      weight: weight * piece.length,
+    })),
+  );
+  return planeThrough(
+    along.map(({ point }) => point),
+    along.map(({ weight }) => weight),
+  );
+}
+
+/** Two heights of one level top, mm. */
+const LEVEL = 1e-6;
+
+/** Null for a centreline without pieces. */
+export function hoopFigures(line: Centreline): HoopFigures | null {
+  const points = marks(line);
+  if (points.length === 0) return null;
+  const arcs = line.pieces.filter(isArc);
+  const plane = arcs.length === 0 ? null : planeOf(line);
+  const top = Math.max(...points.map(({ point }) => point[2]));
+  const highest = points.filter(({ point }) => point[2] >= top - LEVEL).map(({ station }) => station);
+  const topStation = (Math.min(...highest) + Math.max(...highest)) / 2;
+  const before = arcs.filter((arc) => arc.start + arc.length / 2 < topStation);
+  const after = arcs.filter((arc) => arc.start + arc.length / 2 >= topStation);
+  return {
+    plane,
+    outOfPlane: plane === null ? 0 : Math.max(...points.map(({ point }) => Math.abs(offPlane(plane, point)))),
+    top,
+    topStation,
+    crowns: [before[before.length - 1] ?? null, after[0] ?? null],
+    bendsBeside: [before.length, after.length],
+    turned: arcs.reduce((sum, arc) => sum + arc.angle, 0),
+  };
+}
+
+/** The two legs, as stations: from the first end up to the first crown's beginning, and from the last crown's end. */
+export function legsOf(
+  line: Centreline,
+  hoop: HoopFigures,
+): readonly [readonly [number, number], readonly [number, number]] {
+  const [first, last] = hoop.crowns;
+  return [
+    [0, first?.start ?? hoop.topStation],
+    [last === null ? hoop.topStation : last.start + last.length, line.length],
+  ];
+}

@@ -1,0 +1,44 @@
+/** Short ways to make the items that a rule reads. */
+import type { Anchor, MeasureUnit, Params } from '../../grammar/finding';
+import type { Missing, Reading } from './rule';
+
+interface More {
+  /** The fact at whose value the finding is told; without it at the name. */
+  readonly fact?: string;
+  readonly at?: Anchor;
+  readonly group?: string;
+  readonly limit?: Reading['limit'];
+  readonly notes?: Reading['notes'];
+  readonly word?: string;
+}
+
+const anchor = (subject: string, more: More): Anchor =>
+  more.at ?? { kind: 'thing', thing: subject, ...(more.fact === undefined ? {} : { fact: more.fact }) };
+
+/** The figure of one thing, in the JSON's units. */
+export const reading = (
+  subject: string,
+  value: number,
+  unit: MeasureUnit,
+  params: Params,
+  more: More = {},
+): Reading => ({
+  subject,
+  at: anchor(subject, more),
+  group: more.group ?? null,
+  measured: { value, unit },
+  ...(more.word === undefined ? {} : { word: more.word }),
+  params,
+  notes: more.notes ?? [],
+  fixes: [],
+  limit: more.limit ?? null,
+  figures: null,
+});
+
+/** A figure that hangs on a fact that is not written. `fact` says what is missing, and how to write it. */
+export const missing = (subject: string, fact: string, more: More = {}): Missing => ({
+  subject,
+  at: anchor(subject, more),
+  group: more.group ?? null,
+  fact,
+});
