@@ -26,6 +26,8 @@ export interface ReadStatement {
   readonly head: Match | null;
   /** By the fact's name; of two with the same name, the first. */
   readonly facts: ReadonlyMap<string, ReadFact>;
+  /** Facts that may be written several times, all of them in the order of the text. */
+  readonly many: readonly ReadFact[];
   /** The statements inside a mirror. */
   readonly inner: readonly ReadStatement[];
   /** Findings of this statement and those inside it; spans relative to the statement, file ''. */
@@ -79,8 +81,14 @@ function unknown(
   return nearest;
 }
 
-function readFacts(shape: KindShape, entry: Entry, report: Report): Map<string, ReadFact> {
+interface ReadFacts {
+  readonly facts: ReadonlyMap<string, ReadFact>;
+  readonly many: readonly ReadFact[];
+}
+
+function readFacts(shape: KindShape, entry: Entry, report: Report): ReadFacts {
   const facts = new Map<string, ReadFact>();
+  const many: ReadFact[] = [];
   for (const inner of entry.block?.entries ?? []) {
     const { line } = inner;
     if (line.word.text === '') continue;
@@ -96,7 +104,7 @@ function readFacts(shape: KindShape, entry: Entry, report: Report): Map<string, 
         facts.set(meantFact.fact.name, { fact: meantFact.fact, entry: inner, match: null });
       continue;
     }
-    const before = facts.get(line.word.text);
+    const before = known.fact.many ? undefined : facts.get(line.word.text);
     if (before !== undefined && before.entry.line.word.text === line.word.text) {
       report('fact.twice', line.word.span, { name: line.word.text }, [
         { at: placeOf(before.entry.line.word.span), message: 'the first one' },
@@ -109,9 +117,11 @@ function readFacts(shape: KindShape, entry: Entry, report: Report): Map<string, 
       if (result.slip !== null) report(result.slip.code, result.slip.span, result.slip.params);
       ({ match } = result);
     }
-    facts.set(line.word.text, { fact: known.fact, entry: inner, match });
+    const read = { fact: known.fact, entry: inner, match };
+    if (known.fact.many) many.push(read);
+    if (!known.fact.many || !facts.has(line.word.text)) facts.set(line.word.text, read);
   }
-  return facts;
+  return { facts, many };
 }
 
 /** Facts that say the same, and facts that are missing. */
@@ -160,7 +170,7 @@ export function readEntry(entry: Entry, inMirror: boolean): ReadStatement {
   };
   const { line } = entry;
   const shape = KIND_SHAPES.get(line.word.text);
-  const nothing = { entry, kind: null, head: null, facts: new Map<string, ReadFact>(), inner: [], findings };
+  const nothing = { entry, kind: null, head: null, facts: new Map<string, ReadFact>(), many: [], inner: [], findings };
   if (line.word.text === '') return nothing;
   if (shape === undefined) {
     unknown(report, 'kind.unknown', line.word, STATEMENT_WORDS, '');
@@ -178,11 +188,11 @@ export function readEntry(entry: Entry, inMirror: boolean): ReadStatement {
   if (kind.block === 'statements') {
     const inner = (entry.block?.entries ?? []).map((one) => readEntry(one, true));
     for (const one of inner) findings.push(...one.findings);
-    return { entry, kind, head, facts: new Map(), inner, findings };
+    return { entry, kind, head, facts: new Map(), many: [], inner, findings };
   }
-  const facts = readFacts(shape, entry, report);
+  const { facts, many } = readFacts(shape, entry, report);
   if (kind.block === 'facts') checkFacts(shape, entry, facts, head, report);
-  return { entry, kind, head, facts, inner: [], findings };
+  return { entry, kind, head, facts, many, inner: [], findings };
 }
 
 /** Reads statements and keeps what it read for as long as their trees are kept. */

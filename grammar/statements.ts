@@ -10,8 +10,15 @@ const fact = (
   name: string,
   pattern: string,
   meaning: string,
-  more: { readonly default?: string; readonly example?: string } = {},
-): FactEntry => ({ name, pattern, meaning, default: more.default ?? null, example: more.example ?? null });
+  more: { readonly default?: string; readonly example?: string; readonly many?: boolean } = {},
+): FactEntry => ({
+  name,
+  pattern,
+  meaning,
+  default: more.default ?? null,
+  example: more.example ?? null,
+  many: more.many ?? false,
+});
 
 const kind = (name: string, head: string, meaning: string, more: Partial<KindEntry> = {}): KindEntry => ({
   name,
@@ -62,6 +69,31 @@ export const KINDS: readonly KindEntry[] = [
     judgedOnly: true,
     once: true,
   }),
+  kind(
+    'rulebook',
+    '<name:name> [based on <base:@book>]',
+    "A club's own book: what it limits differently from the book that it is based on. It judges a car whose rules name it.",
+    {
+      example: 'heron-club based on fia-253',
+      block: 'facts',
+      notInMirror: SHARED,
+      facts: [
+        fact('cite', '<text:string>', 'Where the limits of this book are published, with the edition.', {
+          example: '"Heron Hill Climb Club, yearbook 2026"',
+        }),
+        fact(
+          'limit',
+          '<code:@code> [from <from:figure>] [to <to:figure>] [of <groups:string>, …] [recommended] [cite <text:string>]',
+          'Takes the place of what the base says of that quantity, on the sides that are written; of: only for these things.',
+          { example: 'strap.drop from 0 to 20', many: true },
+        ),
+        fact('drop', '<code:@code> [of <groups:string>, …]', 'Leaves out what the base says of that quantity.', {
+          example: 'tube.size',
+          many: true,
+        }),
+      ],
+    },
+  ),
   kind('vehicle', '', 'The car that the cage is built into.', {
     block: 'facts',
     notInMirror: WHOLE_FILE,

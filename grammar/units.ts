@@ -37,6 +37,7 @@ const dimension = (length: number, angle: number, mass: number, force: number): 
 
 export const PLAIN = dimension(0, 0, 0, 0);
 export const LENGTH = dimension(1, 0, 0, 0);
+export const AREA = dimension(2, 0, 0, 0);
 export const ANGLE = dimension(0, 1, 0, 0);
 export const MASS = dimension(0, 0, 1, 0);
 export const FORCE = dimension(0, 0, 0, 1);
@@ -69,6 +70,9 @@ export const UNITS: Readonly<Record<string, UnitEntry>> = {
   m: { dimension: LENGTH, factor: 1000, meaning: 'metre, 1000 mm' },
   in: { dimension: LENGTH, factor: INCH, meaning: 'inch, 25.4 mm' },
   ft: { dimension: LENGTH, factor: 12 * INCH, meaning: 'foot, 12 in' },
+  cm2: { dimension: AREA, factor: 100, meaning: 'square centimetre, 100 mm²' },
+  mm2: { dimension: AREA, factor: 1, meaning: 'square millimetre' },
+  in2: { dimension: AREA, factor: INCH * INCH, meaning: 'square inch, 645.16 mm²' },
   deg: { dimension: ANGLE, factor: Math.PI / 180, meaning: 'degree' },
   rad: { dimension: ANGLE, factor: 1, meaning: 'radian' },
   kg: { dimension: MASS, factor: 1, meaning: 'kilogram' },

@@ -49,6 +49,8 @@ export interface FactEntry {
   readonly default: string | null;
   /** A value as it may be written, where the pattern does not speak for itself. */
   readonly example: string | null;
+  /** May be written several times in one statement. */
+  readonly many: boolean;
 }
 
 export interface KindEntry {

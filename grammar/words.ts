@@ -68,7 +68,7 @@ export const AXES: Readonly<Record<'x' | 'y' | 'z', string>> = {
 
 /** Words with a meaning inside a value, beside the directions: place forms and phrases of facts. */
 export const PHRASE_WORDS: Readonly<Record<string, string>> = {
-  on: 'on a tube, along its bent centreline; in waive: on which thing',
+  on: 'on a tube, along its bent centreline; in waive: on which thing; in rulebook: on which other book',
   in: 'in a declared plane, measured from its `at` along it',
   between: 'on the straight line from one place to another',
   and: 'the second place of between',
@@ -97,6 +97,10 @@ export const PHRASE_WORDS: Readonly<Record<string, string>> = {
   first: 'the end at the first node of the path',
   last: 'the end at the last node of the path',
   to: 'as far as this value',
+  based: 'the book that this one goes on from',
+  of: 'only for these things',
+  recommended: 'not a must: told as information',
+  cite: 'where this limit is published',
   because: 'the reason, for whoever reads the waiver',
   air: 'the open air',
   x: 'by: between the measures of one thing',

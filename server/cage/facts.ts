@@ -91,7 +91,9 @@ export class FactReader {
     const needs: Target[] = [];
     const path: Target[] = [];
     if (read.head !== null) this.namesOf(read.head, written, '', needs, path);
-    for (const [name, { match }] of read.facts) if (match !== null) this.namesOf(match, written, name, needs, path);
+    for (const [name, { match, fact }] of read.facts)
+      if (match !== null && !fact.many) this.namesOf(match, written, name, needs, path);
+    for (const { match, fact } of read.many) if (match !== null) this.namesOf(match, written, fact.name, needs, path);
     if (needs.length > 0) written.needs = needs;
     if (path.length > 0) written.pathNeeds = path;
     for (const { definition } of needs) {
@@ -112,6 +114,7 @@ export class FactReader {
     const { scope } = written;
     for (const { slot, arg, word } of match.captures) {
       if (slot.type === 'ref') {
+        if (slot.space === 'book' && arg.kind === 'ref') this.resolver.book(arg, scope);
         const pieces = slot.space === 'tube' && NAMES_PIECES.has(written.kind);
         const wanted = slot.space === null ? null : pieces ? TUBE_OR_PIECE : WANTED[slot.space];
         if (wanted === null || arg.kind !== 'ref') continue;

@@ -9,7 +9,7 @@ import type { Told } from './reporter';
 import type { Target } from './resolve';
 
 /** Names are unique within their space. */
-export type Space = 'thing' | 'plane' | 'material' | 'section' | 'die' | 'let';
+export type Space = 'thing' | 'plane' | 'material' | 'section' | 'die' | 'let' | 'book';
 
 /** The kinds that name something, with the space of their names. */
 const SPACES: ReadonlyMap<string, Space> = new Map<string, Space>([
@@ -24,6 +24,7 @@ const SPACES: ReadonlyMap<string, Space> = new Map<string, Space>([
   ['section', 'section'],
   ['die', 'die'],
   ['let', 'let'],
+  ['rulebook', 'book'],
 ]);
 
 /** The kinds that stand on both sides when they stand inside mirror. */
@@ -163,6 +164,7 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
     section: new Map(),
     die: new Map(),
     let: new Map(),
+    book: new Map(),
   };
   const lastOf = new Map<Definition, Definition>();
   const dark = new Set<string>();

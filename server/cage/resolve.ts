@@ -38,7 +38,7 @@ export const NODE: Wanted = { space: 'thing', kinds: ['node'], what: 'a node', p
 export const TUBE: Wanted = { space: 'thing', kinds: ['tube'], what: 'a tube', pieces: false };
 export const PLANE: Wanted = { space: 'plane', kinds: ['plane'], what: 'a plane', pieces: false };
 
-const SPACE_ORDER: readonly Space[] = ['thing', 'let', 'plane', 'section', 'die', 'material'];
+const SPACE_ORDER: readonly Space[] = ['thing', 'let', 'plane', 'section', 'die', 'material', 'book'];
 
 const article = (kind: string): string => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`);
 /** `a node` -> `node`: the sentences of the findings bring their own article. */
@@ -89,6 +89,17 @@ export class Resolver {
         return null;
       }
       return this.sided(ref, definition, scope, { axis: false, piece: wanted.pieces, anySide });
+    });
+  }
+
+  /** The name of a rulebook: one that is written in a file that is seen from here; null: it may still be one of the tool's. */
+  book(ref: Ref, scope: Scope): Target | null {
+    return this.once(ref, scope, () => {
+      const name = ref.names[0];
+      const definition = name === undefined ? null : this.find('book', name.text, scope);
+      if (name === undefined || definition === null) return null;
+      this.use(name.span, definition, false, null);
+      return { definition, side: null, axis: null, piece: null };
     });
   }
 

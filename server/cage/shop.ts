@@ -6,7 +6,7 @@ import type { Solver } from './solve';
 
 type Shop = Pick<Cage, 'planes' | 'materials' | 'sections' | 'dies' | 'lets'>;
 
-/** `definitions`: all that name something, worked out. */
+/** `definitions`: all that name something, worked out. Rulebooks stand in `rulebooks.ts`. */
 export function shopOf(definitions: readonly Definition[], solver: Solver, book: Book): Shop {
   const planes = new Map<string, Plane>();
   const materials = new Map<string, { value: Material; origin: Origin }>();
@@ -15,7 +15,7 @@ export function shopOf(definitions: readonly Definition[], solver: Solver, book:
   const lets = new Map<string, { value: LetValue | null; origin: Origin }>();
   for (const definition of definitions) {
     const { name, space, origin, repeated } = definition;
-    if (space === 'thing' || repeated) continue;
+    if (space === 'thing' || space === 'book' || repeated) continue;
     if (space === 'material') materials.set(name, { value: book.material(definition), origin });
     else if (space === 'section') sections.set(name, { value: book.section(definition), origin });
     else if (space === 'die') dies.set(name, { value: solver.dieOf(definition), origin });
