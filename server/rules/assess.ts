@@ -48,8 +48,10 @@ function plainDecision(rule: Rule, limit: Limit, reading: Reading): Decision {
   }
   const { from, to } = boundsFor(limit, reading);
   const { value } = reading.measured;
-  if (from !== null && value < from - rule.slack) return broken(reading.measured, from, to, true);
-  if (to !== null && value > to + rule.slack) return broken(reading.measured, from, to, false);
+  // What is as near to a strict bound as nobody can tell the two apart is on it: too much already.
+  const slack = limit.strict === true ? -rule.slack : rule.slack;
+  if (from !== null && value < from - slack) return broken(reading.measured, from, to, true);
+  if (to !== null && value > to + slack) return broken(reading.measured, from, to, false);
   return MET;
 }
 
@@ -161,7 +163,7 @@ export function assess(car: Car, books: readonly Book[], rules: readonly Rule[] 
 }
 
 /** Where a mend should bring the reading: inside the strictest of the book's limits on that side. */
-export function targetOf({ limits, item, verdict }: Assessment): number | null {
+export function targetOf({ rule, limits, item, verdict }: Assessment): number | null {
   if (verdict.kind !== 'broken' || isMissing(item)) return null;
   const { low } = verdict.decision;
   const own = low ? verdict.decision.from : verdict.decision.to;
@@ -169,7 +171,8 @@ export function targetOf({ limits, item, verdict }: Assessment): number | null {
     .filter(({ sizes, accepts, since, before }) => !sizes && !accepts && since === undefined && before === undefined)
     .map((limit) => boundsFor(limit, item))
     .map((bounds) => (low ? bounds.from : bounds.to));
-  const known = [own, ...ends].filter((end): end is number => end !== null);
+  const inside = verdict.limit.strict === true ? (low ? 2 : -2) * rule.slack : 0;
+  const known = [own === null ? null : own + inside, ...ends].filter((end): end is number => end !== null);
   if (known.length === 0) return null;
   return low ? Math.max(...known) : Math.min(...known);
 }

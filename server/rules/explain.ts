@@ -42,7 +42,8 @@ export function allowedWords(allowed: Allowed): string {
 export function limitWords(limit: Limit): string {
   if (limit.sizes !== undefined) return tableWords(limit.sizes);
   if (limit.accepts !== undefined) return limit.accepts.join(', ');
-  return allowedWords(limit.allowed);
+  const words = allowedWords(limit.allowed);
+  return limit.strict === true ? words.replace(/^at most/, 'less than').replace(/^at least/, 'more than') : words;
 }
 
 /** For which things and which cars a limit holds; empty: for all. */

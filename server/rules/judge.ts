@@ -26,12 +26,18 @@ const mendOf = (rule: Rule, reading: Reading, target: number | null, car: Car, m
   );
 };
 
-/** What the book wants, as a part of the sentence. What is known from memory only says so. */
-function askFor(limit: Limit, mend: Mend, low: boolean): string {
-  const memory = limit.source === 'from memory' ? ' (from memory: check the current book)' : '';
+/** What the book wants, as a part of the sentence. What is known from memory only says so, and what is borderline. */
+function askFor(limit: Limit, mend: Mend, low: boolean, value: number): string {
+  const near = limit.borderline !== undefined && value <= limit.borderline.upTo;
+  const doubts = [
+    ...(limit.source === 'from memory' ? ['from memory: check the current book'] : []),
+    ...(near ? [`up to {borderline} it is borderline: ${limit.borderline?.says ?? ''}`] : []),
+  ];
+  const memory = doubts.length === 0 ? '' : ` (${doubts.join('; ')})`;
   if (mend.ask !== undefined) return `${mend.ask}${memory}`;
   if (limit.accepts !== undefined) return `, {book} accepts ${limit.accepts.join(', ')}${memory}`;
-  return `, {book} ${limit.force} ${low ? 'at least' : 'at most'} {limit}${memory}`;
+  const strict = limit.strict === true;
+  return `, {book} ${limit.force} ${low ? (strict ? 'more than' : 'at least') : strict ? 'less than' : 'at most'} {limit}${memory}`;
 }
 
 function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Finding | null {
@@ -47,7 +53,8 @@ function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Find
     book: book.name,
     limit: bound,
     need: bound,
-    ask: askFor(limit, mend, low),
+    ask: askFor(limit, mend, low, measured.value),
+    ...(limit.borderline === undefined ? {} : { borderline: { value: limit.borderline.upTo, unit: measured.unit } }),
     mend: mend.says,
   };
   return {

@@ -106,6 +106,10 @@ export interface Limit {
   readonly accepts?: readonly string[];
   /** Where the limit is a table of tube sizes. */
   readonly sizes?: SizeTable;
+  /** True where the bound itself is too much already: "less than 100 mm". */
+  readonly strict?: boolean;
+  /** A figure over the bound, but not over `upTo`, is borderline: how the book measures is not known for sure. */
+  readonly borderline?: { readonly upTo: number; readonly says: string };
   /** Only for readings of these groups; without it for all. */
   readonly of?: readonly string[];
   /** Only for full cages, or only for bare roll bars; without it for both. */

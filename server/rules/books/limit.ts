@@ -18,7 +18,7 @@ export interface Where {
 }
 
 interface Common extends Partial<
-  Pick<Limit, 'accepts' | 'sizes' | 'of' | 'structure' | 'since' | 'before' | 'standsBack'>
+  Pick<Limit, 'accepts' | 'sizes' | 'strict' | 'borderline' | 'of' | 'structure' | 'since' | 'before' | 'standsBack'>
 > {
   readonly force?: Force;
   readonly why?: string;
