@@ -90,6 +90,20 @@ export class Memo<V> {
     return this.total;
   }
 
+  /** The same values in a memo of its own: what is asked of the one is nothing to the other. */
+  copy(): Memo<V> {
+    const copy = new Memo<V>();
+    for (const [hash, bucket] of this.entries) {
+      copy.entries.set(
+        hash,
+        bucket.map((entry) => ({ ...entry })),
+      );
+    }
+    copy.round = this.round;
+    copy.total = this.total;
+    return copy;
+  }
+
   /** Begins a round. */
   begin(): void {
     this.round += 1;

@@ -42,11 +42,11 @@ export interface LastRun {
 /** One for each judged car. Shared between cars it stays right, but forgets. */
 export class ShapeCache implements CutCaches, ClashCaches {
   readonly key = new NumberKey();
-  readonly probes = new Memo<Probe>();
-  readonly copes = new Memo<CutCope>();
-  readonly clashes = new Memo<Overlap | null>();
-  private readonly ids = new Memo<number>();
-  private lastId = 0;
+  readonly probes: Memo<Probe>;
+  readonly copes: Memo<CutCope>;
+  readonly clashes: Memo<Overlap | null>;
+  private readonly ids: Memo<number>;
+  private lastId: number;
   readonly nextId = (): number => ++this.lastId;
   readonly bends = new Kept<readonly Finding[]>();
   readonly hostEnds: HostEndCache = new Kept();
@@ -61,6 +61,15 @@ export class ShapeCache implements CutCaches, ClashCaches {
   readonly geometries: Geometries = {
     idOf: (key) => this.ids.get(key, this.nextId),
   };
+
+  /** @param like what this one knows from the beginning, by its numbers; the two go their own ways from there. */
+  constructor(like: ShapeCache | null = null) {
+    this.probes = like?.probes.copy() ?? new Memo();
+    this.copes = like?.copes.copy() ?? new Memo();
+    this.clashes = like?.clashes.copy() ?? new Memo();
+    this.ids = like?.ids.copy() ?? new Memo();
+    this.lastId = like?.lastId ?? 0;
+  }
 
   /** How many results are kept. */
   get size(): number {

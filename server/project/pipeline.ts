@@ -11,7 +11,7 @@ import type { MendCache } from '../rules/judge';
 import { judge, newMendCache, saidByBooks } from '../rules/judge';
 import { loadSources } from './load';
 import { placeFindings } from './placing';
-import type { Analysis, Host, Sources } from './project';
+import type { Analysis, Apart, Built, Host, Sources } from './project';
 
 /** Files whose trees are kept, the least recently used goes first. A car and its parts are a handful. */
 const KEPT_TREES = 64;
@@ -45,7 +45,7 @@ function recent<V>(map: Map<string, V>, key: string, most: number, make: (old: V
   return value;
 }
 
-export class Project {
+export class Project implements Apart {
   private readonly statements = new StatementCache();
   private readonly cages = new CageKeeper();
   private readonly cars = new Map<string, Car>();
@@ -67,10 +67,24 @@ export class Project {
     return loadSources(host, file, text, (name, content) => this.parse(name, content));
   }
 
-  /** Everything that is known about the judged file. Synchronous and pure but for the caches. */
-  analyse(sources: Sources): Analysis {
+  /** The first stages alone: text to tree to cage. */
+  build(sources: Sources): Built {
     const trees = new Map([...sources.files].map(([file, text]) => [file, this.parse(file, text)]));
     const cage = this.cages.build({ root: sources.root, trees, uses: sources.uses, books: BOOK_NAMES });
+    return { trees, cage };
+  }
+
+  /** A project for trying changes of one car: it knows the car's geometry, and nothing that it does reaches back. */
+  private apart(root: string): Project {
+    const project = new Project();
+    const shape = new ShapeCache(this.cars.get(root)?.shape ?? null);
+    project.cars.set(root, { shape, mends: newMendCache() });
+    return project;
+  }
+
+  /** Everything that is known about the judged file. Synchronous and pure but for the caches. */
+  analyse(sources: Sources): Analysis {
+    const { trees, cage } = this.build(sources);
     const car = recent(
       this.cars,
       sources.root,
@@ -93,7 +107,17 @@ export class Project {
     };
     this.parses = 0;
     this.letGo(trees);
-    return { root: sources.root, trees, cage, shape, findings, waivers, runs };
+    return {
+      root: sources.root,
+      sources,
+      trees,
+      cage,
+      shape,
+      findings,
+      waivers,
+      runs,
+      apart: () => this.apart(sources.root),
+    };
   }
 
   /** Lets go of what was wanted longest ago, while there is too much of it. What is `wanted` now stays. */

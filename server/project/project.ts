@@ -40,8 +40,22 @@ export interface Sources {
   readonly uses: ReadonlyMap<string, ReadonlyMap<string, UseTarget>>;
 }
 
+/** The stages, for texts that are tried out: what they keep is their own, and no analysis made elsewhere changes by it. */
+export interface Apart {
+  /** The cage alone, without its shape: quick. It holds until the next is built. */
+  build(sources: Sources): Built;
+  analyse(sources: Sources): Analysis;
+}
+
+export interface Built {
+  readonly trees: ReadonlyMap<string, FileTree>;
+  readonly cage: Cage;
+}
+
 export interface Analysis {
   readonly root: string;
+  /** What was analysed. */
+  readonly sources: Sources;
   readonly trees: ReadonlyMap<string, FileTree>;
   readonly cage: Cage;
   readonly shape: Shape;
@@ -50,4 +64,6 @@ export interface Analysis {
   readonly waivers: readonly (Waiver & { readonly used: boolean })[];
   /** How often each stage really ran in this pass: `parse`, `evaluate`, `part`, `end`, `strap`, … */
   readonly runs: Readonly<Record<string, number>>;
+  /** Stages of their own in which a changed text of this car can be tried, with what is kept of its geometry. */
+  readonly apart: () => Apart;
 }
