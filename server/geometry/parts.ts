@@ -13,7 +13,7 @@ import type { EndCut } from './cutting';
 import { once } from './once';
 import type { SawnEnd } from './sawn';
 import { sectionFigures } from './sections';
-import type { End, Ordinate, Part } from './shape';
+import type { End, Ordinate, Part, Print } from './shape';
 
 /** An end that moves by less than this along its leg has not moved, mm. */
 const STILL = 1e-9;
@@ -52,6 +52,7 @@ class FoundEnd implements End {
   readonly curve: End['curve'];
   private readonly figures: SawnEnd | Cope | null;
   private readonly list: () => readonly Ordinate[];
+  private readonly covered: () => readonly Print[];
 
   constructor(site: EndSite, cut: EndCut | undefined) {
     const { leg } = site;
@@ -81,6 +82,18 @@ class FoundEnd implements End {
     this.curve = figures?.curve ?? null;
     this.figures = figures;
     this.list = once(() => (figures?.ordinates ?? []).map(ordinateOf));
+    this.covered = once(() =>
+      cut === undefined || !cuts || cope === null || cope.maxCut === null ? [] : printsOf(cut),
+    );
+  }
+
+  get widestGap(): Length | null {
+    if (this.figures === null) return null;
+    return 'maxGap' in this.figures ? length(this.figures.maxGap) : mm(0);
+  }
+
+  get prints(): readonly Print[] {
+    return this.covered();
   }
 
   get ordinates(): readonly Ordinate[] {
@@ -91,6 +104,14 @@ class FoundEnd implements End {
     return length(this.figures?.saddleLength ?? null);
   }
 }
+
+const printsOf = ({ coped, tubes }: EndCut): readonly Print[] =>
+  tubes.flatMap(({ body, host }, i): readonly Print[] => {
+    const print = coped?.footprint(i) ?? null;
+    return print === null
+      ? []
+      : [{ host: body.name, before: mm(host.station - print.from), after: mm(print.to - host.station) }];
+  });
 
 /** How far E lies before the node, along the leg: what the tube is longer for it. */
 const lead = (site: EndSite, end: End): number =>

@@ -46,6 +46,15 @@ export interface Ordinate {
 
 export type Fit = 'cope' | 'foot' | 'square' | 'open';
 
+/** What an end covers of a tube that cuts it: how far it reaches along that tube from where the axes are nearest, mm. */
+export interface Print {
+  /** Name of the part. */
+  readonly host: string;
+  /** Against the host's travel, and with it; as if the host went on beyond its ends. */
+  readonly before: Length;
+  readonly after: Length;
+}
+
 /** The zero of the clock at a tube's end: TOP, or FRONT where the leg is within 20° of vertical. */
 export interface ClockZero {
   readonly vector: Vec3;
@@ -84,6 +93,10 @@ export interface End {
   readonly ordinates: readonly Ordinate[];
   /** Set-backs at any clock, for wraps with another division (16 of 22.5°), templates and meshes; null where nothing is cut or known. */
   readonly curve: CopeCurve | null;
+  /** The widest groove that the cut leaves open, over all clocks; null where nothing is cut or known. */
+  readonly widestGap: Length | null;
+  /** One for each tube that cuts it; where another cuts farther all round, none. */
+  readonly prints: readonly Print[];
 }
 
 /** A tube as it is cut and bent: one for each tube, two for a split one. */

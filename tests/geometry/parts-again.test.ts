@@ -64,11 +64,12 @@ const told = (shape: Shape): unknown => ({
     tube: part.tube.name,
     centreline: part.centreline?.length,
     ends: part.ends.map((end) => {
-      const { ordinates, saddleLength } = end;
-      const plain: Partial<End> & { figures?: unknown; list?: unknown } = { ...end };
+      const { ordinates, saddleLength, widestGap, prints } = end;
+      const plain: Partial<End> & { figures?: unknown; list?: unknown; covered?: unknown } = { ...end };
       delete plain.figures;
       delete plain.list;
-      return { ...plain, ordinates, saddleLength, curve: end.curve?.cut(1) };
+      delete plain.covered;
+      return { ...plain, ordinates, saddleLength, widestGap, prints, curve: end.curve?.cut(1) };
     }),
   })),
   spaces: shape.spaces,

@@ -93,6 +93,8 @@ const endOf = (tube: Tube, which: 'first' | 'last', more: Partial<End>): End => 
     maxCut: mm(0),
     ordinates: [],
     curve: null,
+    widestGap: null,
+    prints: [],
     ...more,
   };
 };
