@@ -12,6 +12,7 @@ const told = (says: string): CodeEntry => ({ severity: 'information', waivable: 
 export const RULE_CODES = {
   // Straps and seats
   'strap.drop': judged('Strap {strap} {way}{ask}: {mend}.'),
+  'strap.bar-drop': told('Strap {strap} drops {measured} to the harness bar {tube}{ask}: {mend}.'),
   'strap.spread': judged("Strap {strap} runs {measured} {way} from its seat's centreline in plan{ask}: {mend}."),
   'strap.skew': judged('Strap {strap} meets {tube} {measured} off square and will walk along it{ask}: {mend}.'),
   'strap.free-run': judged(
@@ -44,6 +45,7 @@ export const RULE_CODES = {
   'hoop.tilt': judged('{tube} leans {measured} from upright{ask}: {mend}.'),
   'hoop.leg-bends': judged('A leg of {tube} has {measured} bends below its top corner{ask}: {mend}.'),
   'hoop.leg-spacing': judged('The legs of {tube} are {measured} apart inside{ask}: {mend}.'),
+  'hoop.rear-leg': judged('The rear leg of {tube} lies {measured} off its chord in side view{ask}: {mend}.'),
   'hoop.front-foot': told('The foot of {tube} stands {measured} behind its foremost point{ask}: {mend}.'),
   'structure.missing': judged('The basic structure lacks {lacks}{ask}: {mend}.'),
   'structure.roof-level': judged('{tube} meets {host} {measured} below its top{ask}: {mend}.'),
@@ -57,6 +59,7 @@ export const RULE_CODES = {
   'backstay.crown': judged('{tube} meets {hoop} {measured} from its top corner{ask}: {mend}.'),
   // Diagonals
   'diagonal.missing': judged('The main hoop has {measured} diagonals{ask}: {mend}.'),
+  'diagonal.cross': judged('{first} and {second} do not cross in the main hoop, split one by the other{ask}: {mend}.'),
   'diagonal.top': judged('The upper end of {tube} is {measured} from the backstay along {host}{ask}: {mend}.'),
   'diagonal.bottom': judged('The lower end of {tube} is {measured} from the foot along {host}{ask}: {mend}.'),
   'diagonal.corner': judged(
@@ -67,9 +70,14 @@ export const RULE_CODES = {
   'diagonal.on-harness-bar': judged('{tube} ends on the harness bar {host}{ask}: {mend}.'),
   // Doors, roof, pillars, dash
   'door.bars': judged('There are {measured} door bars on the {side}{ask}: {mend}.'),
-  'door.alike': told('{measured} more door bars on one side than on the other{ask}: {mend}.'),
+  'door.alike': judged('The doors differ: {onLeft} on the left, {onRight} on the right{ask}: {mend}.'),
   'roof.bars': judged('There are {measured} roof bars between the hoops{ask}: {mend}.'),
   'roof.ends': judged('The {end} end of {tube} is {measured} from the next junction along {host}{ask}: {mend}.'),
+  'roof.form': judged('The roof bars {tubes} make no form of the book, but: {form}{ask}: {mend}.'),
+  'roof.gap': judged('The bars {tube} and {other} of the V in the roof land {measured} apart{ask}: {mend}.'),
+  'pillar.missing': judged(
+    'The windscreen pillar of {tube} has no bar; its bend lies {offset} off the line from foot to roof, its foot {ahead} ahead of the roof{ask}: {mend}.',
+  ),
   'pillar.bend': judged('{tube} turns {measured}{ask}: {mend}.'),
   'pillar.side-view': judged('{tube} lies {measured} off its chord in side view{ask}: {mend}.'),
   'pillar.top': judged('The upper end of {tube} is {measured} from the junction along {host}{ask}: {mend}.'),

@@ -156,6 +156,15 @@ export class Car {
     return slots === null ? null : sideOf(slots[1]);
   });
 
+  /** True where nobody sits beside the driver; where it is not told, where only one seat stands in the car. */
+  readonly alone = lazily((): boolean => {
+    const codriver = this.cage.vehicle?.codriver ?? null;
+    return codriver === null ? this.seats().length === 1 : !codriver;
+  });
+
+  /** True where somebody is known to sit beside the driver. */
+  readonly pair = lazily((): boolean => (this.cage.vehicle?.codriver ?? this.seats().length > 1) === true);
+
   /** What is told of the structure as a whole is told at its main hoop, else at the first tube that can stand for it. */
   readonly chief = lazily((): Tube | null => {
     return this.tubesOf('main-rollbar')[0] ?? this.tubesOf(...CAGE_ROLES)[0] ?? this.tubes()[0] ?? null;

@@ -90,6 +90,39 @@ export function hoopFigures(line: Centreline): HoopFigures | null {
   };
 }
 
+/** Bends whose middle lies within this share of the hoop's height below its top belong to its top: a corner in two bends. */
+const TOP_SHARE = 0.15;
+
+const middleOf = (arc: Arc): Vec3 => onArc(arc, arc.angle / 2);
+
+/** What stands on one side of a hoop's top. */
+export interface Flank {
+  /** The bend at its top corner, the lowest one of them; null: there is none. */
+  readonly corner: Arc | null;
+  /** Bends below it. */
+  readonly below: number;
+}
+
+/**
+ * The two sides of a hoop: the lowest bend that still belongs to its top, and how many bends the leg below has. `from` and
+ * `to` are the stations that bound the side; a side without a bend near the top has its highest bend for a corner.
+ */
+export function flankOf(line: Centreline, top: number, from: number, to: number): Flank {
+  const arcs = line.pieces
+    .filter(isArc)
+    .filter(({ start, length }) => start + length / 2 >= from && start + length / 2 <= to);
+  if (arcs.length === 0) return { corner: null, below: 0 };
+  const foot = Math.min(pointAt(line, from).point[2], pointAt(line, to).point[2]);
+  const byHeight = [...arcs].sort((a, b) => middleOf(b)[2] - middleOf(a)[2]);
+  const tops = byHeight.filter((arc) => middleOf(arc)[2] >= top - TOP_SHARE * (top - foot));
+  const corner = tops[tops.length - 1] ?? byHeight[0] ?? null;
+  return { corner, below: arcs.length - Math.max(1, tops.length) };
+}
+
+/** The height at which a bend's lower end lies, or the tube `beyond` it. */
+export const lowerEnd = (line: Centreline, { start, length }: Arc, beyond: number): number =>
+  Math.min(pointAt(line, start - beyond).point[2], pointAt(line, start + length + beyond).point[2]);
+
 /** The two legs, as stations: from the first end up to the first crown's beginning, and from the last crown's end. */
 export function legsOf(
   line: Centreline,

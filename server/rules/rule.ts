@@ -13,9 +13,11 @@ import type {
   Measure,
   MeasureUnit,
   Params,
+  Place,
   Severity,
   SourceState,
 } from '../../grammar/finding';
+import type { Role } from '../cage/cage';
 import type { Car } from './car';
 import type { SizeTable } from './sizes';
 
@@ -110,8 +112,12 @@ export interface Limit {
   readonly strict?: boolean;
   /** A figure over the bound, but not over `upTo`, is borderline: how the book measures is not known for sure. */
   readonly borderline?: { readonly upTo: number; readonly says: string };
+  /** Where the quantity is a number of tubes: the roles that the book counts besides. */
+  readonly counts?: readonly Role[];
   /** Only for readings of these groups; without it for all. */
   readonly of?: readonly string[];
+  /** Not for readings of these groups. */
+  readonly notOf?: readonly string[];
   /** Only for full cages, or only for bare roll bars; without it for both. */
   readonly structure?: 'cage' | 'bar';
   /** Only for cars homologated on this day or later, `2007-01-01`. */
@@ -130,6 +136,10 @@ export interface Limit {
   readonly standsBack: boolean;
   /** The rows of the fact sheets that it stands for. */
   readonly rows: readonly string[];
+  /** In a book that is based on another: the book that says this, where it is not the book itself. */
+  readonly inherited?: string;
+  /** Where it stands in the files of the car, if it does. */
+  readonly writtenAt?: Place;
 }
 
 /** One text of a book, for cars homologated before a day. */
@@ -151,4 +161,6 @@ export interface Book {
   readonly texts: readonly Text[];
   /** The strictest consequence first: of the limits on one quantity, the first that is broken is told, and no other. */
   readonly limits: readonly Limit[];
+  /** The book that this one changes; none for those of the tool. */
+  readonly base?: string | null;
 }

@@ -10,6 +10,7 @@ import { bendRadius } from './measures/bend-radius';
 import { dashBar } from './measures/dash-bar';
 import { diagonalBottom } from './measures/diagonal-bottom';
 import { diagonalCorner } from './measures/diagonal-corner';
+import { diagonalCross } from './measures/diagonal-cross';
 import { diagonalFeet } from './measures/diagonal-feet';
 import { diagonalInPlane } from './measures/diagonal-in-plane';
 import { diagonalMissing } from './measures/diagonal-missing';
@@ -34,15 +35,20 @@ import { hoopFrontFoot } from './measures/hoop-front-foot';
 import { hoopLegBends } from './measures/hoop-leg-bends';
 import { hoopLegSpacing } from './measures/hoop-leg-spacing';
 import { hoopMissing } from './measures/hoop-missing';
+import { hoopRearLeg } from './measures/hoop-rear-leg';
 import { hoopTilt } from './measures/hoop-tilt';
 import { hoopTotalAngle } from './measures/hoop-total-angle';
 import { pillarBend } from './measures/pillar-bend';
 import { pillarBottom } from './measures/pillar-bottom';
+import { pillarMissing } from './measures/pillar-missing';
 import { pillarSideView } from './measures/pillar-side-view';
 import { pillarTop } from './measures/pillar-top';
 import { roofBars } from './measures/roof-bars';
 import { roofEnds } from './measures/roof-ends';
+import { roofForm } from './measures/roof-form';
+import { roofGap } from './measures/roof-gap';
 import { seatGap } from './measures/seat-gap';
+import { strapBarDrop } from './measures/strap-bar-drop';
 import { strapCrossing } from './measures/strap-crossing';
 import { strapDrop } from './measures/strap-drop';
 import { strapFreeRun } from './measures/strap-free-run';
@@ -77,6 +83,7 @@ export const RULES: readonly Rule[] = [
   dashBar,
   diagonalBottom,
   diagonalCorner,
+  diagonalCross,
   diagonalFeet,
   diagonalInPlane,
   diagonalMissing,
@@ -101,15 +108,20 @@ export const RULES: readonly Rule[] = [
   hoopLegBends,
   hoopLegSpacing,
   hoopMissing,
+  hoopRearLeg,
   hoopTilt,
   hoopTotalAngle,
   pillarBend,
   pillarBottom,
+  pillarMissing,
   pillarSideView,
   pillarTop,
   roofBars,
   roofEnds,
+  roofForm,
+  roofGap,
   seatGap,
+  strapBarDrop,
   strapCrossing,
   strapDrop,
   strapFreeRun,

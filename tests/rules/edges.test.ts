@@ -8,7 +8,10 @@ import { RULE_CODES } from '../../grammar/codes';
 import { STAGES } from '../../grammar/explanations';
 import { RULES } from '../../server/rules/rules';
 import { analyse, told } from '../support/analyse';
-import { EDGES, type Edge } from './edge-cars';
+import { EDGES as COMMON, type Edge } from './edge-cars';
+import { FIA_EDGES } from './edge-cars-fia';
+
+const EDGES: readonly Edge[] = [...COMMON, ...FIA_EDGES];
 
 /** Rules about straps and seats that have tests of their own, against closed forms: straps.test.ts. */
 const ELSEWHERE = ['strap.drop', 'strap.spread', 'strap.skew', 'strap.free-run', 'strap.length', 'seat.gap'];

@@ -143,7 +143,11 @@ describe('tube.size of Appendix J, 253-8.3.3, with its inch pairs by name', () =
   });
 
   it('has the smaller size for main hoops homologated before 1995, and tells where the day is missing', async () => {
-    expect(await state(car('fia-253', 'homologated "1994-12-31"', 'main-rollbar', '38 x 2.5 mm'))).toBe('met');
+    expect(await state(car('fia-253', 'homologated "1993-12-31"', 'main-rollbar', '38 x 2.5 mm'))).toBe('met');
+    expect(await state(car('fia-253', 'homologated "1994-12-31"', 'main-rollbar', '35 x 2 mm'))).toBe('error');
+    // Two sources date the larger size from 1995, one from 1994: in between it is told and no more.
+    expect(await state(car('fia-253', 'homologated "1994-12-31"', 'main-rollbar', '38 x 2.5 mm'))).toBe('information');
+    expect(await state(car('fia-253', 'homologated "1994-12-31"', 'main-rollbar', '45 x 2.5 mm'))).toBe('met');
     expect(await state(car('fia-253', 'body closed', 'main-rollbar', '38 x 2.5 mm'))).toBe('unknown');
     expect(await state(car('fia-253', 'body closed', 'main-rollbar', '45 x 2.5 mm'))).toBe('met');
     expect(await state(car('fia-253', 'body closed', 'main-rollbar', '35 x 2 mm'))).toBe('error');

@@ -67,7 +67,7 @@ export const FIA_253: Book = {
     // Straps
     seen('strap.drop', between(0, 45, 'deg'), text('253-6.2', '2013'), {
       why: 'A strap that runs steeply down presses on the spine when it loads; one that runs up lets the shoulders rise and the driver slide out under it.',
-      rows: ['253-6.2-side', '253-6.2-higher', '253-6.2-bar-height', 'FIA-HN1'],
+      rows: ['253-6.2-side', '253-6.2-higher', 'FIA-HN1'],
     }),
     // A recommendation would be information by itself; over ten degrees is what a scrutineer remarks on, so it is a warning.
     seen('strap.drop', between(0, 10, 'deg'), text('253-6.2', '2013'), {
@@ -76,6 +76,13 @@ export const FIA_253: Book = {
       why: 'The flatter the strap runs, the less of its load goes down the spine.',
       rows: ['253-6.2-side'],
     }),
+    // The same article of a harness bar: by the letter both leave ten degrees alone.
+    seen(
+      'strap.bar-drop',
+      atLeast(10, 'deg'),
+      { citation: `${at('253-6.2')}, as told in a forum and by a national rule`, edition: '' },
+      { severity: 'information', rows: ['253-6.2-bar-height'] },
+    ),
     seen('strap.spread', atMost(20, 'deg'), text('253-6.2', '1996'), {
       why: 'A strap that runs wide slips off the shoulder, one that runs in presses on the neck; both pull sideways on the seat slot.',
       rows: ['253-6.2-plan', 'FIA-HN1'],
@@ -104,6 +111,20 @@ export const FIA_253: Book = {
       before: '1995-01-01',
       rows: ['253-8.3.3-date'],
     }),
+    // Two sources give 1995, a third 1994: the year between is told only.
+    seen(
+      'tube.size',
+      own('mm'),
+      { citation: `${at('253-8.3.3')}, as a national page dates it`, edition: '' },
+      {
+        sizes: MAIN,
+        of: MAIN_HOOPS,
+        since: '1994-01-01',
+        before: '1995-01-01',
+        severity: 'information',
+        rows: ['253-8.3.3-date'],
+      },
+    ),
     seen('tube.size', own('mm'), text('253-8.3.3', '2009'), { sizes: OTHER, of: OTHERS, rows: ['253-8.3.3-other'] }),
     seen('tube.size', own('mm'), text('253-6.2', '2026 national rule with the same figures'), {
       sizes: OTHER,
@@ -130,6 +151,7 @@ export const FIA_253: Book = {
     memory('hoop.tilt', atMost(10, 'deg'), at('253-8.2.3'), { rows: ['253-8.2.3'] }),
     memory('hoop.leg-bends', atMost(1, '1'), at('253-8.3.1'), { of: ['main leg'], rows: ['253-8.3.1-mainleg'] }),
     memory('hoop.leg-bends', atMost(1, '1'), at('253-8.3.1'), { of: ['front leg'], rows: ['253-8.3.1-frontleg'] }),
+    memory('hoop.rear-leg', atMost(5, 'mm'), at('253-8.2.5'), { rows: ['253-8.2.5'] }),
     memory('hoop.front-foot', atMost(0, 'mm'), at('253-8.3.1'), {
       severity: 'information',
       rows: ['253-8.3.1-frontfoot'],
@@ -151,8 +173,23 @@ export const FIA_253: Book = {
       rows: ['253-8.3.1-bs-attach'],
     }),
     // Diagonals
-    memory('diagonal.missing', atLeast(1, '1'), at('253-8.3.2.1.1'), { rows: ['253-8.3.2.1.1-old'] }),
+    memory('diagonal.missing', atLeast(1, '1'), at('253-8.3.2.1.1'), {
+      structure: 'bar',
+      counts: ['backstay-diagonal'],
+      rows: ['253-8.3.2.1.1-old'],
+    }),
+    memory('diagonal.missing', atLeast(1, '1'), at('253-8.3.2.1.1'), {
+      structure: 'cage',
+      counts: ['backstay-diagonal'],
+      before: '2002-01-01',
+      rows: ['253-8.3.2.1.1-old', '253-8.2.9'],
+    }),
     memory('diagonal.missing', atLeast(2, '1'), at('253-8.3.2.1.1'), {
+      structure: 'cage',
+      since: '2002-01-01',
+      rows: ['253-8.3.2.1.1-new'],
+    }),
+    memory('diagonal.cross', atLeast(1, '1'), at('253-8.3.2.1.1'), {
       structure: 'cage',
       since: '2002-01-01',
       rows: ['253-8.3.2.1.1-new'],
@@ -178,10 +215,7 @@ export const FIA_253: Book = {
       since: '2007-01-01',
       rows: ['253-8.3.2.1.2-count'],
     }),
-    memory('door.alike', atMost(0, '1'), at('253-8.3.2.1.2'), {
-      severity: 'information',
-      rows: ['253-8.3.2.1.2-sym'],
-    }),
+    memory('door.alike', atMost(0, '1'), at('253-8.3.2.1.2'), { structure: 'cage', rows: ['253-8.3.2.1.2-sym'] }),
     // Roof and pillars
     memory('roof.bars', atLeast(2, '1'), at('253-8.3.2.1.3'), {
       structure: 'cage',
@@ -195,10 +229,34 @@ export const FIA_253: Book = {
       since: '2005-01-01',
       rows: ['253-8.3.2.1.3', '253-8.3.2.1.3-curve'],
     }),
+    memory('roof.form', own('1'), at('253-8.3.2.1.3'), {
+      structure: 'cage',
+      of: ['two bars'],
+      accepts: ['X', 'V to the front', 'V to the rear'],
+      since: '2005-01-01',
+      rows: ['253-8.3.2.1.3'],
+    }),
+    memory('roof.form', own('1'), at('253-8.3.2.1.3'), {
+      structure: 'cage',
+      of: ['one seat'],
+      accepts: ["one diagonal to the driver's front corner"],
+      since: '2005-01-01',
+      rows: ['253-8.3.2.1.3-curve'],
+    }),
+    memory('roof.gap', atMost(100, 'mm'), at('253-8.3.2.1.3'), {
+      structure: 'cage',
+      since: '2005-01-01',
+      rows: ['253-8.3.2.1.3-V'],
+    }),
     memory('roof.ends', atMost(100, 'mm'), at('253-8.3.2.1.3'), {
       ...NEAR,
       structure: 'cage',
-      rows: ['253-8.3.2.1.3-ends', '253-8.3.2.1.3-V'],
+      rows: ['253-8.3.2.1.3-ends'],
+    }),
+    memory('pillar.missing', atMost(200, 'mm'), at('253-8.3.2.1.4'), {
+      structure: 'cage',
+      since: '2006-01-01',
+      rows: ['253-8.3.2.1.4'],
     }),
     memory('pillar.bend', atMost(20, 'deg'), at('253-8.3.2.1.4'), { rows: ['253-8.3.2.1.4-bend'] }),
     memory('pillar.side-view', atMost(2, 'mm'), at('253-8.3.2.1.4'), { rows: ['253-8.3.2.1.4-bend'] }),

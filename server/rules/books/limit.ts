@@ -18,7 +18,10 @@ export interface Where {
 }
 
 interface Common extends Partial<
-  Pick<Limit, 'accepts' | 'sizes' | 'strict' | 'borderline' | 'of' | 'structure' | 'since' | 'before' | 'standsBack'>
+  Pick<
+    Limit,
+    'accepts' | 'sizes' | 'strict' | 'borderline' | 'counts' | 'of' | 'structure' | 'since' | 'before' | 'standsBack'
+  >
 > {
   readonly force?: Force;
   readonly why?: string;

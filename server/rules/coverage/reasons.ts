@@ -25,11 +25,6 @@ const ENTRIES: readonly ReasonEntry[] = [
   { kind: 'needs', says: 'the finish of the steel', rows: '253-8.1-chrome' },
   { kind: 'not a limit', says: "no figure: easy entry and exit is the scrutineer's eye", rows: '253-8.1-access' },
   {
-    kind: 'not a limit',
-    says: 'a definition: the roles of the language carry it; role.contradicts tells a tube that does not fit its role',
-    rows: '253-8.2.5 253-8.2.9',
-  },
-  {
     kind: 'needs',
     says: 'fitting (removable joints)',
     rows: '253-8.2.10 253-8.3.1-4joints 253-8.3.2.4-type 253-8.3.2.4-bolt 253-8.3.2.4-where 253-8.3.2.6-bs1 253-6.2-bar-joint',
@@ -51,11 +46,6 @@ const ENTRIES: readonly ReasonEntry[] = [
     kind: 'not a limit',
     says: 'a recommendation or permission: nothing can be broken',
     rows: '253-8.3.2.1.2-X 253-8.3.2.1.2-pillar 253-8.3.2.6-weldok 253-8.3.3-elong',
-  },
-  {
-    kind: 'drawing not seen',
-    says: 'two readings of dimension A on a drawing that was not seen: they give different triggers',
-    rows: '253-8.3.2.1.4',
   },
   { kind: 'needs', says: 'panel (top of the dashboard, steering column)', rows: '253-8.3.2.2.5-dash' },
   { kind: 'drawing not seen', says: 'the drawing that names the centre strut was not seen', rows: '253-8.3.2.2.5-ctr' },

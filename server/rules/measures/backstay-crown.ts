@@ -8,7 +8,7 @@ export const backstayCrown: Rule = {
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>
-    car.mainHoops().flatMap((hoop) => {
+    [...car.mainHoops(), ...car.hoops().filter(({ tube }) => tube.role === 'lateral-rollbar')].flatMap((hoop) => {
       const arcs = hoop.figures.crowns.filter((arc) => arc !== null);
       if (arcs.length === 0) return [];
       return car.landedOn(hoop, 'backstay').map(({ member, station }) => {

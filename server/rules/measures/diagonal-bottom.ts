@@ -5,12 +5,14 @@ import { diagonal } from '../examples';
 import { reading } from '../readings';
 import type { Item, Rule } from '../rule';
 
+const HOSTS = ['main-rollbar', 'lateral-rollbar', 'backstay'] as const;
+
 function bottomOf(car: Car, member: Member): Item | null {
   const [, down] = car.upDown(member);
   if (down.foot !== null) return null;
   for (const host of down.hosts) {
     const on = car.member(host);
-    if (on === null || (on.tube.role !== 'main-rollbar' && on.tube.role !== 'backstay')) continue;
+    if (on === null || !HOSTS.some((role) => role === on.tube.role)) continue;
     const station = nearestOn(on.line, down.at).station;
     const feet = on.ends.flatMap(({ foot }, i) =>
       foot === null ? [] : [i === 0 ? station : on.line.length - station],

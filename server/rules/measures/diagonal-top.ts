@@ -5,6 +5,20 @@ import { diagonal, stays } from '../examples';
 import { reading } from '../readings';
 import type { Item, Rule } from '../rule';
 
+/** Along a tube across between lateral hoops to its end, and along that hoop to the backstay's joint; null: no such way. */
+function overTransverse(car: Car, across: Member, station: number): number | null {
+  const ways = across.ends.flatMap(({ at, hosts }, i) =>
+    hosts.flatMap((host) => {
+      const hoop = car.member(host);
+      if (hoop?.tube.role !== 'lateral-rollbar') return [];
+      const joint = nearestOn(hoop.line, at).station;
+      const along = i === 0 ? station : across.line.length - station;
+      return car.landedOn(hoop, 'backstay').map((stay) => along + Math.abs(stay.station - joint));
+    }),
+  );
+  return ways.length === 0 ? null : Math.min(...ways);
+}
+
 /** On the hoop: to the nearest backstay's joint. On a backstay: to that stay's own joint with the hoop. */
 function topOf(car: Car, member: Member): Item | null {
   const [up] = car.upDown(member);
@@ -12,7 +26,7 @@ function topOf(car: Car, member: Member): Item | null {
     const on = car.member(host);
     if (on === null) continue;
     const station = nearestOn(on.line, up.at).station;
-    if (on.tube.role === 'main-rollbar') {
+    if (on.tube.role === 'main-rollbar' || on.tube.role === 'lateral-rollbar') {
       const far = car.landedOn(on, 'backstay').map((landed) => Math.abs(landed.station - station));
       if (far.length > 0)
         return reading(
@@ -22,6 +36,11 @@ function topOf(car: Car, member: Member): Item | null {
           { tube: member.name, host },
           { fact: 'path', group: 'hoop' },
         );
+    }
+    if (on.tube.role === 'transverse') {
+      const far = overTransverse(car, on, station);
+      if (far !== null)
+        return reading(member.name, far, 'mm', { tube: member.name, host }, { fact: 'path', group: 'hoop' });
     }
     if (on.tube.role === 'backstay') {
       const hoopEnd = on.ends[0].at[2] >= on.ends[1].at[2] ? 0 : on.line.length;

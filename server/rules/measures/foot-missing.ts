@@ -10,6 +10,9 @@ function standing(car: Car, member: Member): readonly MemberEnd[] {
   return [car.upDown(member)[1]];
 }
 
+const nodeOf = ({ tube: { path } }: Member, end: 'first' | 'last'): string =>
+  (end === 'first' ? path[0] : path[path.length - 1]) ?? 'NODE';
+
 export const footMissing: Rule = {
   code: 'foot.missing',
   unit: '1',
@@ -24,13 +27,13 @@ export const footMissing: Rule = {
             member.name,
             end.foot === null ? 0 : 1,
             '1',
-            { tube: member.name, end: end.which },
+            { tube: member.name, end: end.which, node: nodeOf(member, end.which) },
             { fact: end.which, at: { kind: 'thing', thing: member.name, fact: 'path' } },
           ),
         ),
       ),
   mend: () => ({
-    says: 'set it on one: foot NAME { at NODE; plate … }',
+    says: 'set it on one: foot NAME { at {node}; plate … }',
     ask: ', {book} wants a mounting for each leg and each backstay',
     params: {},
   }),

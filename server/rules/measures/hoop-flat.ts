@@ -12,7 +12,11 @@ export const hoopFlat: Rule = {
       .mainHoops()
       .filter(({ figures }) => figures.plane !== null)
       .map(({ name, figures }) => reading(name, figures.outOfPlane, 'mm', { tube: name }, { fact: 'path' })),
-  mend: () => ({ says: 'bend it flat: put its nodes into one plane', params: {} }),
+  mend: () => ({
+    says: 'bend it flat: put its nodes into one plane',
+    ask: ', {book} wants it in one plane and names no tolerance; over {limit} is told',
+    params: {},
+  }),
   explanation: {
     what: "The main hoop's axis does not lie in one plane.",
     why: 'A hoop with a twist in it folds where it leaves its plane.',

@@ -1,17 +1,16 @@
 /** `hoop.leg-bends`: bends in a leg of a hoop below the bend at its top corner. */
+import { flankOf } from '../hoop';
 import { FOUR_BENDS, SIX_BENDS } from '../hoop-examples';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 import type { Hoop } from '../car';
 
-/** The legs that stand on the shell: both of a hoop; of a half-lateral the one at its lower end. */
-function worstLeg(hoop: Hoop): number {
-  const [first, last] = hoop.figures.bendsBeside;
-  const ofLeg = (bends: number): number => Math.max(0, bends - 1);
-  if (hoop.tube.role !== 'half-lateral') return Math.max(ofLeg(first), ofLeg(last));
-  const [a, b] = hoop.ends;
-  // It runs level from the main hoop to the roof's corner, so that all its bends may lie beyond the middle of the roof.
-  return ofLeg(a.at[2] < b.at[2] ? Math.max(first, hoop.bends) : Math.max(last, hoop.bends));
+/** On the worse of the legs that stand on the shell: both of a hoop, the lower one of a half-lateral. */
+function worstLeg({ line, figures, tube }: Hoop): number {
+  const { top, topStation } = figures;
+  // A half-lateral runs level from the main hoop to the roof's corner: all of it is one side.
+  if (tube.role === 'half-lateral') return flankOf(line, top, 0, line.length).below;
+  return Math.max(flankOf(line, top, 0, topStation).below, flankOf(line, top, topStation, line.length).below);
 }
 
 export const hoopLegBends: Rule = {
@@ -35,7 +34,8 @@ export const hoopLegBends: Rule = {
   explanation: {
     what: 'A leg of a hoop has more than one bend between its foot and the corner at its top.',
     why: 'A leg that is bent more than once gives way under a load from above.',
-    measured: 'The bends of the leg below the one at the top corner, on the worse of the two legs.',
+    measured:
+      "The bends of the leg below those at the top corner, on the worse of the two legs. Bends within the top 15 % of the hoop's height belong to the corner.",
     mend: 'Take a corner out of the leg.',
     stage: 'parts',
     bad: `rules fia-253\n${SIX_BENDS}`,

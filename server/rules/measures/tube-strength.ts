@@ -1,29 +1,36 @@
 /** `tube.strength`: the steel's strength. Quotations of the rule disagree whether yield or tensile is meant. */
 import { missing, reading } from '../readings';
-import type { Rule } from '../rule';
+import type { Decision, Limit, Reading, Rule } from '../rule';
 import { oneOfEach } from './tube-material';
 
-/** Asked for by the book that is told apart here, MPa: a yield strength under it says nothing while tensile is unknown. */
-const ASKED = 350;
+const factFor = (section: string): string =>
+  `the strength of the steel of section ${section} is not written: material NAME { yield 360 MPa; tensile 490 MPa }`;
+
+/** Tensile strength is never under yield: a yield strength under the limit says nothing while tensile is not written. */
+function decide(limit: Limit, item: Reading): Decision {
+  const { from, to } = limit.allowed;
+  const { measured } = item;
+  if (from === null || measured.value >= from - SLACK) return { kind: 'met' };
+  if (item.word === 'yield') return { kind: 'unknown', fact: factFor(String(item.params['section'])) };
+  return { kind: 'broken', measured, from, to, low: true };
+}
+
+const SLACK = 1e-6;
 
 export const tubeStrength: Rule = {
   code: 'tube.strength',
   unit: 'MPa',
-  slack: 1e-6,
+  slack: SLACK,
   read: (car) =>
     oneOfEach(car).map(({ tube, section }) => {
       const { yield: yielding, tensile } = section.material;
       const known = [yielding, tensile].filter((one): one is number => one !== null);
-      const best = known.length === 0 ? null : Math.max(...known);
-      // Tensile strength is never under yield: where it alone is written and too low, so is the other.
-      if (best === null || (tensile === null && best < ASKED))
-        return missing(
-          tube.name,
-          `the strength of the steel of section ${section.name} is not written: material NAME { yield 360 MPa; tensile 490 MPa }`,
-          { fact: 'section' },
-        );
-      return reading(tube.name, best, 'MPa', { tube: tube.name }, { fact: 'section' });
+      if (known.length === 0) return missing(tube.name, factFor(section.name), { fact: 'section' });
+      const word = tensile === null ? 'yield' : 'tensile';
+      const params = { tube: tube.name, section: section.name };
+      return reading(tube.name, Math.max(...known), 'MPa', params, { fact: 'section', word });
     }),
+  decide,
   mend: () => ({ says: 'use a stronger steel', params: {} }),
   explanation: {
     what: 'The steel is weaker than the book asks.',

@@ -1,6 +1,6 @@
-/** Writes the table of what the rulebooks cover, and prints the number of rules by book and by state of source. */
+/** Writes the table of what the rulebooks cover, and the number of rules by book and by state of source into the README. */
 import { Buffer } from 'node:buffer';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -15,4 +15,11 @@ const { outputFiles } = await build({
 const code = Buffer.from(outputFiles[0].contents).toString('base64');
 const { coveragePage, booksTable } = await import(`data:text/javascript;base64,${code}`);
 writeFileSync(fileURLToPath(new URL('../coverage/coverage.md', import.meta.url)), coveragePage());
-console.log(booksTable().join('\n'));
+const table = booksTable().join('\n');
+const readme = fileURLToPath(new URL('../../../README.md', import.meta.url));
+const text = readFileSync(readme, 'utf8');
+writeFileSync(
+  readme,
+  text.replace(/^\| book \|.*\n(?:\|.*\n)*/m, () => `${table}\n`),
+);
+console.log(table);
