@@ -5,6 +5,7 @@ import type { Explanation } from './explanations/explanation';
 import { NAMES } from './explanations/names';
 import { PLACES } from './explanations/places';
 import { RULEBOOKS } from './explanations/rulebooks';
+import { OWN_BOOKS } from './explanations/own-books';
 import { STRAPS } from './explanations/straps';
 import { TEXT } from './explanations/text';
 
@@ -22,4 +23,5 @@ export const EXPLANATIONS: Readonly<Record<PlainCode, Explanation>> = {
   ...ENDS,
   ...STRAPS,
   ...RULEBOOKS,
+  ...OWN_BOOKS,
 };

@@ -48,7 +48,8 @@ export interface Allowed {
   readonly unit: MeasureUnit;
 }
 
-export type SourceState = 'published' | 'from memory' | 'common practice';
+/** How well a limit is known. `written here`: it stands in the car's own files; whoever wrote it there answers for it. */
+export type SourceState = 'published' | 'from memory' | 'common practice' | 'written here';
 
 export interface RuleRef {
   readonly book: string;

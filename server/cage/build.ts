@@ -14,6 +14,7 @@ import { isDefinition, takeCensus } from './names';
 import { Page } from './page';
 import { changedScopes, reached, renew } from './renew';
 import { Reporter } from './reporter';
+import { RulebookReader } from './rulebooks';
 import { Resolver } from './resolve';
 import { keepThings } from './same';
 import { shopOf } from './shop';
@@ -28,7 +29,7 @@ export interface CageSources {
   readonly trees: ReadonlyMap<string, FileTree>;
   /** For a file, then the path as written: what the path leads to. */
   readonly uses: ReadonlyMap<string, ReadonlyMap<string, UseTarget>>;
-  /** Names of the rulebooks that there are. */
+  /** Names of the rulebooks that the tool brings. */
   readonly books: readonly string[];
 }
 
@@ -166,13 +167,15 @@ export class CageKeeper {
       solver.prepare(written.needs, 'real');
       return new Page(facts, solver, reporter, written, isDefinition(written) ? written.name : '', false);
     };
-    const head = readHead(kept.head, pageOf, sources.books);
+    const ownBooks = new RulebookReader(census.definitions, sources.books, reporter).read(pageOf);
+    const head = readHead(kept.head, pageOf, [...sources.books, ...ownBooks.keys()]);
     tellBendCorners(census.written, things, reporter);
     // Only an editor asks where names stand, and not at every key.
     let uses: Cage['uses'] | null = null;
     return {
       file: sources.root,
       ...head,
+      ownBooks,
       units,
       things,
       ...shopOf(census.definitions, solver, book),

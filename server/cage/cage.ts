@@ -6,6 +6,7 @@ import type { Finding, Place } from '../../grammar/finding';
 import type { Entry, PlacedStatement } from '../../grammar/tree';
 import type { Angle, Dimension, Length, LengthUnit } from '../../grammar/units';
 import type { Role } from '../../grammar/vocabulary';
+import type { OwnBook } from './rulebooks';
 import type { Centreline, Corner, PathProblem } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
 
@@ -235,6 +236,8 @@ export interface Cage {
   /** `rules` of the judged file; ['shop'] without one. */
   readonly rules: readonly string[];
   readonly rulesOrigin: Origin | null;
+  /** The rulebooks that are written in the car's files, by name. */
+  readonly ownBooks: ReadonlyMap<string, OwnBook>;
   readonly vehicle: Vehicle | null;
   /** In the order of file and text. A duplicated name keeps its first. */
   readonly things: ReadonlyMap<string, Thing>;
@@ -256,7 +259,7 @@ export interface NameUse {
   readonly place: Place;
   /** For a name with or without its side: the side that it means here, in the car. Null: it exists once, or on both. */
   readonly side: Side | null;
-  /** `thing:foot` (base name, both sides), `plane:hoop`, `section:bar`, `let:bar-height`, `material:…`, `die:…`. */
+  /** `thing:foot` (base name, both sides), `plane:hoop`, `section:bar`, `let:bar-height`, `material:…`, `die:…`, `book:…`. */
   readonly target: string;
   readonly definition: boolean;
 }

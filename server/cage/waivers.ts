@@ -46,9 +46,20 @@ export function waiverOf(id: string, statement: Written, page: Page, books: read
   };
 }
 
-/** Reports a rulebook that nobody holds. */
-export function tellBook(name: string, bound: Bound, page: Page, books: readonly string[]): void {
+/** Reports a rulebook that nobody holds. `elsewhere`: a file that has such a book, but is not used by this one. */
+export function tellBook(
+  name: string,
+  bound: Bound,
+  page: Page,
+  books: readonly string[],
+  elsewhere: string | null = null,
+): void {
   if (books.includes(name)) return;
+  if (elsewhere !== null) {
+    const hint = ` in this file: it stands in ${elsewhere}, which this file does not use`;
+    page.tell(bound.arg.span, 'rule.unknown-book', { name, hint, nearest: null });
+    return;
+  }
   const nearest = nearestWord(name, books);
   page.tell(bound.arg.span, 'rule.unknown-book', { name, hint: meant(nearest), nearest });
 }

@@ -100,13 +100,17 @@ function dated(rule: Rule, limits: readonly Limit[], reading: Reading, car: Car)
   return { kind: 'unknown', fact: HOMOLOGATED };
 }
 
-/** True where a practice limit stands back because another chosen book limits the same quantity. */
+/** True where a practice limit stands back because another chosen book limits the same quantity by more than practice. */
 export const standsBack = (limit: Limit, book: Book, books: readonly Book[]): boolean =>
-  limit.standsBack && books.some((other) => other !== book && other.limits.some((rival) => rival.code === limit.code));
+  limit.standsBack &&
+  books.some(
+    (other) => other !== book && other.limits.some((rival) => rival.code === limit.code && !rival.standsBack),
+  );
 
 /** True where the limit is about this thing in this kind of car. */
 const concerns = (limit: Limit, item: Item, car: Car): boolean =>
   (limit.of === undefined || (item.group !== null && limit.of.includes(item.group))) &&
+  (limit.notOf === undefined || item.group === null || !limit.notOf.includes(item.group)) &&
   (limit.structure === undefined || limit.structure === car.kind());
 
 function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item, car: Car): Assessment | null {

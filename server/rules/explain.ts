@@ -50,6 +50,7 @@ export function limitWords(limit: Limit): string {
 function scopeWords(limit: Limit): string {
   const scopes = [
     limit.of === undefined ? '' : limit.of.join(', '),
+    limit.notOf === undefined ? '' : `all but ${limit.notOf.join(', ')}`,
     limit.structure === undefined ? '' : limit.structure === 'cage' ? 'full cages' : 'bare roll bars',
     limit.since === undefined ? '' : `homologated from ${limit.since} on`,
     limit.before === undefined ? '' : `homologated before ${limit.before}`,

@@ -1,14 +1,14 @@
 /** The findings of the chosen books: one for each book and reading that is broken, and what cannot be judged. */
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
-import type { Finding, Params } from '../../grammar/finding';
+import type { Finding, FindingNote, Params } from '../../grammar/finding';
 import type { Cage } from '../cage/cage';
 import { Kept } from '../geometry/kept';
 import type { Shape } from '../geometry/shape';
 import type { Assessment } from './assess';
 import { assess, targetOf } from './assess';
-import { bookNamed } from './books';
 import { Car } from './car';
+import { booksOf, libraryOf } from './library';
 import { ofBooks } from './of-books';
 import { contradictions } from './roles';
 import type { Book, Limit, Mend, Reading, Rule } from './rule';
@@ -40,6 +40,12 @@ function askFor(limit: Limit, mend: Mend, low: boolean, value: number): string {
   return `, {book} ${limit.force} ${low ? (strict ? 'more than' : 'at least') : strict ? 'less than' : 'at most'} {limit}${memory}`;
 }
 
+/** Where the limit stands in the car's own files. */
+const writtenIn = ({ writtenAt, inherited }: Limit, book: Book): readonly FindingNote[] =>
+  writtenAt === undefined
+    ? []
+    : [{ at: { kind: 'place', place: writtenAt }, message: `The limit of ${inherited ?? book.name} is written here.` }];
+
 function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Finding | null {
   const { rule, book, item, verdict } = assessment;
   if (verdict.kind !== 'broken' || isMissing(item)) return null;
@@ -50,7 +56,7 @@ function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Find
   const params: Params = {
     ...item.params,
     ...mend.params,
-    book: book.name,
+    book: limit.inherited === undefined ? book.name : `${book.name} (from ${limit.inherited})`,
     limit: bound,
     need: bound,
     ask: askFor(limit, mend, low, measured.value),
@@ -66,7 +72,7 @@ function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Find
     measured,
     allowed: { from, to, unit: measured.unit },
     rule: { book: book.name, citation: limit.citation, edition: limit.edition, source: limit.source },
-    notes: item.notes,
+    notes: [...item.notes, ...writtenIn(limit, book)],
     fixes: item.fixes,
   };
 }
@@ -107,9 +113,7 @@ function unknownFindings(assessments: readonly Assessment[]): readonly Finding[]
   });
 }
 
-/** The books of the car's `rules` line. An unknown one is passed over here: it has a finding of its own. */
-export const booksOf = (cage: Cage): readonly Book[] =>
-  [...new Set(cage.rules)].map(bookNamed).filter((book): book is Book => book !== null);
+export { booksOf } from './library';
 
 /** Codes that geometry tells by itself, where no chosen book asks for them: a book's word takes the place of practice. */
 export const saidByBooks = (cage: Cage): ReadonlySet<Code> =>
@@ -121,13 +125,15 @@ export const saidByBooks = (cage: Cage): ReadonlySet<Code> =>
  */
 export function judge(cage: Cage, shape: Shape, mends: MendCache = newMendCache()): readonly Finding[] {
   const car = new Car(cage, shape);
-  const books = booksOf(cage);
+  const library = libraryOf(cage);
+  const books = booksOf(cage, library);
   const assessments = assess(car, books);
   const findings = [
     ...assessments.flatMap((assessment) => brokenFinding(assessment, car, mends) ?? []),
     ...unknownFindings(assessments),
     ...contradictions(car, books),
     ...ofBooks(car, books),
+    ...library.findings,
   ];
   mends.sweep();
   return findings;

@@ -1,0 +1,279 @@
+/**
+ * A club's book put together: what its base says, changed by what it says itself. Figures are replaced, never merged:
+ *
+ * - `drop` leaves out what the base says of a quantity.
+ * - `limit` takes the place of the base's limits on that quantity, on the sides that are written: `to 20` leaves the
+ *   base's lower limits standing, with their own citation. One that is recommended replaces recommendations only.
+ * - `of` does so for some groups of things; what is said of a group counts before what is said of all.
+ */
+import type { Code, RuleCode } from '../../grammar/codes';
+import { CODES, RULE_CODES } from '../../grammar/codes';
+import type { Allowed, Finding, FindingNote, MeasureUnit, Params, Place } from '../../grammar/finding';
+import { meant, nearestWord } from '../../grammar/nearest';
+import type { Dimension } from '../../grammar/units';
+import { ANGLE, AREA, degrees, FORCE, LENGTH, MASS, PLAIN, STRESS } from '../../grammar/units';
+import { ROLES } from '../../grammar/vocabulary';
+import { as, failed, type Quantity } from '../cage/quantity';
+import type { At, OwnBook, OwnDrop, OwnLimit } from '../cage/rulebooks';
+import { BOOKS } from './books';
+import type { Book, Limit } from './rule';
+import { RULES } from './rules';
+
+const DIMENSIONS: Readonly<Record<MeasureUnit, Dimension>> = {
+  mm: LENGTH,
+  deg: ANGLE,
+  kg: MASS,
+  N: FORCE,
+  MPa: STRESS,
+  '1': PLAIN,
+  mm2: AREA,
+};
+
+const isRuleCode = (code: string): code is RuleCode => Object.hasOwn(RULE_CODES, code);
+
+/** The unit of a quantity that books limit; null: no rule measures it. */
+const unitOf = (code: string): MeasureUnit | null => RULES.find((rule) => rule.code === code)?.unit ?? null;
+
+const limitsOf = (code: string): readonly Limit[] =>
+  BOOKS.flatMap(({ limits }) => limits.filter((limit) => limit.code === code));
+
+/** The groups of things that the tool's books tell apart for a quantity; where they go by role, every role. */
+export function groupsOf(code: string): readonly string[] {
+  const groups = new Set(limitsOf(code).flatMap(({ of }) => of ?? []));
+  const byRole = [...groups].some((group) => Object.hasOwn(ROLES, group));
+  return [...new Set([...groups, ...(byRole ? Object.keys(ROLES) : [])])].sort();
+}
+
+/** What a quantity is that no range can limit; null: it is a figure like others. */
+function noRange(code: string): string | null {
+  const limits = limitsOf(code);
+  if (limits.some(({ sizes }) => sizes !== undefined)) return 'a table of sizes';
+  return limits.length > 0 && limits.every(({ accepts }) => accepts !== undefined) ? 'a list of words' : null;
+}
+
+/** Quantities that a club's book can limit by a range. */
+export const canBeLimited = (code: string): boolean => unitOf(code) !== null && noRange(code) === null;
+
+/** Quantities that a club's book can leave out. */
+export const canBeDropped = (code: string): boolean => unitOf(code) !== null;
+
+interface Written {
+  readonly code: RuleCode;
+  readonly of: readonly string[];
+}
+
+const covers = (a: Written, b: Written): boolean =>
+  a.code === b.code && (a.of.length === 0 ? b.of.length === 0 : a.of.some((group) => b.of.includes(group)));
+
+/** The part of a limit that is about these groups, and the part about all others; null: there is none. */
+function split(limit: Limit, groups: readonly string[]): { readonly hit: Limit | null; readonly rest: Limit | null } {
+  if (groups.length === 0) return { hit: limit, rest: null };
+  const { of, notOf = [] } = limit;
+  const part = (some: readonly string[]): Limit | null => (some.length === 0 ? null : { ...limit, of: some });
+  if (of !== undefined)
+    return {
+      hit: part(of.filter((group) => groups.includes(group))),
+      rest: part(of.filter((group) => !groups.includes(group))),
+    };
+  return {
+    hit: part(groups.filter((group) => !notOf.includes(group))),
+    rest: { ...limit, notOf: [...new Set([...notOf, ...groups])] },
+  };
+}
+
+/** What is left of a limit where some of its sides are said anew; null: nothing. */
+function leftOf(limit: Limit, { from, to }: Allowed): Limit | null {
+  const allowed = {
+    ...limit.allowed,
+    from: from === null ? limit.allowed.from : null,
+    to: to === null ? limit.allowed.to : null,
+  };
+  if (allowed.from === null && allowed.to === null) return null;
+  const same = allowed.from === limit.allowed.from && allowed.to === limit.allowed.to;
+  const force = limit.force === 'recommends' || same ? limit.force : allowed.to === null ? 'wants' : 'allows';
+  return { ...limit, allowed, force };
+}
+
+/** The limits with one more that takes its place among them. */
+function withLimit(limits: readonly Limit[], own: Limit): readonly Limit[] {
+  const kept: Limit[] = [];
+  let replaced: Limit | null = null;
+  for (const limit of limits) {
+    if (limit.code !== own.code || (own.force === 'recommends' && limit.force !== 'recommends')) {
+      kept.push(limit);
+      continue;
+    }
+    const { hit, rest } = split(limit, own.of ?? []);
+    if (rest !== null) kept.push(rest);
+    if (hit === null) continue;
+    replaced ??= hit;
+    const left = leftOf(hit, own.allowed);
+    if (left !== null) kept.push(left);
+  }
+  // How a book counts is no matter of its figure.
+  return [...kept, replaced?.counts === undefined ? own : { ...own, counts: replaced.counts }];
+}
+
+/** The limits without what is dropped. */
+const without = (limits: readonly Limit[], drop: Written): readonly Limit[] =>
+  limits.flatMap((limit) => (limit.code === drop.code ? (split(limit, drop.of).rest ?? []) : [limit]));
+
+const SEVERITIES = ['error', 'warning', 'information'] as const;
+
+/** Of limits on one quantity the first that is broken is told: the strictest consequence goes first. */
+const strictestFirst = (limits: readonly Limit[]): readonly Limit[] =>
+  [...limits].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
+
+/** Puts one club's book together, and says what is wrong with its lines. */
+class Binding {
+  readonly findings: Finding[] = [];
+
+  constructor(
+    private readonly own: OwnBook,
+    private readonly base: Book | null,
+  ) {}
+
+  private tell(code: Code, place: Place, params: Params, notes: readonly FindingNote[] = []): void {
+    const { severity } = CODES[code];
+    const subject = this.own.name.value;
+    this.findings.push({ code, severity, subject, at: { kind: 'place', place }, params, notes, fixes: [] });
+  }
+
+  /** The quantity and the groups of a line; null: there is no such quantity, which is told. */
+  private written({ code, of }: OwnDrop, fit: (code: string) => boolean): Written | null {
+    const { value } = code;
+    if (!isRuleCode(value) || unitOf(value) === null) {
+      const nearest = nearestWord(value, Object.keys(RULE_CODES).filter(fit));
+      const why = Object.hasOwn(CODES, value) ? 'is no matter of a rulebook' : 'is no quantity that the tool measures';
+      this.tell('rulebook.code', code.place, { code: value, why, hint: meant(nearest), nearest });
+      return null;
+    }
+    const groups = groupsOf(value);
+    const unknown = of.filter((group) => !groups.includes(group.value));
+    for (const { value: name, place } of unknown) {
+      const nearest = nearestWord(name, groups);
+      const list = groups.length === 0 ? `: it is one for all things` : `: there are ${groups.join(', ')}`;
+      const hint = nearest === null ? list : meant(nearest);
+      this.tell('rulebook.group', place, { code: value, name, hint, nearest });
+    }
+    return unknown.length > 0 ? null : { code: value, of: of.map((group) => group.value) };
+  }
+
+  /** True where a line of the same kind has said the same before, which is told. */
+  private again(before: readonly (Written & { readonly at: Place })[], now: Written, fact: string, at: Place): boolean {
+    const first = before.find((one) => covers(one, now));
+    if (first === undefined) return false;
+    const note = { at: { kind: 'place' as const, place: first.at }, message: 'the first one' };
+    this.tell('fact.twice', at, { name: `${fact} ${now.code}` }, [note]);
+    return true;
+  }
+
+  private figure(bound: At<Quantity> | null, unit: MeasureUnit): number | null | 'wrong' {
+    if (bound === null) return null;
+    const value = as(bound.value, DIMENSIONS[unit]);
+    if (!failed(value)) return unit === 'deg' ? degrees(value) : value;
+    this.tell(value.code, bound.place, value.params);
+    return 'wrong';
+  }
+
+  /** The range of a line; null: it is none, which is told. */
+  private range(line: OwnLimit, code: RuleCode): Allowed | null {
+    const unit = unitOf(code);
+    const why = noRange(code);
+    if (unit === null || !line.read) return null;
+    if (why !== null) {
+      this.tell('rulebook.no-range', line.code.place, { code, why });
+      return null;
+    }
+    if (line.from === null && line.to === null) {
+      this.tell('fact.value', line.code.place, {
+        fact: 'limit',
+        wanted: 'from A, to B, or from A to B behind the code',
+      });
+      return null;
+    }
+    const [from, to] = [this.figure(line.from, unit), this.figure(line.to, unit)];
+    if (from === 'wrong' || to === 'wrong') return null;
+    if (from !== null && to !== null && line.to !== null && from > to) {
+      this.tell('rulebook.range', line.to.place, { code, from: { value: from, unit }, to: { value: to, unit } });
+      return null;
+    }
+    return { from, to, unit };
+  }
+
+  private limits(): readonly Limit[] {
+    const { own } = this;
+    const told: (Written & { readonly at: Place; readonly force: string })[] = [];
+    return own.limits.flatMap((line): Limit[] => {
+      const at = line.code.place;
+      const written = this.written(line, canBeLimited);
+      const allowed = written === null ? null : this.range(line, written.code);
+      if (written === null || allowed === null) return [];
+      const force = line.recommended ? 'recommends' : allowed.to === null ? 'wants' : 'allows';
+      const alike = told.filter((one) => (one.force === 'recommends') === line.recommended);
+      if (this.again(alike, written, 'limit', at)) return [];
+      told.push({ ...written, at, force });
+      return [
+        {
+          code: written.code,
+          allowed,
+          ...(written.of.length === 0 ? {} : { of: written.of }),
+          force,
+          severity: line.recommended ? 'information' : 'error',
+          citation: line.cite ?? own.cite ?? `rulebook ${own.name.value} in ${own.name.place.file}`,
+          edition: '',
+          source: 'written here',
+          why: '',
+          standsBack: false,
+          rows: [],
+          writtenAt: at,
+        },
+      ];
+    });
+  }
+
+  private drops(inherited: readonly Limit[]): readonly Written[] {
+    const { base } = this;
+    const told: (Written & { readonly at: Place })[] = [];
+    return this.own.drops.flatMap((line): Written[] => {
+      const at = line.code.place;
+      const written = this.written(line, canBeDropped);
+      if (written === null || this.again(told, written, 'drop', at)) return [];
+      told.push({ ...written, at });
+      const found = inherited.some((limit) => limit.code === written.code && split(limit, written.of).hit !== null);
+      if (!found) {
+        const who = base === null ? 'this book is based on no other' : `${base.name} does not limit it`;
+        const of = written.of.length === 0 ? '' : ` of ${written.of.join(', ')}`;
+        this.tell('rulebook.nothing-to-drop', at, { code: written.code, of, who });
+      }
+      return [written];
+    });
+  }
+
+  book(): Book {
+    const { own, base } = this;
+    const inherited = (base?.limits ?? []).map((limit): Limit => ({
+      ...limit,
+      inherited: limit.inherited ?? base?.name ?? '',
+    }));
+    const dropped = this.drops(inherited).reduce(without, inherited);
+    // What is said of a group counts before what is said of all, and a must before a recommendation.
+    const rank = ({ of, force }: Limit): number => (of === undefined ? 0 : 2) + (force === 'recommends' ? 1 : 0);
+    const limits = [...this.limits()].sort((a, b) => rank(a) - rank(b)).reduce(withLimit, dropped);
+    return {
+      name: own.name.value,
+      title: own.cite ?? (base === null ? "a club's own book" : `based on ${base.name}`),
+      asksCage: base?.asksCage ?? false,
+      texts: base?.texts ?? [],
+      limits: strictestFirst(limits),
+      base: base?.name ?? null,
+    };
+  }
+}
+
+/** A club's book on its base, with what is to be said of its lines. */
+export function bind(own: OwnBook, base: Book | null): { readonly book: Book; readonly findings: readonly Finding[] } {
+  const binding = new Binding(own, base);
+  const book = binding.book();
+  return { book, findings: binding.findings };
+}
