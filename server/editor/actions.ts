@@ -1,6 +1,6 @@
 /** Quick fixes at a place: which findings there have one, and what it does when taken. */
 import type { PlacedFinding, Span } from '../../grammar/finding';
-import { fixesFor, resolveFix, type TextEdit } from '../fixes/fixes';
+import { fixesFor, resolveFix, solving, type Solved, type TextEdit } from '../fixes/fixes';
 import type { Analysis } from '../project/project';
 
 export interface QuickFix {
@@ -21,19 +21,65 @@ export const fixesAt = (analysis: Analysis, file: string, span: Span): QuickFix[
       fixesFor(finding, analysis).map(({ id, title, preferred }) => ({ id, title, preferred, finding })),
     );
 
-/** The finding that an earlier list named: same code, thing and place. */
+/** The finding that an earlier list named: same code, thing and place, and of several such the one that says the same. */
 export const findAgain = (
   analysis: Analysis,
-  wanted: { readonly code: string; readonly subject: string; readonly file: string; readonly start: number },
-): PlacedFinding | null =>
-  analysis.findings.find(
+  wanted: {
+    readonly code: string;
+    readonly subject: string;
+    readonly file: string;
+    readonly start: number;
+    readonly message?: string;
+  },
+): PlacedFinding | null => {
+  const there = analysis.findings.filter(
     ({ code, subject, place }) =>
       code === wanted.code &&
       subject === wanted.subject &&
       place.file === wanted.file &&
       place.span.start === wanted.start,
-  ) ?? null;
+  );
+  return there.find(({ message }) => message === wanted.message) ?? there[0] ?? null;
+};
 
-/** The edits of a fix; empty where it can no longer be done. */
+/** The edits of a fix that is not solved; empty where it can no longer be done. */
 export const solveFix = (analysis: Analysis, id: string, finding: PlacedFinding): readonly TextEdit[] =>
   resolveFix(id, finding, analysis);
+
+const SOLVED = 'solve.';
+
+/** The place of a solved fix in the list of {@link solving}; null for every other fix. */
+export const solvedIndex = (id: string): number | null =>
+  id.startsWith(SOLVED) ? Number(id.slice(SOLVED.length)) : null;
+
+/** Findings in a span for which a number may be solved: more at once are not asked about by pointing at a place. */
+const MOST_SOLVED = 4;
+
+/** The findings of {@link fixesAt} that are worth solving, the gravest first. */
+export const solvableAt = (analysis: Analysis, file: string, span: Span): PlacedFinding[] => {
+  const gravity = { error: 0, warning: 1, information: 2 } as const;
+  return analysis.findings
+    .filter(({ place, waived }) => place.file === file && !waived && touches(place.span, span))
+    .sort((a, b) => gravity[a.severity] - gravity[b.severity])
+    .slice(0, MOST_SOLVED);
+};
+
+/** Solves a finding step by step: whoever asked can give up between two steps. */
+export const solveSteps = (analysis: Analysis, finding: PlacedFinding): Generator<void, readonly Solved[]> =>
+  solving(finding, analysis);
+
+/** The quick fixes of a place with what was solved for its findings: solved ones stand before the waiver. */
+export function withSolved(
+  fixes: readonly QuickFix[],
+  solved: ReadonlyMap<PlacedFinding, readonly Solved[]>,
+): readonly QuickFix[] {
+  const findings = [...new Set([...fixes.map(({ finding }) => finding), ...solved.keys()])];
+  return findings.flatMap((finding) => {
+    const cheap = fixes.filter((fix) => fix.finding === finding);
+    const taken = cheap.some(({ preferred }) => preferred);
+    const offers = (solved.get(finding) ?? []).map(({ title }, i): QuickFix => {
+      return { title, preferred: !taken && i === 0, finding, id: `${SOLVED}${String(i)}` };
+    });
+    return [...cheap.filter(({ id }) => id !== 'waive'), ...offers, ...cheap.filter(({ id }) => id === 'waive')];
+  });
+}

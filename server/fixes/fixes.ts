@@ -8,6 +8,8 @@ import { besideCorner, intoPlane, nearMiss, nearOne, straighten } from './place-
 import { chooseSide, closeBrace, didYouMean, textReplace, writeMend } from './text-fixes';
 
 export type { FixContext, FixOffer, TextEdit } from './fix';
+export type { Solved } from './solve/solve';
+export { solve, solving } from './solve/solve';
 
 /** By code; what is not here has no fix but those that its finding carries itself. */
 const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {

@@ -11,7 +11,6 @@ import {
   ResponseError,
   TextDocuments,
   TextDocumentSyncKind,
-  type CodeAction,
   type Connection,
   type FileEvent,
   type InitializeParams,
@@ -19,16 +18,16 @@ import {
   type Range,
 } from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { findAgain, fixesAt, solveFix } from '../editor/actions';
 import { complete, wantsFiles } from '../editor/completion';
 import { folds } from '../editor/folding';
 import { hover } from '../editor/hover';
 import { outline } from '../editor/symbols';
 import { FolderWatch } from '../host/watch';
 import { Project } from '../project/pipeline';
-import { completionItem, documentSymbol, flatSymbols, foldingRanges, workspaceEdit } from './answers';
+import { completionItem, documentSymbol, flatSymbols, foldingRanges } from './answers';
 import { readClientFeatures, type ClientFeatures } from './client-features';
-import { offsetOf, rangeOf, spanOf } from './convert';
+import { listenToFixes } from './code-actions';
+import { offsetOf, rangeOf } from './convert';
 import { Diagnostics } from './diagnostics';
 import { pathOfUri } from './folders';
 import { formattingEdits } from './formatting';
@@ -63,20 +62,6 @@ const foldersOf = (params: InitializeParams): string[] => {
   if (params.workspaceFolders) return params.workspaceFolders.map((folder) => folder.uri);
   return typeof params.rootUri === 'string' ? [params.rootUri] : [];
 };
-
-/** What a code action carries until it is resolved. */
-interface ActionData {
-  readonly uri: string;
-  readonly version: number;
-  readonly id: string;
-  readonly code: string;
-  readonly subject: string;
-  readonly file: string;
-  readonly start: number;
-}
-
-const isActionData = (data: unknown): data is ActionData =>
-  typeof data === 'object' && data !== null && 'uri' in data && 'id' in data && 'file' in data && 'start' in data;
 
 export class CageServer {
   private readonly documents = new TextDocuments(TextDocument);
@@ -251,65 +236,17 @@ export class CageServer {
       }),
     );
     listenToNames(connection, guard, this.workspace, () => this.features);
+    listenToFixes(connection, guard, this.workspace, () => this.features);
     this.listenToEdits();
   }
 
   private listenToEdits(): void {
     const { connection, guard } = this;
-    const changed = new ResponseError<never>(
-      LSPErrorCodes.ContentModified,
-      'The text has changed since this fix was offered.',
-    );
     connection.onDocumentFormatting(
       guard.request('Formatting', 'document', [], async ({ textDocument }) => this.format(textDocument.uri, null)),
     );
     connection.onDocumentRangeFormatting(
       guard.request('Formatting', 'range', [], async ({ textDocument, range }) => this.format(textDocument.uri, range)),
-    );
-    connection.onCodeAction(
-      guard.request('Quick fixes', 'range', [], async ({ textDocument, range, context }) => {
-        if (context.only !== undefined && !context.only.some((kind) => CodeActionKind.QuickFix.startsWith(kind)))
-          return [];
-        const opened = await openedIn(this.workspace, textDocument.uri);
-        if (opened === null || !this.features.codeActionLiterals) return [];
-        const { view, key, document } = opened;
-        return fixesAt(view.analysis, key, spanOf(document, range)).map(
-          ({ id, title, preferred, finding }): CodeAction => {
-            const { code, subject, place } = finding;
-            const fixed = rangeOf(document, place.span);
-            const diagnostics = context.diagnostics.filter(
-              (one) =>
-                one.code === code &&
-                one.range.start.line === fixed.start.line &&
-                one.range.start.character === fixed.start.character,
-            );
-            const data: ActionData = {
-              uri: view.uri,
-              version: view.version,
-              id,
-              code,
-              subject,
-              file: place.file,
-              start: place.span.start,
-            };
-            const action: CodeAction = { title, kind: CodeActionKind.QuickFix, diagnostics, isPreferred: preferred };
-            if (this.features.resolveCodeActionEdit) return { ...action, data };
-            const edit = workspaceEdit(view, solveFix(view.analysis, id, finding), this.workspace, this.features);
-            return edit === null ? action : { ...action, edit };
-          },
-        );
-      }),
-    );
-    connection.onCodeActionResolve(
-      guard.request<CodeAction, CodeAction>('A quick fix', 'nothing', changed, async (action) => {
-        const data: unknown = action.data;
-        if (!isActionData(data)) return action;
-        const view = await this.workspace.view(data.uri);
-        const finding = view === null ? null : findAgain(view.analysis, data);
-        if (view === null || finding === null || view.version !== data.version) throw changed;
-        const edit = workspaceEdit(view, solveFix(view.analysis, data.id, finding), this.workspace, this.features);
-        return edit === null ? action : { ...action, edit };
-      }),
     );
   }
 

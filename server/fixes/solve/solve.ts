@@ -1,0 +1,82 @@
+/**
+ * Fixes that solve: the number in the text that really governs a finding is changed until the real geometry meets the
+ * limit, by as little as possible, and only offered where no other rule is broken by it.
+ */
+import type { PlacedFinding } from '../../../grammar/finding';
+import type { Analysis } from '../../project/project';
+import type { TextEdit } from '../fix';
+import { meterFor } from './meter';
+import type { Probed, Purse } from './search';
+import { probe, search } from './search';
+import { Scope } from './scope';
+import { titleOf } from './title';
+import { Trial } from './trial';
+import { Verifier } from './verify';
+
+export interface Solved {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/** What one finding may cost, in quick readings of a changed car (about two milliseconds each for a car of forty tubes). */
+const PURSE = 64;
+/** Verifying a change takes the whole car. */
+const VERIFYING = 10;
+const MOST_PROBES = 12;
+const MOST_SEARCHES = 3;
+/** So many ways to mend it are offered. */
+const MOST_OFFERS = 2;
+
+/** Findings of what is written: there a number has not been read, or means nothing yet. */
+const OF_TEXT = /^(syntax|name|use|unit|number|fact|kind|role|mirror|waive|rule)\./;
+
+/**
+ * Solves one finding. A generator, so that whoever is asked can look up between two readings and give up; it yields
+ * nothing of worth. Gives the ways to mend it, the one that moves least first; empty where no one number mends it.
+ */
+export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<void, readonly Solved[]> {
+  if (finding.waived || OF_TEXT.test(finding.code)) return [];
+  const { knobs } = new Scope(analysis, finding);
+  if (knobs.length === 0) return [];
+  const trial = new Trial(analysis);
+  const meter = meterFor(trial, finding);
+  yield;
+  const purse: Purse = { left: PURSE };
+  let verifier: Verifier | null = null;
+  const solved: Solved[] = [];
+  // What stands nearer to the finding is tried first: a strap is mended at its bar, not by another hoop.
+  for (const far of [...new Set(knobs.map((knob) => knob.far))].sort((a, b) => a - b)) {
+    const probed: Probed[] = [];
+    for (const knob of knobs.filter((one) => one.far === far).slice(0, MOST_PROBES)) {
+      if (purse.left <= 0) break;
+      const tried = probe(trial, meter, knob, purse);
+      if (tried !== null && Number.isFinite(tried.cost)) probed.push(tried);
+      yield;
+    }
+    probed.sort((a, b) => a.cost - b.cost);
+    for (const one of probed.slice(0, MOST_SEARCHES)) {
+      if (purse.left <= 0 || solved.length === MOST_OFFERS) break;
+      const solution = search(meter, one, purse);
+      yield;
+      if (solution === null) continue;
+      const moved = trial.moved(trial.cage(solution.edits));
+      const after = trial.whole(solution.edits);
+      purse.left -= VERIFYING;
+      yield;
+      verifier ??= new Verifier(analysis, finding);
+      if (!verifier.good(after)) continue;
+      solved.push({ title: titleOf(analysis, after, finding, solution, moved), edits: solution.edits });
+    }
+    if (solved.length > 0) break;
+  }
+  return solved;
+}
+
+/** {@link solving}, without a break. */
+export function solve(finding: PlacedFinding, analysis: Analysis): readonly Solved[] {
+  const steps = solving(finding, analysis);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}

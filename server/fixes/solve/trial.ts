@@ -1,0 +1,84 @@
+/** Changed texts of one car, tried beside it. */
+import type { Cage, Seat } from '../../cage/cage';
+import type { Vec3 } from '../../centreline/vector';
+import { distance } from '../../centreline/vector';
+import type { Analysis, Apart, Sources } from '../../project/project';
+import type { TextEdit } from '../fix';
+
+/** Edits put into a text; they do not overlap. */
+export const applied = (text: string, edits: readonly TextEdit[]): string =>
+  [...edits]
+    .sort((a, b) => b.span.start - a.span.start)
+    .reduce((done, { span, newText }) => done.slice(0, span.start) + newText + done.slice(span.end), text);
+
+/** What a change does to the car's places. */
+export interface Moved {
+  /** Nodes that move by more than rounding. */
+  readonly nodes: number;
+  /** How far they move together, mm. */
+  readonly path: number;
+  /** The sum of their moves: forward, outward, up, mm. */
+  readonly way: Vec3;
+  /** True where a seat moves: it was there first. */
+  readonly seats: boolean;
+}
+
+const STILL = 1e-6;
+
+export class Trial {
+  private readonly apart: Apart;
+
+  constructor(readonly analysis: Analysis) {
+    this.apart = analysis.apart();
+  }
+
+  private sources(edits: readonly TextEdit[]): Sources {
+    const { sources } = this.analysis;
+    const files = new Map(
+      [...sources.files].map(([file, text]) => [
+        file,
+        applied(
+          text,
+          edits.filter((edit) => edit.file === file),
+        ),
+      ]),
+    );
+    return { ...sources, files };
+  }
+
+  /** The cage of the changed text: good until the next is asked for. */
+  cage(edits: readonly TextEdit[]): Cage {
+    return this.apart.build(this.sources(edits)).cage;
+  }
+
+  /** Everything of the changed text. */
+  whole(edits: readonly TextEdit[]): Analysis {
+    return this.apart.analyse(this.sources(edits));
+  }
+
+  /** What has moved in a changed cage. */
+  moved(cage: Cage): Moved {
+    let nodes = 0;
+    let path = 0;
+    let way: Vec3 = [0, 0, 0];
+    let seats = false;
+    for (const [name, was] of this.analysis.cage.things) {
+      const now = cage.things.get(name);
+      if (was.kind === 'seat') seats ||= now?.kind !== 'seat' || seatMoved(was, now);
+      if (was.kind !== 'node' || now?.kind !== 'node' || was.at === null || now.at === null) continue;
+      const far = distance(was.at, now.at);
+      if (far < STILL) continue;
+      nodes += 1;
+      path += far;
+      const out = Math.abs(now.at[1]) - Math.abs(was.at[1]);
+      way = [way[0] + now.at[0] - was.at[0], way[1] + out, way[2] + now.at[2] - was.at[2]];
+    }
+    return { nodes, path, way, seats };
+  }
+}
+
+const seatMoved = (a: Seat, b: Seat): boolean =>
+  [
+    [a.hip, b.hip],
+    [a.slots, b.slots],
+  ].some(([was, now]) => was && now && distance(was, now) > STILL);
