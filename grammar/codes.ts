@@ -122,6 +122,15 @@ export const CODES = {
   'vent.no-effect': odd('This vent joins nothing that is not joined already: {why}.'),
   'vent.outside-joint': odd('The vent lies outside the joint: {why}.'),
   'vent.too-large': odd('A vent of {measured} takes too much of {tube}: at most {limit} ({why}).'),
+  'fitting.no-joint': broken('The {end} end of {tube} joins nothing that {fitting} could hold it to: {why}.'),
+  'fitting.twice': broken('The {end} end of {tube} has a fitting already: {first}.'),
+  'gusset.apart': broken(
+    "'{tube}' passes {away} beside {node}: a gusset stiffens the corner of tubes that meet there.",
+  ),
+  'hole.off-tube': broken('The hole is not on {tube}: {why}.'),
+  'padding.off-tube': broken('The padding does not lie on {tube}: {why}.'),
+  'foot.bolt-off-plate': broken('This bolt of {foot} stands {by} past the edge of its plate of {long} x {wide}.'),
+  'vehicle.dates': broken('The dates contradict each other: {why}.'),
   // Straps and seats
   'strap.misses-bar': broken('Strap {strap} does not meet {tube}: {why}.'),
   'strap.on-bend': odd('{what} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),

@@ -2,6 +2,7 @@
 import type { Code, RuleCode } from './codes';
 import { ENDS } from './explanations/ends';
 import type { Explanation } from './explanations/explanation';
+import { HARDWARE } from './explanations/hardware';
 import { NAMES } from './explanations/names';
 import { PLACES } from './explanations/places';
 import { RULEBOOKS } from './explanations/rulebooks';
@@ -21,6 +22,7 @@ export const EXPLANATIONS: Readonly<Record<PlainCode, Explanation>> = {
   ...NAMES,
   ...PLACES,
   ...ENDS,
+  ...HARDWARE,
   ...STRAPS,
   ...RULEBOOKS,
   ...OWN_BOOKS,

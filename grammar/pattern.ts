@@ -13,6 +13,8 @@ export const FIGURE_TYPES = {
   mass: 'a mass',
   stress: 'a stress',
   density: 'a density',
+  force: 'a force',
+  share: 'a share in %',
   figure: 'a figure',
 } as const satisfies Record<string, string>;
 export type FigureType = keyof typeof FIGURE_TYPES;
@@ -21,6 +23,7 @@ export type FigureType = keyof typeof FIGURE_TYPES;
 export const OTHER_TYPES = {
   place: 'a place',
   triple: 'three figures in brackets, or directions such as (forward 110, up 35)',
+  pair: 'two figures in brackets, or directions such as (forward 50, out 30)',
   plane: 'a plane such as y = 480',
   string: 'a text in quotes',
   name: 'a name of its own, letters, digits, _ and single hyphens',

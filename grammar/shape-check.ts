@@ -103,6 +103,7 @@ function fits(slot: Slot, arg: Arg): boolean {
     case 'place':
       return maybePlace(arg);
     case 'triple':
+    case 'pair':
       return arg.kind === 'tuple';
     case 'plane':
     case 'string':
@@ -162,6 +163,15 @@ function inchAfterAngle(slot: Slot, arg: Arg, next: Part | undefined): Slip | nu
   };
 }
 
+/** `20 to 80 mm`: a unit after the last of a range holds for the bare number before it. */
+function shareUnit(captures: Capture[]): void {
+  const [first, last] = captures.slice(-2);
+  if (first?.arg.kind !== 'number' || last === undefined || first.slot.type !== last.slot.type) return;
+  const unit = literal(last.arg)?.number.unit ?? null;
+  if (unit === null || first.arg.unit !== null) return;
+  captures[captures.length - 2] = { ...first, arg: { ...first.arg, unit } };
+}
+
 class Matcher {
   /** The stop that lies farthest along: what the writer most likely meant. */
   stop: Stop = { at: -1, wanted: '', words: [], slip: null };
@@ -191,7 +201,11 @@ class Matcher {
   }
 
   private sequence(parts: readonly Part[], state: State): boolean {
-    for (const [i, part] of parts.entries()) if (!this.part(part, parts[i + 1], state)) return false;
+    for (const [i, part] of parts.entries()) {
+      if (!this.part(part, parts[i + 1], state)) return false;
+      const before = parts[i - 1];
+      if (part.part === 'slot' && before?.part === 'literal' && before.word === 'to') shareUnit(state.captures);
+    }
     return true;
   }
 

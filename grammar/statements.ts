@@ -3,39 +3,10 @@
  * snippets, formatter, colours and the reference page are made from this table; nothing in it is written twice.
  * How a pattern is written stands in `vocabulary.ts`.
  */
-import type { FactEntry, KindEntry } from './vocabulary-types';
-
-/** `more`: the default and an example, in a person's words. */
-const fact = (
-  name: string,
-  pattern: string,
-  meaning: string,
-  more: { readonly default?: string; readonly example?: string; readonly many?: boolean } = {},
-): FactEntry => ({
-  name,
-  pattern,
-  meaning,
-  default: more.default ?? null,
-  example: more.example ?? null,
-  many: more.many ?? false,
-});
-
-const kind = (name: string, head: string, meaning: string, more: Partial<KindEntry> = {}): KindEntry => ({
-  name,
-  head,
-  meaning,
-  example: null,
-  target: false,
-  block: 'none',
-  notInMirror: null,
-  judgedOnly: false,
-  once: false,
-  facts: [],
-  needs: [],
-  needsWhen: [],
-  oneOf: [],
-  ...more,
-});
+import { BOLTS, COUNTER_PLATE, fact, kind } from './entries';
+import { HARDWARE_KINDS } from './hardware-statements';
+import { SEAT_KINDS } from './seat-statements';
+import type { KindEntry } from './vocabulary-types';
 
 const WHOLE_FILE = 'it is said once for the whole file';
 const SHARED = 'it is the same on both sides; write it outside';
@@ -113,6 +84,23 @@ export const KINDS: readonly KindEntry[] = [
         'The day of the homologation, or of the first passport: some books have texts and limits that hang on it.',
         { example: '"2006-04-01"' },
       ),
+      fact('passport', '<day:string>', 'The day of the first technical passport of a car that was never homologated.', {
+        example: '"2021-03-15"',
+      }),
+      fact(
+        'cage',
+        '<route:self-built|asn|fia>',
+        'How the cage came: built by the text of the book, or certified by an ASN or the FIA.',
+      ),
+      fact('identified', '<identified:yes|no>', "Whether the cage bears its maker's plate with a number."),
+      fact('shell', '<shell:steel|aluminium|composite>', 'What the shell is made of.'),
+      fact('frame', '<frame:yes|no>', 'Whether the car has a frame apart from its shell.'),
+      fact('codriver', '<codriver:yes|no>', 'Whether a second person sits in the car.'),
+      fact('kind', '<kind:production|formula|sports-racer>', 'What kind of car it is.'),
+      fact('elapsed-time', '<seconds:plain > 0>', 'Its time over the quarter mile, in seconds.', { example: '11.49' }),
+      fact('front-suspension', '<at:place>', 'The top mounting of the front suspension, on either side.'),
+      fact('rear-suspension', '<at:place>', 'The top mounting of the rear suspension, on either side.'),
+      fact('finish', '<finish:bare|paint|powder|zinc|galvanized|chrome>', 'How the cage is coated.'),
     ],
   }),
   kind('let', '<value:figure>', 'A named value, for sums that are used more than once.', {
@@ -150,6 +138,9 @@ export const KINDS: readonly KindEntry[] = [
         fact('modulus', '<modulus:stress > 0>', "Young's modulus.", { default: '205 GPa' }),
         fact('density', '<density:density > 0>', 'Density.', { default: '7850 kg/m3' }),
         fact('kind', '<kind:word>', 'How the tube is made, such as cold-drawn-seamless.'),
+        fact('carbon', '<carbon:share > 0>', 'Carbon in the steel.', { example: '0.2 %' }),
+        fact('manganese', '<manganese:share > 0>', 'Manganese in the steel.', { example: '1.4 %' }),
+        fact('others', '<others:share > 0>', 'The largest share of any other element.', { example: '0.3 %' }),
       ],
     },
   ),
@@ -218,6 +209,13 @@ export const KINDS: readonly KindEntry[] = [
         fact('existing', '<existing:yes|no>', 'Already in the car: others are coped to it, it gets no papers.', {
           default: 'no',
         }),
+        fact('carries', '<carries:string>', 'What is led through it: a cage may carry nothing.', {
+          default: 'nothing',
+          example: '"brake line"',
+        }),
+        fact('finish', '<finish:bare|paint|powder|zinc|galvanized|chrome>', 'How this tube is coated.', {
+          default: 'that of the vehicle',
+        }),
       ],
       needs: [['section'], ['path']],
     },
@@ -238,17 +236,41 @@ export const KINDS: readonly KindEntry[] = [
         'level, square across the tube, or rising this way; slopes add.',
         { default: 'level', example: '6.5 deg up aft, 3 deg up out' },
       ),
-      fact('bolts', '<count:count > 0> x <bolt:bolt>', 'How many bolts, and which: a thread, or a diameter.', {
-        example: '3 x M8',
+      fact('bolts', BOLTS, 'How many bolts, and which: a thread or a diameter, and its grade.', {
+        example: '3 x M8 8.8',
       }),
+      fact('bolts-at', '<at:pair>, …', "Where they stand, from the plate's middle along it and across it.", {
+        example: '(forward 50, out 30), (forward 50, in 30), (aft 50, out 0)',
+      }),
+      fact('counter-plate', COUNTER_PLATE, 'The plate under it on the shell, or on the far side of the panel.', {
+        example: '160 x 120 x 3 welded',
+      }),
+      fact('welded', '<welded:yes|no>', 'Whether it is welded to the shell, or to its counter-plate.'),
+      fact('on', '<on:shell|frame>', 'What it stands on.', { default: 'shell' }),
       fact('hole', '<hole:length > 0>', "Hole through the plate into the tube's bore: it vents the first tube at it."),
     ],
     needs: [['at'], ['plate']],
   }),
+  kind('welding', '', 'How the whole cage is welded.', {
+    block: 'facts',
+    notInMirror: WHOLE_FILE,
+    judgedOnly: true,
+    once: true,
+    facts: [
+      fact('process', '<process:tig|mig|mma|gas>', 'tig, mig, mma (stick), or gas.'),
+      fact('weld', '<weld:round|part>', 'Whether every joint is welded all round.'),
+      fact('ground', '<ground:yes|no>', 'Whether the welds are ground.'),
+    ],
+  }),
   kind('joint', '<nodes:@node>, …', 'Who is cut to whom at these nodes.', {
     block: 'facts',
-    facts: [fact('order', '<tubes:@tube>, …', 'Each is cut to those before it; ends not listed come after.')],
-    needs: [['order']],
+    facts: [
+      fact('order', '<tubes:@tube>, …', 'Each is cut to those before it; ends not listed come after.'),
+      fact('weld', '<weld:round|part>', 'Whether the tubes are welded all round here, or only part of the way.', {
+        default: 'that of welding',
+      }),
+    ],
+    needs: [['order', 'weld']],
   }),
   kind(
     'vent',
@@ -270,63 +292,8 @@ export const KINDS: readonly KindEntry[] = [
       needsWhen: [{ fact: 'from', withHeadWord: 'air' }],
     },
   ),
-  kind('seat', '<name:name>', 'A seat, for the straps and for the room behind it.', {
-    block: 'facts',
-    facts: [
-      fact('hip', '<hip:place>', 'Hip point of the driver.'),
-      fact('slots', '<slots:place>', "Midway between the shoulder slots' lower front edges, which a tape can reach."),
-      fact('recline', '<recline:angle>', 'Angle of the back from vertical, aft.'),
-      fact('yaw', '<yaw:angle> [<toward:in|out|left|right>]', 'Which way the seat faces off straight ahead.', {
-        default: '0',
-        example: '3 deg in',
-      }),
-      fact('slot-height', '<height:length > 0>', "With hip: up the back line to the slots' lower edges."),
-      fact('slot-spacing', '<spacing:length > 0>', 'Between the middles of the two shoulder slots.'),
-      fact('back', '<back:length >= 0>', 'Thickness of the shell at the slots.'),
-      fact('shoulder', '<shoulder:triple>', "Top of the driver's shoulder, from each slot, in the car's frame.", {
-        example: '(forward 110, up 35)',
-      }),
-      fact('yoke', '<yoke:length >= 0>', 'Height of the yoke of a head restraint above the shoulder.'),
-    ],
-    needs: [['hip', 'slots'], ['recline'], ['slot-spacing'], ['back']],
-    needsWhen: [{ fact: 'slot-height', withFact: 'hip' }],
-    oneOf: [['hip', 'slots']],
-  }),
-  kind('strap', '<name:name>', 'A shoulder strap, from a slot of the seat to the bar that it is wrapped on.', {
-    block: 'facts',
-    facts: [
-      fact('seat', '<seat:@seat>', 'The seat that it belongs to.'),
-      fact(
-        'slot',
-        '<slot:left|right|outer|inner>',
-        'The slot that it leaves by; outer is the one farther from the centreline.',
-      ),
-      fact('to', '<tube:@tube>', 'The tube that it is wrapped on.'),
-      fact('at', '<at:plane>', 'Where on that tube its middle lies.', {
-        default: 'straight behind the slot',
-        example: 'y = 480',
-      }),
-      fact('width', '<width:length > 0>', 'Width of the webbing.'),
-      fact('wrap', '<wrap:over|under>', 'Whether it passes over or under the tube first.', { default: 'over' }),
-      fact('hardware', '<hardware:length >= 0>', 'Straight run that the adjuster and the slider need.'),
-      fact(
-        'collars',
-        '<width:length > 0> [gap <gap:length >= 0>]',
-        'A clamp of this width on each side, this clear of the webbing.',
-        { example: '20 gap 1.5' },
-      ),
-    ],
-    needs: [['seat'], ['slot'], ['to'], ['width']],
-  }),
-  kind('collar', '<name:name>', 'A clamp on a tube.', {
-    block: 'facts',
-    facts: [
-      fact('on', '<tube:@tube>', 'The tube that it is clamped on.'),
-      fact('at', '<at:plane>', 'Where on that tube its middle lies.', { example: 'y = 525' }),
-      fact('width', '<width:length > 0>', 'Its width along the tube.'),
-    ],
-    needs: [['on'], ['at'], ['width']],
-  }),
+  ...SEAT_KINDS,
+  ...HARDWARE_KINDS,
   kind(
     'mirror',
     '<side:left|right>',

@@ -15,6 +15,9 @@ export const MILD_STEEL: Material = {
   modulus: 205_000,
   density: 7850,
   kind: null,
+  carbon: null,
+  manganese: null,
+  others: null,
 };
 
 /** A material that is named but not known. */
@@ -64,6 +67,9 @@ export class Book {
       modulus: page.figure('modulus', 'modulus', STRESS) ?? MILD_STEEL.modulus,
       density: density !== null ? density * PER_CUBIC_METRE : page.isWritten('density') ? null : MILD_STEEL.density,
       kind: page.word('kind', 'kind'),
+      carbon: page.share('carbon'),
+      manganese: page.share('manganese'),
+      others: page.share('others'),
     };
     this.materials.set(definition, material);
     return material;

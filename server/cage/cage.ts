@@ -3,38 +3,17 @@
  * whether it is right or wrong. What could not be computed is null, never 0.
  */
 import type { Finding, Place } from '../../grammar/finding';
-import type { Entry, PlacedStatement } from '../../grammar/tree';
 import type { Angle, Dimension, Length, LengthUnit } from '../../grammar/units';
 import type { Role } from '../../grammar/vocabulary';
 import type { OwnBook } from './rulebooks';
 import type { Centreline, Corner, PathProblem } from '../centreline/centreline';
 import type { Vec3 } from '../centreline/vector';
-
-export type Side = 'left' | 'right';
+import type { Bolts, CounterPlate, Hardware, PlatePoint } from './hardware';
+import type { Named, Origin, Side } from './named';
 
 export type { Role };
-
-/** Where a thing is written: the entry (inside a mirror: the inner one), and the statement whose offset its spans add to. */
-export interface Origin {
-  readonly file: string;
-  readonly statement: PlacedStatement;
-  readonly entry: Entry;
-}
-
-/** What every named (or id'd) thing has. */
-export interface Named {
-  /**
-   * Full name: `bar-end.left`, `main-hoop`; ids of nameless statements: `vent:0`, `joint:2.right`, numbered in the
-   * alphabetical order of their texts, so that their order in the file changes nothing. Unique in the cage.
-   */
-  readonly name: string;
-  /** Without the side. */
-  readonly base: string;
-  readonly side: Side | null;
-  /** True on the twin that is not the written one; findings are told at the written one. */
-  readonly twin: boolean;
-  readonly origin: Origin;
-}
+export type { Named, Origin, Side } from './named';
+export type * from './hardware';
 
 export interface Material {
   readonly name: string | null;
@@ -45,6 +24,10 @@ export interface Material {
   /** kg/m3; null where one is meant but cannot be read. */
   readonly density: number | null;
   readonly kind: string | null;
+  /** Shares of the mass: 0.0025 for 0.25 %; null: not known. `others`: the largest of any other element. */
+  readonly carbon: number | null;
+  readonly manganese: number | null;
+  readonly others: number | null;
 }
 
 export interface Section {
@@ -96,6 +79,10 @@ export interface Tube extends Named {
   /** Full name of the tube that splits it. */
   readonly splitBy: string | null;
   readonly existing: boolean;
+  /** What is led through it or fixed in it; null: nothing is told. */
+  readonly carries: string | null;
+  /** Of this tube; null: that of the whole cage (`vehicle`), if that is told. */
+  readonly finish: Finish | null;
   /** The bent centreline from node to node; null when a node is missing or the path has a problem. */
   readonly centreline: Centreline | null;
   readonly corners: readonly Corner[];
@@ -117,7 +104,15 @@ export interface Foot extends Named {
     | { readonly kind: 'slopes'; readonly aft: Angle; readonly left: Angle }
     | { readonly kind: 'square' }
     | { readonly kind: 'unknown' };
-  readonly bolts: { readonly count: number; readonly diameter: Length } | null;
+  readonly bolts: Bolts | null;
+  /** Where the bolts stand on the plate; null: not told, or one of them cannot be read. */
+  readonly boltsAt: readonly PlatePoint[] | null;
+  /** On the far side of the panel, or on the shell under the foot. */
+  readonly counterPlate: CounterPlate | null;
+  /** Welded to the shell, or to its counter-plate; null: not told. */
+  readonly welded: boolean | null;
+  /** What it stands on. */
+  readonly on: 'shell' | 'frame';
   readonly hole: Length | null;
   /** True where a hole is written that cannot be read: then nobody knows whether it vents. */
   readonly holeUnread?: boolean;
@@ -127,6 +122,8 @@ export interface Joint extends Named {
   readonly kind: 'joint';
   readonly nodes: readonly string[];
   readonly order: readonly string[];
+  /** How far round the tubes are welded here; null: as the rest of the cage. */
+  readonly weld: 'round' | 'part' | null;
 }
 
 export interface Vent extends Named {
@@ -147,7 +144,12 @@ export interface Seat extends Named {
   readonly hip: Vec3 | null;
   /** Midway between the slots' lower front edges; computed from the hip where the hip was given. */
   readonly slots: Vec3 | null;
+  /** As written; of a range its first, at which the seat is placed and judged. */
   readonly recline: Angle;
+  /** From its first to its last; both the same where it does not recline. */
+  readonly reclineRange: { readonly from: Angle; readonly to: Angle };
+  /** Forward of what is written, mm: `{ 0, 0 }` where it does not slide. */
+  readonly slideRange: { readonly from: Length; readonly to: Length };
   /** Positive toward the car's left (right-handed about up). */
   readonly yaw: Angle;
   readonly slotSpacing: Length | null;
@@ -155,6 +157,16 @@ export interface Seat extends Named {
   /** From each slot, in the car's frame. */
   readonly shoulder: Vec3 | null;
   readonly yoke: Length | null;
+  /** A ball round the driver's helmet: its middle from the middle between the slots, in the car's frame. */
+  readonly helmet: { readonly offset: Vec3; readonly radius: Length } | null;
+  /** The driver's elbow, from each slot, in the car's frame. */
+  readonly elbow: Vec3 | null;
+  /** Across the driver's shoulders. */
+  readonly shoulderWidth: Length | null;
+  /** Outside width of the shell at the hips. */
+  readonly width: Length | null;
+  /** Thickness of the cushion between shell and driver. */
+  readonly cushion: Length | null;
 }
 
 export interface Strap extends Named {
@@ -171,6 +183,20 @@ export interface Strap extends Named {
   readonly collarsUnread?: boolean;
   readonly hardware: Length | null;
   readonly collars: { readonly width: Length; readonly gap: Length } | null;
+  /** How it is held to the tube: wrapped round it, or bolted to it. */
+  readonly fixing: 'wrap' | 'bolt';
+  /** With `fixing bolt`. */
+  readonly bolt: Bolts | null;
+  /** A threaded insert for the bolt is welded into the tube; null: not told. */
+  readonly insert: boolean | null;
+  /** From the tube to the three-bar slide. */
+  readonly slider: Length | null;
+  /** Led back through the slide once more, which locks it; null: not told. */
+  readonly locked: boolean | null;
+  /** Free end behind the slide. */
+  readonly tail: Length | null;
+  /** From the collarbone down to the adjuster; with a yoke, from the yoke's end. */
+  readonly adjuster: Length | null;
 }
 
 export interface Collar extends Named {
@@ -201,10 +227,39 @@ export interface Vehicle {
   readonly body: string | null;
   /** The day of the homologation, `2006-04-01`; the first of January where only the year is written. */
   readonly homologated: string | null;
+  /** The day of the first technical passport of a car that was never homologated. */
+  readonly passport: string | null;
+  /** How the cage came: built by the text of the book, or certified. */
+  readonly cage: 'self-built' | 'asn' | 'fia' | null;
+  /** The cage bears its maker's plate with a number. */
+  readonly identified: boolean | null;
+  readonly shell: 'steel' | 'aluminium' | 'composite' | null;
+  /** It has a frame apart from its shell. */
+  readonly frame: boolean | null;
+  /** A second person sits in the car. */
+  readonly codriver: boolean | null;
+  readonly kind: 'production' | 'formula' | 'sports-racer' | null;
+  /** Quarter-mile time, s. */
+  readonly elapsedTime: number | null;
+  /** Where the front suspension's top mounting stands, and the rear one's; on either side of the car. */
+  readonly frontSuspension: Vec3 | null;
+  readonly rearSuspension: Vec3 | null;
+  /** Of the whole cage, where a tube does not say its own. */
+  readonly finish: Finish | null;
   readonly origin: Origin;
 }
 
-export type Thing = Node | Tube | Foot | Joint | Vent | Seat | Strap | Collar;
+/** How the whole cage is welded, where a joint does not say its own. */
+export interface Welding {
+  readonly process: 'tig' | 'mig' | 'mma' | 'gas' | null;
+  readonly weld: 'round' | 'part' | null;
+  readonly ground: boolean | null;
+  readonly origin: Origin;
+}
+
+export type Finish = 'bare' | 'paint' | 'powder' | 'zinc' | 'galvanized' | 'chrome';
+
+export type Thing = Node | Tube | Foot | Joint | Vent | Seat | Strap | Collar | Hardware;
 
 /** A named plane of the car: `at`, its two axes, and which way it runs. */
 export interface Plane {
@@ -239,6 +294,7 @@ export interface Cage {
   /** The rulebooks that are written in the car's files, by name. */
   readonly ownBooks: ReadonlyMap<string, OwnBook>;
   readonly vehicle: Vehicle | null;
+  readonly welding: Welding | null;
   /** In the order of file and text. A duplicated name keeps its first. */
   readonly things: ReadonlyMap<string, Thing>;
   readonly planes: ReadonlyMap<string, Plane>;

@@ -16,7 +16,10 @@ import { isForm, namesInPlace } from './places';
 import { as, dimensionName, failed } from './quantity';
 import type { Resolver, Target, Wanted } from './resolve';
 
-const ALL = ['node', 'tube', 'foot', 'seat', 'strap', 'collar'];
+const ALL = [
+  ...['node', 'tube', 'foot', 'seat', 'strap', 'collar'],
+  ...['gusset', 'fitting', 'door', 'panel', 'seat-mount', 'anchor'],
+];
 const thing = (kinds: readonly string[], what: string, pieces = false): Wanted => ({
   space: 'thing',
   kinds,

@@ -1,6 +1,6 @@
 /** What counts only in the judged file: `cage`, `rules`, `vehicle` and the waivers. */
 import { MASS } from '../../grammar/units';
-import type { Cage, Vehicle, Waiver } from './cage';
+import type { Cage, Vehicle, Waiver, Welding } from './cage';
 import type { Written } from './names';
 import type { Page } from './page';
 import { ranked } from './ranked';
@@ -10,9 +10,9 @@ import { tellBook, waiverOf } from './waivers';
 const DEFAULT_BOOK = 'shop';
 
 /** Kinds that are read here. */
-export const HEAD_KINDS: ReadonlySet<string> = new Set(['cage', 'rules', 'vehicle', 'waive']);
+export const HEAD_KINDS: ReadonlySet<string> = new Set(['cage', 'rules', 'vehicle', 'welding', 'waive']);
 
-type Head = Pick<Cage, 'title' | 'isCar' | 'rules' | 'rulesOrigin' | 'vehicle' | 'waivers'>;
+type Head = Pick<Cage, 'title' | 'isCar' | 'rules' | 'rulesOrigin' | 'vehicle' | 'welding' | 'waivers'>;
 
 /** Reads the head of a car. `judged`: the statements of those kinds in the judged file. */
 export function readHead(
@@ -27,6 +27,7 @@ export function readHead(
   const rules = first('rules');
   const named = rules === null ? [] : booksOf(pageOf(rules), books);
   const vehicle = first('vehicle');
+  const welding = first('welding');
   const waivers = ranked(
     judged.filter(({ kind }) => kind === 'waive'),
     'waive',
@@ -40,6 +41,7 @@ export function readHead(
     rules: named.length === 0 ? [DEFAULT_BOOK] : named,
     rulesOrigin: rules === null ? null : rules.origin,
     vehicle: vehicle === null ? null : vehicleOf(vehicle, pageOf(vehicle)),
+    welding: welding === null ? null : weldingOf(welding, pageOf(welding)),
     waivers,
   };
 }
@@ -62,18 +64,58 @@ function vehicleOf(written: Written, page: Page): Vehicle {
     mass: page.figure('mass', 'mass', MASS),
     withDriver: basis === null ? null : basis === 'with',
     body: page.word('body', 'body'),
-    homologated: dayOf(page),
+    ...datesOf(page),
+    cage: page.word('cage', 'route') as Vehicle['cage'],
+    identified: page.flag('identified'),
+    shell: page.word('shell', 'shell') as Vehicle['shell'],
+    frame: page.flag('frame'),
+    codriver: page.flag('codriver'),
+    kind: page.word('kind', 'kind') as Vehicle['kind'],
+    elapsedTime: page.plain('elapsed-time', 'seconds'),
+    frontSuspension: page.place('front-suspension', 'at'),
+    rearSuspension: page.place('rear-suspension', 'at'),
+    finish: page.word('finish', 'finish') as Vehicle['finish'],
     origin: written.origin,
   };
 }
 
+function weldingOf(written: Written, page: Page): Welding {
+  return {
+    process: page.word('process', 'process') as Welding['process'],
+    weld: page.word('weld', 'weld') as Welding['weld'],
+    ground: page.flag('ground'),
+    origin: written.origin,
+  };
+}
+
+/** A passport is of a car that was never homologated: one from before its homologation contradicts it. */
+function datesOf(page: Page): Pick<Vehicle, 'homologated' | 'passport'> {
+  const homologated = dayOf(page, 'homologated');
+  const passport = dayOf(page, 'passport');
+  if (homologated === null || passport === null || passport >= homologated) return { homologated, passport };
+  const why = `the passport is of ${passport}, before the homologation of ${homologated}`;
+  page.tellAt(page.bound('passport', 'day'), 'vehicle.dates', { why });
+  return { homologated: null, passport: null };
+}
+
+/** 29 February is in every fourth year, but not in those of a century that 400 does not divide. */
+const daysIn = (year: number, month: number): number =>
+  month === 2
+    ? (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+      ? 29
+      : 28
+    : [4, 6, 9, 11].includes(month)
+      ? 30
+      : 31;
+
 /** A day as `2006-04-01`, or a year; null where none is written, or none that there is. */
-function dayOf(page: Page): string | null {
-  const bound = page.bound('homologated', 'day');
+function dayOf(page: Page, fact: string): string | null {
+  const bound = page.bound(fact, 'day');
   if (bound?.arg.kind !== 'string') return null;
   const [, year, month, day] = /^(\d{4})(?:-(\d\d)-(\d\d))?$/.exec(bound.arg.value) ?? [];
   const [m, d] = [Number(month ?? '01'), Number(day ?? '01')];
-  if (year !== undefined && m >= 1 && m <= 12 && d >= 1 && d <= 31) return `${year}-${month ?? '01'}-${day ?? '01'}`;
-  page.tellAt(bound, 'fact.value', { fact: 'homologated', wanted: 'a day as "2006-04-01", or a year as "2006"' });
+  if (year !== undefined && m >= 1 && m <= 12 && d >= 1 && d <= daysIn(Number(year), m))
+    return `${year}-${month ?? '01'}-${day ?? '01'}`;
+  page.tellAt(bound, 'fact.value', { fact, wanted: 'a day as "2006-04-01", or a year as "2006"' });
   return null;
 }

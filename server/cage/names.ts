@@ -19,6 +19,12 @@ const SPACES: ReadonlyMap<string, Space> = new Map<string, Space>([
   ['seat', 'thing'],
   ['strap', 'thing'],
   ['collar', 'thing'],
+  ['gusset', 'thing'],
+  ['fitting', 'thing'],
+  ['door', 'thing'],
+  ['panel', 'thing'],
+  ['seat-mount', 'thing'],
+  ['anchor', 'thing'],
   ['plane', 'plane'],
   ['material', 'material'],
   ['section', 'section'],
@@ -28,7 +34,9 @@ const SPACES: ReadonlyMap<string, Space> = new Map<string, Space>([
 ]);
 
 /** The kinds that stand on both sides when they stand inside mirror. */
-const TWINNED: ReadonlySet<string> = new Set(['node', 'tube', 'foot', 'seat', 'strap', 'collar', 'joint', 'vent']);
+const TWINNED: ReadonlySet<string> = new Set(
+  [...SPACES].flatMap(([kind, space]) => (space === 'thing' ? [kind] : [])).concat('joint', 'vent', 'hole', 'padding'),
+);
 
 /** A piece of text in which names mean the same: a top-level statement, and in it a side. */
 export interface Scope {
@@ -251,6 +259,9 @@ const KINDS_WITHOUT_NAME: ReadonlySet<string> = new Set([
   'waive',
   'joint',
   'vent',
+  'hole',
+  'padding',
+  'welding',
 ]);
 
 /** `mirror left`; left also where the side is missing or misspelt, so that what stands inside exists. */

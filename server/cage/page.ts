@@ -11,7 +11,7 @@ import type { Vec3 } from '../centreline/vector';
 import { mirrorY } from '../centreline/vector';
 import type { Side } from './cage';
 import type { Start } from './evaluate';
-import { measure, outward, sideSign, tell, triple } from './evaluate';
+import { directed, measure, outward, shareOrLength, sideSign, tell, triple } from './evaluate';
 import type { Bound, FactReader } from './facts';
 import type { Match } from '../../grammar/shape-check';
 import { isValue, quantityOf } from './facts';
@@ -128,6 +128,33 @@ export class Page {
     return this.bound(fact, slot)?.word ?? null;
   }
 
+  /** A plain number. */
+  plain(fact: string, slot: string): number | null {
+    return this.figure(fact, slot, PLAIN);
+  }
+
+  /** `yes` or `no`; null: not written, or it cannot be read. */
+  flag(fact: string): boolean | null {
+    const said = this.bound(fact, this.fact(fact)?.captures[0]?.slot.name ?? fact)?.word ?? null;
+    return said === null ? null : said === 'yes';
+  }
+
+  /** A share of a whole, 0.004 for `0.4 %`. A bare number is none. */
+  share(fact: string, slot = fact): number | null {
+    const bound = this.bound(fact, slot);
+    if (bound === null || !isValue(bound.arg)) return null;
+    const value = shareOrLength(bound.arg, this.reading);
+    if (value === null) return null;
+    if (value.kind === 'share' && value.value > 0) return value.value;
+    return this.tellAt(bound, 'fact.value', { fact, wanted: 'a share in %, more than 0' });
+  }
+
+  /** The text of a fact. */
+  text(fact: string, slot = fact): string | null {
+    const arg = this.bound(fact, slot)?.arg;
+    return arg?.kind === 'string' ? arg.value : null;
+  }
+
   /** The name that a fact points at, in the car itself. */
   name(fact: string, slot: string): string | null {
     const bound = this.bound(fact, slot);
@@ -167,9 +194,37 @@ export class Page {
     return there === null ? null : this.back(there.at);
   }
 
+  /** All places of a list, in the car itself; null where none is written or one of them cannot be had. */
+  places(fact: string, slot = fact): readonly Vec3[] | null {
+    const all = this.all(fact, slot).map(({ arg }) => (isPlace(arg) ? placed(arg, this.reading) : null));
+    const there = all.flatMap((one) => (one === null ? [] : [this.back(one.at)]));
+    return all.length === 0 || there.length < all.length ? null : there;
+  }
+
+  /**
+   * A pair in a level plate: bare figures are (forward, left), else directions. `start`: the plate, for `out` and `in`.
+   * In the car itself.
+   */
+  pair(bound: Bound, start: Vec3 | null): { readonly forward: Length; readonly left: Length } | null {
+    const { arg } = bound;
+    if (arg.kind !== 'tuple') return null;
+    const bare = arg.items.filter(({ word }) => word === null);
+    const sign = this.twin ? -1 : 1;
+    if (bare.length > 0) {
+      if (bare.length !== 2 || arg.items.length !== 2)
+        return this.tell(arg.span, 'fact.value', { fact: bound.slot.name, wanted: PAIR });
+      const [forward, left] = arg.items.map((item) => measure(item.value, LENGTH, this.reading));
+      if (forward === undefined || left === undefined || forward === null || left === null) return null;
+      return { forward: forward as Length, left: (sign * left + 0) as Length };
+    }
+    const from: Start = start === null ? 'unknown' : this.back(start);
+    const at = directed(arg, ['x', 'y'], this.reading, from);
+    return at === null ? null : { forward: at.x as Length, left: (sign * at.y + 0) as Length };
+  }
+
   /** A triple that is an offset, in the car itself. `start` is the place that it starts from, in the car itself. */
-  offset(fact: string, start: Vec3 | null): Vec3 | null {
-    const arg = this.bound(fact, fact)?.arg;
+  offset(fact: string, start: Vec3 | null, slot = fact): Vec3 | null {
+    const arg = this.bound(fact, slot)?.arg;
     if (arg?.kind !== 'tuple') return null;
     const from: Start = start === null ? 'unknown' : this.back(start);
     const move = triple(arg, this.reading, from);
@@ -198,5 +253,7 @@ export class Page {
     return this.twin ? (sign === 1 ? -1 : 1) : sign;
   }
 }
+
+const PAIR = 'two figures such as (50, 30), forward and left, or directions such as (forward 50, out 30)';
 
 const isPlace = (arg: Arg): arg is Expr | PlaceForm => isForm(arg) || isValue(arg);

@@ -12,7 +12,7 @@ const MOST_CHANGED = 64;
 /** Kinds that change more than themselves when they change. */
 const FAR_REACHING: ReadonlySet<string> = new Set(['units', 'use', 'adjust']);
 /** Kinds whose ids go by their texts. */
-const RANKED: ReadonlySet<string> = new Set(['joint', 'vent']);
+const RANKED: ReadonlySet<string> = new Set(['joint', 'vent', 'hole', 'padding']);
 
 const textOf = (tree: Statement, { start, end }: { readonly start: number; readonly end: number }): string =>
   tree.text.slice(start, end);

@@ -1,11 +1,27 @@
 /** The things of the car from their statements: tubes, feet, joints, vents, seats, straps, collars; each on its side. */
 import type { Angle, Length } from '../../grammar/units';
+import { mm } from '../../grammar/units';
 import type { Role } from '../../grammar/vocabulary';
 import { nearestWord, meant } from '../../grammar/nearest';
 import { ROLES } from '../../grammar/vocabulary';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled } from '../centreline/vector';
-import type { Collar, EndTold, Foot, Joint, Named, Seat, Side, Strap, Tube, Vent } from './cage';
+import type {
+  Collar,
+  EndTold,
+  Finish,
+  Foot,
+  Joint,
+  Named,
+  Plate,
+  PlatePoint,
+  Seat,
+  Side,
+  Strap,
+  Tube,
+  Vent,
+} from './cage';
+import { boltsOf, counterPlateOf, plateOf } from './bolts';
 import type { Book } from './book';
 import { CENTRE } from './evaluate';
 import type { FactReader } from './facts';
@@ -47,7 +63,9 @@ export function tubeOf(
     first: endOf(page, 'first'),
     last: endOf(page, 'last'),
     splitBy: page.name('split', 'tube'),
-    existing: page.word('existing', 'existing') === 'yes',
+    existing: page.flag('existing') ?? false,
+    carries: page.text('carries'),
+    finish: page.word('finish', 'finish') as Finish | null,
     centreline: path?.centreline ?? null,
     corners: path?.result.corners ?? [],
     problems: path?.result.problems ?? [],
@@ -90,36 +108,53 @@ function endOf(page: Page, which: 'first' | 'last'): EndTold {
 
 export function footOf(head: Head, page: Page, at: Vec3 | null): Foot {
   const node = page.name('at', 'node');
-  const plate = {
-    long: page.length('plate', 'long'),
-    wide: page.length('plate', 'wide'),
-    thick: page.length('plate', 'thick'),
-  };
+  const plate = plateOf(page, 'plate');
+  const bolts = boltsOf(page, 'bolts');
   const turnedHere = page.angle('plate', 'turned', TURN) ?? (0 as Angle);
   const turned = (page.twin ? 0 - turnedHere : turnedHere) as Angle;
-  const count = page.count('bolts', 'count');
-  const diameter = boltOf(page);
-  const { long, wide, thick } = plate;
   const hole = page.length('hole');
   return {
     ...head,
     kind: 'foot',
     node,
-    plate: long === null || wide === null || thick === null ? null : { long, wide, thick, turned },
+    plate: plate === null ? null : { ...plate, turned },
     lies: liesOf(page, at),
-    bolts: count === null || diameter === null ? null : { count, diameter },
+    bolts,
+    boltsAt: boltsAtOf(head, page, at, bolts, plate),
+    counterPlate: counterPlateOf(page, 'counter-plate'),
+    welded: page.flag('welded'),
+    on: page.word('on', 'on') === 'frame' ? 'frame' : 'shell',
     hole,
     ...(hole === null && page.isWritten('hole') ? { holeUnread: true } : {}),
   };
 }
 
-/** `M8`: the thread's nominal diameter in mm (ISO 261); or the diameter as a length. */
-function boltOf(page: Page): Length | null {
-  const bound = page.bound('bolts', 'bolt');
-  if (bound === null) return null;
-  if (bound.word === null) return page.length('bolts', 'bolt');
-  const size = /^M(\d+(?:\.\d+)?)$/.exec(bound.word)?.[1];
-  return size === undefined ? null : (Number(size) as Length);
+/** Where the bolts of a foot stand; null where one of them is not known, is not on the plate, or their number differs. */
+function boltsAtOf(
+  head: Head,
+  page: Page,
+  node: Vec3 | null,
+  bolts: Foot['bolts'],
+  plate: Plate | null,
+): readonly PlatePoint[] | null {
+  const written = page.all('bolts-at', 'at');
+  const [first] = written;
+  if (first === undefined) return null;
+  if (bolts !== null && bolts.count !== written.length) {
+    const wanted = `as many places as there are bolts, ${String(bolts.count)}`;
+    return page.tellAt(first, 'fact.value', { fact: 'bolts-at', wanted });
+  }
+  const at = written.map((bound) => {
+    const point = page.pair(bound, node);
+    if (point === null || plate === null) return point;
+    const by = Math.max(Math.abs(point.forward) - plate.long / 2, Math.abs(point.left) - plate.wide / 2);
+    if (by <= 0) return point;
+    const [past, long, wide] = [by, plate.long, plate.wide].map((value) => ({ value, unit: 'mm' }) as const);
+    if (past === undefined || long === undefined || wide === undefined) return null;
+    return page.tellAt(bound, 'foot.bolt-off-plate', { foot: head.name, by: past, long, wide });
+  });
+  const sound = at.filter((point) => point !== null);
+  return sound.length < at.length ? null : sound;
 }
 
 /** Slopes add; a plate of which one slope cannot be read is not known to be level: rise = tan(aft) · aft + tan(left) · left. */
@@ -150,6 +185,7 @@ export function jointOf(head: Head, page: Page): Joint {
     kind: 'joint',
     nodes: known(page.names('', 'nodes')),
     order: known(page.names('order', 'tubes')),
+    weld: page.word('weld', 'weld') as Joint['weld'],
   };
 }
 
@@ -170,6 +206,8 @@ export function ventOf(head: Head, page: Page): Vent {
 
 export function seatOf(head: Head, page: Page): Seat {
   const recline = page.angle('recline', 'recline', RIGHT_ANGLE);
+  const last = page.angle('recline', 'last', RIGHT_ANGLE);
+  const slide = [page.length('slide', 'from') ?? mm(0), page.length('slide', 'to') ?? mm(0)] as const;
   const hip = page.place('hip');
   const given = page.place('slots');
   const yaw = yawOf(page, hip ?? given);
@@ -180,19 +218,31 @@ export function seatOf(head: Head, page: Page): Seat {
     hip === null || height === null || recline === null ? null : upTheBack(hip, height, recline, yaw ?? 0);
   const slots = soundAngles ? (given ?? fromHip) : null;
   const shoulder = page.offset('shoulder', slots);
+  const offset = page.offset('helmet', slots, 'offset');
+  const radius = page.length('helmet', 'radius');
   return {
     ...head,
     kind: 'seat',
     hip,
     slots,
     recline: (recline ?? 0) as Angle,
+    reclineRange: { from: least(recline ?? 0, last ?? recline ?? 0), to: most(recline ?? 0, last ?? recline ?? 0) },
+    slideRange: { from: least(slide[0], slide[1]), to: most(slide[0], slide[1]) },
     yaw: (yaw ?? 0) as Angle,
     slotSpacing: page.length('slot-spacing', 'spacing'),
     back: page.length('back'),
     shoulder,
     yoke: page.length('yoke'),
+    helmet: offset === null || radius === null ? null : { offset, radius },
+    elbow: page.offset('elbow', slots),
+    shoulderWidth: page.length('shoulder-width', 'width'),
+    width: page.length('width'),
+    cushion: page.length('cushion'),
   };
 }
+
+const least = <T extends number>(a: number, b: number): T => Math.min(a, b) as T;
+const most = <T extends number>(a: number, b: number): T => Math.max(a, b) as T;
 
 /**
  * The slots' lower edges, `height` up the back line from the hip: the back leans aft by the recline, about an axis
@@ -232,6 +282,13 @@ export function strapOf(head: Head, page: Page, seatAt: Vec3 | null): Strap {
     hardware: page.length('hardware'),
     collars: collar === null ? null : { width: collar, gap: gap ?? (0 as Length) },
     ...((collar === null || unreadGap) && page.isWritten('collars') ? { collarsUnread: true } : {}),
+    fixing: page.word('fixing', 'fixing') === 'bolt' ? 'bolt' : 'wrap',
+    bolt: boltsOf(page, 'bolt'),
+    insert: page.flag('insert'),
+    slider: page.length('slider'),
+    locked: page.flag('locked'),
+    tail: page.length('tail'),
+    adjuster: page.length('adjuster'),
   };
 }
 

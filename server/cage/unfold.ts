@@ -12,9 +12,11 @@ import type { Placed } from './places';
 import { ranked } from './ranked';
 import type { Reporter } from './reporter';
 import type { Solver } from './solve';
+import type { TubeRun } from './hardware-things';
+import { anchorOf, doorOf, fittingOf, gussetOf, holeOf, paddingOf, panelOf, seatMountOf } from './hardware-things';
 import { collarOf, footOf, jointOf, seatOf, strapOf, tubeOf, ventOf } from './things';
 
-const NAMELESS: readonly string[] = ['joint', 'vent'];
+const NAMELESS: readonly string[] = ['joint', 'vent', 'hole', 'padding'];
 
 export class Unfolder {
   /** Ids of the statements that have no name of their own. */
@@ -82,15 +84,47 @@ export class Unfolder {
         return strapOf(head, page, this.seatAt(written, head));
       case 'collar':
         return collarOf(head, page);
+      case 'gusset':
+        return gussetOf(head, page, this.nodeAt(written, head), this.runs(written, head, 'between', 'tubes'));
+      case 'hole':
+        return holeOf(head, page, this.nodeAt(written, head), this.runs(written, head, '', 'tube')[0] ?? null);
+      case 'padding':
+        return paddingOf(head, page, this.runs(written, head, '', 'tube')[0] ?? null);
+      case 'fitting':
+        return fittingOf(head, page);
+      case 'door':
+        return doorOf(head, page);
+      case 'panel':
+        return panelOf(head, page);
+      case 'seat-mount':
+        return seatMountOf(head, page);
+      case 'anchor':
+        return anchorOf(head, page);
       default:
         return null;
     }
   }
 
-  /** Where a foot's node is, in the car itself. */
+  /** Where the node of `at` is, in the car itself. */
   private nodeAt(written: Written, head: Named): Vec3 | null {
     const target = this.facts.target(written, 'at', 'node');
     return target === null ? null : this.solver.nodeAt(target.definition, sideOf(target.side, head), 'real');
+  }
+
+  /** The tubes that a fact names, as they run in the car itself; one that is not known has no line. */
+  private runs(written: Written, head: Named, fact: string, slot: string): readonly TubeRun[] {
+    return this.facts.all(written, fact, slot).map(({ arg }): TubeRun => {
+      const target = arg.kind === 'ref' ? (written.scope.meanings.get(arg) ?? null) : null;
+      if (target === null) return { line: null, turned: false, radius: 0 };
+      const { definition } = target;
+      const section = this.facts.target(definition, 'section', 'section');
+      const size = section === null ? null : this.book.section(section.definition);
+      return {
+        line: this.solver.tubePath(definition, sideOf(target.side, head), 'real')?.centreline ?? null,
+        turned: head.twin && target.side === null,
+        radius: (size?.od ?? 0) / 2,
+      };
+    });
   }
 
   /** Where a strap's seat is, in the car itself. */

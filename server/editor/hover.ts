@@ -21,6 +21,7 @@ import {
   hoverSection,
   hoverVent,
 } from './hover-things';
+import { hoverHardware } from './hover-hardware';
 import { hoverTube, partsOf } from './hover-tube';
 import { twinEndText, twinText } from './hover-twin';
 import { hoverWord } from './hover-word';
@@ -69,6 +70,8 @@ const hoverThing = (analysis: Analysis, thing: Thing, piece: 'a' | 'b' | null, u
       return hoverStrap(cage, shape, thing, unit);
     case 'collar':
       return hoverCollar(thing, unit);
+    default:
+      return hoverHardware(thing, unit);
   }
 };
 

@@ -17,6 +17,7 @@ import { deg, mm } from '../../grammar/units';
 import { buildPath } from '../../server/centreline/build';
 import { mirrorY } from '../../server/centreline/vector';
 import type { Vec3 } from '../../server/centreline/vector';
+import { NO_ANALYSIS, PLAIN_FOOT, PLAIN_JOINT, PLAIN_TUBE } from './nothing-more';
 
 const SPAN = { start: 0, end: 0 };
 const ORIGIN: Origin = {
@@ -40,7 +41,15 @@ const ORIGIN: Origin = {
   },
 };
 
-export const STEEL = { name: null, yield: null, tensile: null, modulus: 205_000, density: 7850, kind: null };
+export const STEEL = {
+  name: null,
+  yield: null,
+  tensile: null,
+  modulus: 205_000,
+  density: 7850,
+  kind: null,
+  ...NO_ANALYSIS,
+};
 
 export const section = (od: number, wall = 2.5): Section => ({
   name: `t${String(od)}`,
@@ -120,6 +129,7 @@ export class CarMaker {
       last: options.last ?? { kind: 'auto' },
       splitBy: options.split ?? null,
       existing: options.existing ?? false,
+      ...PLAIN_TUBE,
       ...built,
     } satisfies Tube);
     return this;
@@ -144,13 +154,14 @@ export class CarMaker {
             : { kind: 'slopes', aft: deg(lies.aft), left: deg(lies.left) },
       bolts: null,
       hole: mm(8),
+      ...PLAIN_FOOT,
     } satisfies Foot);
     return this;
   }
 
   joint(nodes: readonly string[], order: readonly string[]): this {
     const name = `joint:${String(this.joints++)}`;
-    this.list.push({ kind: 'joint', ...this.named(name), nodes, order } satisfies Joint);
+    this.list.push({ kind: 'joint', ...this.named(name), nodes, order, ...PLAIN_JOINT } satisfies Joint);
     return this;
   }
 
@@ -165,6 +176,8 @@ export class CarMaker {
       rules: ['shop'],
       rulesOrigin: null,
       vehicle: null,
+      welding: null,
+      ownBooks: new Map(),
       things: new Map(list.map((thing) => [thing.name, thing])),
       planes: new Map(),
       materials: new Map(),

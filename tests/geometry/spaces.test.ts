@@ -8,6 +8,7 @@ import { plateFrame } from '../../server/geometry/feet';
 import { shapeOf } from '../../server/geometry/index';
 import type { Shape } from '../../server/geometry/shape';
 import { cageOf, collarOf, tubeOf } from './strap-car';
+import { PLAIN_FOOT } from './nothing-more';
 
 const named = (name: string) => {
   const { base, side, twin, origin } = collarOf(name, 0);
@@ -53,6 +54,7 @@ const footOf = (name: string, node: string, hole: number | null, more: Partial<F
   kind: 'foot',
   node,
   plate: { long: mm(140), wide: mm(100), thick: mm(3), turned: deg(0) },
+  ...PLAIN_FOOT,
   lies: { kind: 'slopes', aft: deg(0), left: deg(0) },
   bolts: null,
   hole: hole === null ? null : mm(hole),

@@ -5,6 +5,7 @@ import type { Cage, Collar, Named, Seat, Strap, Thing, Tube } from '../../server
 import { buildPath } from '../../server/centreline/build';
 import type { Vec3 } from '../../server/centreline/vector';
 import type { End, Part } from '../../server/geometry/shape';
+import { NO_ANALYSIS, PLAIN_SEAT, PLAIN_STRAP, PLAIN_TUBE } from './nothing-more';
 
 const ENTRY: Entry = {
   line: {
@@ -33,7 +34,7 @@ const ORIGIN: Named['origin'] = {
 
 const named = (name: string): Named => ({ name, base: name, side: null, twin: false, origin: ORIGIN });
 
-const STEEL = { name: null, yield: null, tensile: null, modulus: 205_000, density: 7850, kind: null };
+const STEEL = { name: null, yield: null, tensile: null, modulus: 205_000, density: 7850, kind: null, ...NO_ANALYSIS };
 
 export const tubeOf = (
   name: string,
@@ -54,6 +55,7 @@ export const tubeOf = (
     last: { kind: 'auto' },
     splitBy: null,
     existing: false,
+    ...PLAIN_TUBE,
     centreline: built.centreline,
     corners: built.corners,
     problems: built.problems,
@@ -95,6 +97,7 @@ const endOf = (tube: Tube, which: 'first' | 'last', more: Partial<End>): End => 
     curve: null,
     widestGap: null,
     prints: [],
+    edge: [],
     ...more,
   };
 };
@@ -131,6 +134,7 @@ export const seatOf = (slots: Vec3, more: Partial<Seat> = {}): Seat => ({
   back: mm(40),
   shoulder: null,
   yoke: null,
+  ...PLAIN_SEAT,
   ...more,
 });
 
@@ -146,6 +150,7 @@ export const strapOf = (more: Partial<Strap> = {}): Strap => ({
   unread: false,
   hardware: null,
   collars: null,
+  ...PLAIN_STRAP,
   ...more,
 });
 
@@ -165,6 +170,8 @@ export const cageOf = (...things: readonly Thing[]): Cage => ({
   rules: ['shop'],
   rulesOrigin: null,
   vehicle: null,
+  welding: null,
+  ownBooks: new Map(),
   things: new Map(things.map((thing) => [thing.name, thing])),
   planes: new Map(),
   materials: new Map(),
