@@ -20,6 +20,6 @@ const readme = fileURLToPath(new URL('../../../README.md', import.meta.url));
 const text = readFileSync(readme, 'utf8');
 writeFileSync(
   readme,
-  text.replace(/^\| book \|.*\n(?:\|.*\n)*/m, () => `${table}\n`),
+  text.replace(/^\| book \| quantities \|.*\n(?:\|.*\n)*/m, () => `${table}\n`),
 );
 console.log(table);
