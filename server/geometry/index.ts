@@ -10,6 +10,8 @@ import type { EndCut } from './cutting';
 import { cutEnds } from './cutting';
 import { copeFindings, emptyFeet, landingFindings, orderFindings, runOnFindings } from './end-findings';
 import { feetFindings, standingOn } from './feet';
+import { fittingFindings } from './fittings';
+import { holeFindings } from './holes';
 import { jointsOf } from './joints';
 import { kindsOf } from './kinds';
 import { landingsOf } from './landing';
@@ -78,6 +80,8 @@ export function shapeOf(cage: Cage, cache: ShapeCache = new ShapeCache()): Shape
     feetFindings(cage, onFeet, cache.feet),
     straps.findings,
     ofSpaces,
+    holeFindings(kinds.holes, parts),
+    fittingFindings(kinds, parts, neighbours),
   ];
   cache.end({
     bodies: { all: bodies.all, ofTube: bodies.ofTube, standing: bodies.standing, footOf: bodies.footOf },

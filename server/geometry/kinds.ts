@@ -1,5 +1,5 @@
 /** The things of a cage by their kind, so that nobody looks at all of them for a few. */
-import type { Cage, Collar, Foot, Joint, Seat, Strap, Tube, Vent } from '../cage/cage';
+import type { Cage, Collar, Fitting, Foot, Hole, Joint, Seat, Strap, Tube, Vent } from '../cage/cage';
 
 /** In the cage's order. */
 export interface Kinds {
@@ -10,6 +10,8 @@ export interface Kinds {
   readonly seats: readonly Seat[];
   readonly straps: readonly Strap[];
   readonly collars: readonly Collar[];
+  readonly holes: readonly Hole[];
+  readonly fittings: readonly Fitting[];
 }
 
 export function kindsOf(cage: Cage): Kinds {
@@ -20,6 +22,8 @@ export function kindsOf(cage: Cage): Kinds {
   const seats: Seat[] = [];
   const straps: Strap[] = [];
   const collars: Collar[] = [];
+  const holes: Hole[] = [];
+  const fittings: Fitting[] = [];
   for (const thing of cage.things.values()) {
     switch (thing.kind) {
       case 'node':
@@ -44,7 +48,16 @@ export function kindsOf(cage: Cage): Kinds {
         break;
       case 'collar':
         collars.push(thing);
+        break;
+      case 'hole':
+        holes.push(thing);
+        break;
+      case 'fitting':
+        fittings.push(thing);
+        break;
+      // What has no say in the shape of tubes.
+      default:
     }
   }
-  return { tubes, feet, joints, vents, seats, straps, collars };
+  return { tubes, feet, joints, vents, seats, straps, collars, holes, fittings };
 }

@@ -3,16 +3,18 @@
  * another or to the air. What has no way to the air blows out at the weld that closes it: the gas in it is heated.
  */
 import type { Finding } from '../../grammar/finding';
-import type { Cage, Vent } from '../cage/cage';
+import type { Cage, Hole, Vent } from '../cage/cage';
 import { boreRadius } from './axis';
 import type { OnFeet } from './feet';
 import { Kept } from './kept';
+import { drilledBy, staysOpen } from './holes';
 import type { Kinds } from './kinds';
 import { kindsOf } from './kinds';
 import type { Neighbours } from './neighbours';
 import type { OpeningCache } from './openings';
 import { openingOf } from './openings';
 import type { End, Part, Space } from './shape';
+import { partsOf } from './stretch';
 import { byText, figure, tell } from './tell';
 import type { VentResult } from './vents';
 import { AIR, keptVent } from './vents';
@@ -90,6 +92,18 @@ function joinEnds(
   for (const [foot, [first]] of onFeet) {
     if (foot.hole !== null && foot.hole > 0 && first !== undefined) bores.join(first.part.name, AIR);
   }
+}
+
+/** Opens what holes leave open; gives the parts of which it is not known, since their holes are not wholly written. */
+function joinHoles(holes: readonly Hole[], parts: ReadonlyMap<string, Part>, bores: Bores): readonly string[] {
+  const unknown: string[] = [];
+  for (const hole of holes) {
+    if (hole.tube === null || !staysOpen(hole)) continue;
+    const at = drilledBy(hole, parts);
+    if (at === null || hole.dia === null) unknown.push(...partsOf(parts, hole.tube).map((part) => part.name));
+    else bores.join(at.part.name, AIR);
+  }
+  return unknown;
 }
 
 /** A hole that joins nothing new, told with what joins it already. */
@@ -209,9 +223,10 @@ export function spacesOf(
   const bores = new Bores();
   joinEnds(parts, onFeet, neighbours, bores, caches.openings);
   const results = kinds.vents.map((vent) => keptVent(vent, cage, parts, caches.vents));
+  const drilled = joinHoles(kinds.holes, parts, bores);
   const findings: Finding[] = [...results.flatMap((result) => result.findings), ...joinVents(results, bores)];
 
-  const unknown = new Set(results.flatMap((result) => result.unknown));
+  const unknown = new Set([...results.flatMap((result) => result.unknown), ...drilled]);
   for (const [foot, [first]] of onFeet)
     if (foot.holeUnread === true && first !== undefined) unknown.add(first.part.name);
   const rooms = new Map<string, Part[]>();
