@@ -2,67 +2,28 @@
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
 import type { Stage } from '../../grammar/explanations';
-import type { Allowed } from '../../grammar/finding';
 import { STAGE_WORDS } from '../../grammar/explanations';
-import { BOOKS } from './books';
 import { explanationOf } from './explanations';
-import type { Book, Limit } from './rule';
-import { tableWords } from './sizes';
+import type { Library } from './library';
+import { BUILT_IN } from './library';
+import { askWords, differenceOn, onCode, sourceWords } from './limit-words';
 
 /** What safety text has to say everywhere. */
 const CAUTION = 'An aid, not an approval: the current printed rulebook, the scrutineer and licensed practice decide.';
 
 const isCode = (code: string): code is Code => Object.prototype.hasOwnProperty.call(CODES, code);
 
-/** The limits of all books on a code. */
-export function limitsOn(code: Code): readonly { readonly book: Book; readonly limit: Limit }[] {
-  return BOOKS.flatMap((book) => book.limits.filter((limit) => limit.code === code).map((limit) => ({ book, limit })));
+/** What the books say of a code, a line each. A book that is based on another says only where it differs. */
+function limitLines(code: Code, library: Library): readonly string[] {
+  return library.books.flatMap((book): readonly string[] => {
+    const difference = differenceOn(library, book, code);
+    if (difference === 'dropped') return [`${book.name} does not limit it, ${book.base ?? ''} does.`];
+    if (difference === 'same') return [`${book.name}: as ${book.base ?? ''}.`];
+    return onCode(book, code).map((limit) =>
+      `${book.name} ${askWords(limit)} (${sourceWords(limit)}): ${limit.severity}. ${limit.why}`.trim(),
+    );
+  });
 }
-
-const UNIT_WORDS: Readonly<Record<Allowed['unit'], string>> = {
-  mm: ' mm',
-  deg: '°',
-  kg: ' kg',
-  N: ' N',
-  MPa: ' MPa',
-  '1': '',
-  mm2: ' mm²',
-};
-
-/** A limit as words: `0 to 45°`, `at most 20°`, `what the thing itself asks for`. */
-export function allowedWords(allowed: Allowed): string {
-  const unit = UNIT_WORDS[allowed.unit];
-  if (allowed.from !== null && allowed.to !== null) return `${String(allowed.from)} to ${String(allowed.to)}${unit}`;
-  if (allowed.to !== null) return `at most ${String(allowed.to)}${unit}`;
-  if (allowed.from !== null) return `at least ${String(allowed.from)}${unit}`;
-  return 'what the thing itself asks for';
-}
-
-/** What a limit asks for: a range, a table of sizes, or words. */
-export function limitWords(limit: Limit): string {
-  if (limit.sizes !== undefined) return tableWords(limit.sizes);
-  if (limit.accepts !== undefined) return limit.accepts.join(', ');
-  const words = allowedWords(limit.allowed);
-  return limit.strict === true ? words.replace(/^at most/, 'less than').replace(/^at least/, 'more than') : words;
-}
-
-/** For which things and which cars a limit holds; empty: for all. */
-function scopeWords(limit: Limit): string {
-  const scopes = [
-    limit.of === undefined ? '' : limit.of.join(', '),
-    limit.notOf === undefined ? '' : `all but ${limit.notOf.join(', ')}`,
-    limit.structure === undefined ? '' : limit.structure === 'cage' ? 'full cages' : 'bare roll bars',
-    limit.since === undefined ? '' : `homologated from ${limit.since} on`,
-    limit.before === undefined ? '' : `homologated before ${limit.before}`,
-  ].filter((scope) => scope !== '');
-  return scopes.length === 0 ? '' : ` for ${scopes.join('; ')}`;
-}
-
-const limitLine = (book: Book, limit: Limit): string => {
-  const text = limit.edition === '' ? '' : `, ${limit.edition} text`;
-  const where = limit.source === 'common practice' ? limit.citation : `${limit.citation}${text}, ${limit.source}`;
-  return `${book.name} ${limit.force} ${limitWords(limit)}${scopeWords(limit)} (${where}): ${limit.severity}. ${limit.why}`.trim();
-};
 
 const waiverLine = (code: Code): string =>
   CODES[code].waivable
@@ -75,16 +36,16 @@ interface Section {
   readonly code: boolean;
 }
 
-function sections(code: Code): readonly Section[] {
+function sections(code: Code, library: Library): readonly Section[] {
   const told = explanationOf(code);
-  const limits = limitsOn(code);
+  const limits = limitLines(code, library);
   const text = (title: string, ...lines: readonly string[]): Section => ({ title, lines, code: false });
   return [
     text('What', told.what),
     text('Why', told.why),
     text('Measured', told.measured),
     text('Source', told.source),
-    ...(limits.length > 0 ? [text('Limits', ...limits.map(({ book, limit }) => limitLine(book, limit)))] : []),
+    ...(limits.length > 0 ? [text('Limits', ...limits)] : []),
     text('Mend', told.mend),
     { title: around(told.stage), lines: shown(told.bad), code: true },
     { title: 'But so', lines: shown(told.good), code: true },
@@ -101,10 +62,10 @@ function shown(example: string): readonly string[] {
   return example.split('\n').map((line) => (line.length > longest ? `${line.slice(0, longest)} …` : line));
 }
 
-/** The text of `cagewright explain CODE`; null where there is no such code. */
-export function explainText(code: string): string | null {
+/** The text of `cagewright explain CODE`, with the limits of these books; null where there is no such code. */
+export function explainText(code: string, library: Library = BUILT_IN): string | null {
   if (!isCode(code)) return null;
-  const body = sections(code).map(({ title, lines, code: isExample }) =>
+  const body = sections(code, library).map(({ title, lines, code: isExample }) =>
     isExample
       ? `${title}:\n${lines.map((line) => `    ${line}`).join('\n')}`
       : `${title}: ${lines.join(`\n${' '.repeat(title.length + 2)}`)}`,
@@ -113,9 +74,9 @@ export function explainText(code: string): string | null {
 }
 
 /** The same as Markdown; null where there is no such code. */
-export function explainMarkdown(code: string): string | null {
+export function explainMarkdown(code: string, library: Library = BUILT_IN): string | null {
   if (!isCode(code)) return null;
-  const body = sections(code).map(({ title, lines, code: isExample }) =>
+  const body = sections(code, library).map(({ title, lines, code: isExample }) =>
     isExample
       ? `**${title}**\n\n\`\`\`cage\n${lines.join('\n')}\n\`\`\``
       : lines.length === 1

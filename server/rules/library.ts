@@ -12,7 +12,8 @@ export interface Library {
   readonly findings: readonly Finding[];
 }
 
-const BUILT_IN: Library = { books: BOOKS, findings: [] };
+/** The books of the tool alone. */
+export const BUILT_IN: Library = { books: BOOKS, findings: [] };
 
 /** All books of a car. */
 export function libraryOf({ ownBooks }: Pick<Cage, 'ownBooks'>): Library {
