@@ -37,6 +37,18 @@ export const RULE_CODES = {
   'tube.pieces': judged('{tube} is made of {measured} pieces{ask}: {mend}.'),
   'tube.straight': judged('{tube} has {measured} bends{ask}: {mend}.'),
   'bend.radius': judged('Die {die} bends at {measured}, less than 3 x od ({limit}){ask}: the wall thins and flattens.'),
+  'bend.thinning': told('The wall of {tube} thins from {wall} to {measured} outside in its bends{ask}: {mend}.'),
+  'bend.difficulty': told('To bend {tube} by {angle} on die {die} has a difficulty of {measured}{ask}: {mend}.'),
+  // Joints and welds
+  'joint.gap': judged('The cut at the {end} end of {tube} leaves a groove of {measured} to {host}{ask}: {mend}.'),
+  'joint.toe-to-bend': told('{what} {where} at {node}{ask}: {mend}.'),
+  'joint.toe-spacing': judged('The welds of {tube} and {other} on {host} are {measured} apart{ask}: {mend}.'),
+  'joint.od-ratio': judged('The {end} end of {tube} is of od {od}, {host} of od {hostOd}{ask}: {mend}.'),
+  'joint.eccentricity': told('The axis of {tube} at its {end} end is {measured} from {other}{ask}: {mend}.'),
+  // Vents
+  'vent.size': judged('{what} is {measured} wide{ask}: {mend}.'),
+  'vent.bend': judged('The vent of {tube} lies outside on its bend at {node}, by {measured}{ask}: {mend}.'),
+  'vent.span': told('The vent of {tube} lies {measured} from the nearest joint of a span of {span}{ask}: {mend}.'),
   // Hoops
   'hoop.missing': judged('There is no main hoop{ask}: {mend}.'),
   'hoop.bends': judged('{tube} has {measured} bends{ask}: {mend}.'),
@@ -91,6 +103,7 @@ export const RULE_CODES = {
   'foot.area': judged('The plate of {foot} has {measured}{ask}: {mend}.'),
   'foot.side': judged('The plate of {foot} measures {measured} along its {which} side{ask}: {mend}.'),
   'foot.thickness': judged('The plate of {foot} is {measured} thick{ask}: {mend}.'),
+  'foot.edge': judged('The plate of {foot} reaches {measured} beyond {tube}{ask}: {mend}.'),
   'foot.tube-wall': judged('The plate of {foot} is {measured} thick, the wall on it {need}{ask}: {mend}.'),
   'foot.bolts': judged('{foot} has {measured} bolts{ask}: {mend}.'),
   'foot.bolt-size': judged('The bolts of {foot} are of {measured}{ask}: {mend}.'),

@@ -80,6 +80,15 @@ export function standingOn(cage: Cage, parts: ReadonlyMap<string, Part>): OnFeet
 }
 
 /**
+ * How much plate there is outside the tube's print, mm, where it is least; below 0: the print reaches past the edge;
+ * null where that is not known.
+ */
+export function plateMargin(foot: Foot, at: Vec3, standing: Standing): number | null {
+  const beyond = beyondPlate(foot, at, standing);
+  return beyond === null ? null : -beyond;
+}
+
+/**
  * By how much the tube's print on the plate reaches beyond the plate's edge, mm; 0 or less: the plate covers it. The
  * print is the ellipse in which the plate's plane cuts the tube's outside: along a direction e of the plate it reaches
  * r · |e - n (e · a) / (a · n)| from the axis (a: the tube's direction, n: the plate's normal).

@@ -4,10 +4,10 @@ import { mm, rad } from '../../grammar/units';
 import type { Centreline, Piece } from '../centreline/centreline';
 import { onPiece } from '../centreline/piece';
 import type { Vec3 } from '../centreline/vector';
-import { dot, sub } from '../centreline/vector';
+import { addScaled, dot, sub } from '../centreline/vector';
 import { bendTable } from './bends';
 import type { Bodies, Body, EndSite } from './bodies';
-import { bendInsideClock } from './clock';
+import { bendInsideClock, vectorAt } from './clock';
 import type { Cope, CopeOrdinate } from './cope';
 import type { EndCut } from './cutting';
 import { once } from './once';
@@ -53,6 +53,7 @@ class FoundEnd implements End {
   private readonly figures: SawnEnd | Cope | null;
   private readonly list: () => readonly Ordinate[];
   private readonly covered: () => readonly Print[];
+  private readonly rim: () => readonly Vec3[];
 
   constructor(site: EndSite, cut: EndCut | undefined) {
     const { leg } = site;
@@ -85,6 +86,13 @@ class FoundEnd implements End {
     this.covered = once(() =>
       cut === undefined || !cuts || cope === null || cope.maxCut === null ? [] : printsOf(cut),
     );
+    this.rim = once(() =>
+      cut === undefined || !cuts || cope === null || cope.maxCut === null ? [] : edgeOf(site, cut),
+    );
+  }
+
+  get edge(): readonly Vec3[] {
+    return this.rim();
   }
 
   get widestGap(): Length | null {
@@ -112,6 +120,21 @@ const printsOf = ({ coped, tubes }: EndCut): readonly Print[] =>
       ? []
       : [{ host: body.name, before: mm(host.station - print.from), after: mm(print.to - host.station) }];
   });
+
+const EDGE_POINTS = 72;
+
+/** The outer edge in space; empty where a point of it is not known. */
+function edgeOf({ leg }: EndSite, { child, coped }: EndCut): readonly Vec3[] {
+  if (leg === null || child === null || coped === null) return [];
+  const points: Vec3[] = [];
+  for (let i = 0; i < EDGE_POINTS; i++) {
+    const clock = (2 * Math.PI * i) / EDGE_POINTS;
+    const back = coped.cope.curve.outer(clock);
+    if (back === null) return [];
+    points.push(addScaled(addScaled(child.origin, leg.away, back), vectorAt(leg.frame, clock), child.outerRadius));
+  }
+  return points;
+}
 
 /** How far E lies before the node, along the leg: what the tube is longer for it. */
 const lead = (site: EndSite, end: End): number =>

@@ -97,6 +97,8 @@ export interface End {
   readonly widestGap: Length | null;
   /** One for each tube that cuts it; where another cuts farther all round, none. */
   readonly prints: readonly Print[];
+  /** Points of its outer edge in space, every 5 degrees; empty where it is not coped, or one of them is not known. */
+  readonly edge: readonly Vec3[];
 }
 
 /** A tube as it is cut and bent: one for each tube, two for a split one. */

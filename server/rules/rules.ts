@@ -6,7 +6,9 @@ import { backstayHoopAngle } from './measures/backstay-hoop-angle';
 import { backstayMissing } from './measures/backstay-missing';
 import { backstayPlaneAngle } from './measures/backstay-plane-angle';
 import { backstayRearward } from './measures/backstay-rearward';
+import { bendDifficulty } from './measures/bend-difficulty';
 import { bendRadius } from './measures/bend-radius';
+import { bendThinning } from './measures/bend-thinning';
 import { dashBar } from './measures/dash-bar';
 import { diagonalBottom } from './measures/diagonal-bottom';
 import { diagonalCorner } from './measures/diagonal-corner';
@@ -22,6 +24,7 @@ import { footArea } from './measures/foot-area';
 import { footBoltSize } from './measures/foot-bolt-size';
 import { footBolts } from './measures/foot-bolts';
 import { footCount } from './measures/foot-count';
+import { footEdge } from './measures/foot-edge';
 import { footMissing } from './measures/foot-missing';
 import { footSide } from './measures/foot-side';
 import { footThickness } from './measures/foot-thickness';
@@ -38,6 +41,11 @@ import { hoopMissing } from './measures/hoop-missing';
 import { hoopRearLeg } from './measures/hoop-rear-leg';
 import { hoopTilt } from './measures/hoop-tilt';
 import { hoopTotalAngle } from './measures/hoop-total-angle';
+import { jointEccentricity } from './measures/joint-eccentricity';
+import { jointGap } from './measures/joint-gap';
+import { jointOdRatio } from './measures/joint-od-ratio';
+import { jointToeSpacing } from './measures/joint-toe-spacing';
+import { jointToeToBend } from './measures/joint-toe-to-bend';
 import { pillarBend } from './measures/pillar-bend';
 import { pillarBottom } from './measures/pillar-bottom';
 import { pillarMissing } from './measures/pillar-missing';
@@ -58,8 +66,8 @@ import { strapShoulderAngle } from './measures/strap-shoulder-angle';
 import { strapShoulderDrop } from './measures/strap-shoulder-drop';
 import { strapShoulderReach } from './measures/strap-shoulder-reach';
 import { strapSkew } from './measures/strap-skew';
-import { strapSpacingFormula } from './measures/strap-spacing-formula';
 import { strapSpacing } from './measures/strap-spacing';
+import { strapSpacingFormula } from './measures/strap-spacing-formula';
 import { strapSpread } from './measures/strap-spread';
 import { structureMissing } from './measures/structure-missing';
 import { structureRoofLevel } from './measures/structure-roof-level';
@@ -69,6 +77,9 @@ import { tubeSameAsHoop } from './measures/tube-same-as-hoop';
 import { tubeSize } from './measures/tube-size';
 import { tubeStraight } from './measures/tube-straight';
 import { tubeStrength } from './measures/tube-strength';
+import { ventBend } from './measures/vent-bend';
+import { ventSize } from './measures/vent-size';
+import { ventSpan } from './measures/vent-span';
 import type { Rule } from './rule';
 
 export const RULES: readonly Rule[] = [
@@ -79,7 +90,9 @@ export const RULES: readonly Rule[] = [
   backstayMissing,
   backstayPlaneAngle,
   backstayRearward,
+  bendDifficulty,
   bendRadius,
+  bendThinning,
   dashBar,
   diagonalBottom,
   diagonalCorner,
@@ -95,6 +108,7 @@ export const RULES: readonly Rule[] = [
   footBoltSize,
   footBolts,
   footCount,
+  footEdge,
   footMissing,
   footSide,
   footThickness,
@@ -111,6 +125,11 @@ export const RULES: readonly Rule[] = [
   hoopRearLeg,
   hoopTilt,
   hoopTotalAngle,
+  jointEccentricity,
+  jointGap,
+  jointOdRatio,
+  jointToeSpacing,
+  jointToeToBend,
   pillarBend,
   pillarBottom,
   pillarMissing,
@@ -131,8 +150,8 @@ export const RULES: readonly Rule[] = [
   strapShoulderDrop,
   strapShoulderReach,
   strapSkew,
-  strapSpacingFormula,
   strapSpacing,
+  strapSpacingFormula,
   strapSpread,
   structureMissing,
   structureRoofLevel,
@@ -142,4 +161,7 @@ export const RULES: readonly Rule[] = [
   tubeSize,
   tubeStraight,
   tubeStrength,
+  ventBend,
+  ventSize,
+  ventSpan,
 ];

@@ -64,12 +64,13 @@ const told = (shape: Shape): unknown => ({
     tube: part.tube.name,
     centreline: part.centreline?.length,
     ends: part.ends.map((end) => {
-      const { ordinates, saddleLength, widestGap, prints } = end;
-      const plain: Partial<End> & { figures?: unknown; list?: unknown; covered?: unknown } = { ...end };
+      const { ordinates, saddleLength, widestGap, prints, edge } = end;
+      const plain: Partial<End> & { figures?: unknown; list?: unknown; covered?: unknown; rim?: unknown } = { ...end };
       delete plain.figures;
       delete plain.list;
       delete plain.covered;
-      return { ...plain, ordinates, saddleLength, widestGap, prints, curve: end.curve?.cut(1) };
+      delete plain.rim;
+      return { ...plain, ordinates, saddleLength, widestGap, prints, edge, curve: end.curve?.cut(1) };
     }),
   })),
   spaces: shape.spaces,

@@ -8,6 +8,8 @@ import { bentPillar, pillarExample } from '../../server/rules/pillars';
 export interface Edge {
   readonly code: RuleCode;
   readonly book: string;
+  /** Another book that has to be chosen for it. */
+  readonly also?: string;
   /** What stands before both texts; without it a hoop of 45 x 2.5 on two feet, 1000 high. */
   readonly stage?: 'parts';
   readonly inside: string;

@@ -1,9 +1,65 @@
 /**
- * What a good shop does without being told: common practice, no source. Never more than a warning. Drop and spread
- * stand back where a chosen rulebook limits them itself.
+ * What a good shop does without being told: mostly common practice without a source; what was read somewhere says where.
+ * Never more than a warning, and only information where it is a figure to know. Drop and spread stand back where a
+ * chosen rulebook limits them itself.
  */
-import type { Book } from '../rule';
-import { atLeast, atMost, between, own, practice } from './limit';
+import type { Book, Limit } from '../rule';
+import type { Where } from './limit';
+import { atLeast, atMost, between, memory, own, practice, seen } from './limit';
+
+const source = (citation: string, edition = ''): Where => ({ citation, edition });
+const TOOLMAKER = source("a toolmaker's bending formulas");
+
+const JOINTS: readonly Limit[] = [
+  seen('joint.gap', atMost(4.8, 'mm'), source('AWS D1.1, fit-up of fillet welds, as quoted in its forum'), {
+    severity: 'warning',
+    why: 'Over 3/16 in no fillet is allowed to bridge it.',
+    rows: ['FIT-1'],
+  }),
+  // A forum's builders are content with 1/8 in; a square cut through the usual walls leaves less.
+  practice('joint.gap', atMost(3.2, 'mm'), {
+    force: 'recommends',
+    severity: 'information',
+    why: 'The weld has to fill it: it takes more heat, and the tube draws.',
+    rows: ['FIT-2'],
+  }),
+  // From the tangent on the bound is the tube's own diameter.
+  practice('joint.toe-to-bend', atLeast(0, 'mm'), { rows: ['FIT-15'] }),
+  practice('joint.toe-to-bend', own('mm'), { force: 'recommends', severity: 'information', rows: ['FIT-15'] }),
+  practice('joint.toe-spacing', atLeast(12, 'mm'), { rows: ['FIT-16'] }),
+  practice('joint.toe-spacing', own('mm'), { force: 'recommends', severity: 'information', rows: ['FIT-16'] }),
+  memory('joint.od-ratio', atMost(1, '1'), 'rules for welded joints of round tubes', { rows: ['FIT-11'] }),
+  seen('joint.od-ratio', atLeast(0.2, '1'), source('EN 1993-1-8, hollow-section joints, as an open summary has it'), {
+    severity: 'information',
+    rows: ['FIT-11'],
+  }),
+  practice('joint.eccentricity', own('mm'), { force: 'recommends', severity: 'information', rows: ['FIT-12'] }),
+];
+
+const BENDS: readonly Limit[] = [
+  seen('bend.thinning', own('mm'), TOOLMAKER, { severity: 'information', rows: ['BEND-1'] }),
+  seen('bend.difficulty', atMost(7, '1'), TOOLMAKER, {
+    force: 'recommends',
+    severity: 'information',
+    rows: ['BEND-2'],
+  }),
+];
+
+const HOLES_AND_PLATES: readonly Limit[] = [
+  seen('vent.size', atLeast(1.6, 'mm'), source("a welder's notes on closed vessels", '2020'), {
+    severity: 'warning',
+    rows: ['VENT-2'],
+  }),
+  seen('vent.size', atLeast(3.2, 'mm'), source("a welder's notes, 1/8 in for each closed bore"), {
+    of: ['open'],
+    force: 'recommends',
+    severity: 'information',
+    rows: ['VENT-1'],
+  }),
+  practice('vent.bend', atMost(0, 'mm'), { force: 'wants', rows: ['VENT-11'] }),
+  practice('vent.span', own('mm'), { force: 'recommends', severity: 'information', rows: ['VENT-11'] }),
+  practice('foot.edge', atLeast(12, 'mm'), { rows: ['PLATE-2'] }),
+];
 
 export const SHOP: Book = {
   name: 'shop',
@@ -48,5 +104,8 @@ export const SHOP: Book = {
       why: 'A slide or adjuster has to pass between the shell and the tube, and the shell moves back in a hit.',
       rows: ['HARN-C5'],
     }),
+    ...JOINTS,
+    ...BENDS,
+    ...HOLES_AND_PLATES,
   ],
 };

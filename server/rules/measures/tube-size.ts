@@ -1,5 +1,6 @@
 /** `tube.size`: diameter and wall against a book's table, by the car's mass in the book's own basis and by the steel. */
 import type { Measure } from '../../../grammar/finding';
+import type { Section } from '../../cage/cage';
 import { figure } from '../../geometry/tell';
 import type { Car } from '../car';
 import { reading } from '../readings';
@@ -26,6 +27,12 @@ function massRange(table: SizeTable, car: Car): { from: number; to: number | nul
   return table.basis === 'with' ? { from: mass, to: null, missing } : { from: 0, to: mass, missing };
 }
 
+/** The rows of a table that may count for a tube of this car: one, or several where the mass or the steel is not told. */
+export function rowsOf(table: SizeTable, { material }: Section, car: Car): readonly SizeRow[] {
+  const { from, to } = massRange(table, car);
+  return rowsFor(table, steelOf(material), from, to);
+}
+
 const short = (table: SizeTable, row: SizeRow, size: { od: number; wall: number }): Decision => {
   const { figure: what, wanted } = shortOf(table, row, size);
   const has = what === 'wall' ? size.wall : size.od;
@@ -48,9 +55,8 @@ function decide(limit: Limit, item: Reading, car: Car): Decision {
   const table = limit.sizes;
   const section = car.member(item.subject)?.tube.section ?? null;
   if (table === undefined || section === null) return { kind: 'met' };
-  const steel = steelOf(section.material);
-  const { from, to, missing } = massRange(table, car);
-  const rows = rowsFor(table, steel, from, to);
+  const { missing } = massRange(table, car);
+  const rows = rowsOf(table, section, car);
   const refusing = rows.filter((row) => !rowAccepts(table, row, section));
   const first = refusing[0];
   if (first === undefined) return { kind: 'met' };

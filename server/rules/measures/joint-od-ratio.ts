@@ -1,0 +1,54 @@
+/** `joint.od-ratio`: the diameter of an end against that of the tube that it lands on. */
+import { figure } from '../../geometry/tell';
+import { reading } from '../readings';
+import type { Rule } from '../rule';
+import { anchorOf } from '../welds';
+
+const stub = (od: string): string =>
+  `section probe { od ${od}; wall 1 }\nnode pa = (-400, 0, 900)\nnode pb = on hoop nearest (0, 0, 1000)\ntube stub as brace { section probe; path pa, pb; first open }`;
+
+export const jointOdRatio: Rule = {
+  code: 'joint.od-ratio',
+  unit: '1',
+  slack: 0.005,
+  read: ({ shape }) =>
+    [...shape.parts.values()].flatMap((part) =>
+      part.ends.flatMap((end) => {
+        const host = shape.parts.get(end.hosts[0] ?? '');
+        const [od, hostOd] = [part.tube.section?.od, host?.tube.section?.od];
+        // An end that reaches past the side of its host has that as a fault of its own.
+        if (end.fit !== 'cope' || host === undefined || od === undefined || hostOd === undefined) return [];
+        if (end.depth === null) return [];
+        const params = {
+          tube: part.name,
+          od: figure(od, 'mm'),
+          host: host.name,
+          hostOd: figure(hostOd, 'mm'),
+          end: end.which,
+        };
+        return [reading(part.tube.name, od / hostOd, '1', params, { at: anchorOf(part, end) })];
+      }),
+    ),
+  mend: (item) =>
+    item.measured.value < 1
+      ? {
+          says: 'use a larger tube, or spread its load with a plate',
+          ask: ', less than a fifth of it, the least for which welded joints of tubes are worked out',
+          params: {},
+        }
+      : {
+          says: 'cut the smaller one to the larger',
+          ask: ', and a branch should not be larger than what carries it',
+          params: {},
+        },
+  explanation: {
+    what: 'A tube is far thinner than the tube that it lands on, or larger than it.',
+    why: 'A thin branch punches through the wall of a wide tube; a larger one has nothing under its sides to be welded to.',
+    measured:
+      'Outside diameter of the end over that of the first tube that cuts it. An end whose sides hang free is told by cope.overhang.',
+    mend: 'Let the larger tube run through, or choose sizes that are nearer to each other.',
+    stage: 'hoop',
+    bad: stub('8'),
+    good: stub('12'),
+  },
+};

@@ -1,0 +1,136 @@
+/** Cars for the edges of the shop's own rules. Trade facts; where one has a source it stands in the book. */
+import { stays } from '../../server/rules/examples';
+import { footExample } from '../../server/rules/feet';
+import type { Edge } from './edge-cars';
+
+/** A brace that stands square on the level top of the hoop (od 45). */
+const prop = (section: string, end = '(-400, 0, 1000)'): string =>
+  `section probe { ${section} }\nnode pa = ${end}\nnode pb = on hoop nearest (0, 0, 1000)\ntube prop as brace { section probe; path pa, pb; first open }`;
+
+/** Two braces square on the level top, side by side: their edges are nearest on the line between them. */
+const pair = (apart: number): string =>
+  [0, apart]
+    .map(
+      (y, i) =>
+        `node low-${String(i)} = (-300, ${String(y)}, 1000)\nnode high-${String(i)} = on hoop nearest (0, ${String(y)}, 1000)\ntube strut-${String(i)} as brace { section t38; path low-${String(i)}, high-${String(i)}; first open }`,
+    )
+    .join('\n');
+
+const beside = (z: number): string =>
+  `node pa = (-400, 0, ${String(z)})\nnode pb = (0, 0, ${String(z)})\ntube prop as brace { section t20; path pa, pb; first open; last onto hoop }\nsection t20 { od 20; wall 2 }`;
+
+const arch = (wall: string, material = 'kind cold-drawn-seamless'): string =>
+  `vehicle { mass 900 kg with driver }
+material seamless { yield 360 MPa; tensile 490 MPa; ${material} }
+section probe { od 45; wall ${wall}; material seamless }
+mirror left { node low = (300, 400, 0); node top = (300, 350, 900) }
+tube arch as main-rollbar { section probe; die d45; path low.left, top.left, top.right, low.right; first open; last open }`;
+
+const elbow = (wall: number): string =>
+  `die small { od 38; radius 76 }\nsection probe { od 38; wall ${String(wall)} }\nnode a = (0, 0, 0)\nnode b = (0, 0, 600)\nnode c = (600, 0, 600)\ntube t { section probe; die small; path a, b, c; first open; last open }`;
+
+const bar = (dia: number): string =>
+  `mirror left { node bar-end = on hoop where z = 700 }\ntube bar as harness-bar { section t38; path bar-end.left, bar-end.right }\nvent bar -> hoop { at bar-end.left; dia ${String(dia)} }`;
+
+/** The bend of the die with 114 mm begins 114 mm before the corner, at 486; clock 180 degrees is aft, away from its middle. */
+const bent = (from: number): string =>
+  `node a = (0, 0, 0)\nnode b = (0, 0, 600)\nnode c = (600, 0, 600)\ntube t { section t38; die d38; path a, b, c; first open; last open }\nvent t -> air { at a; from ${String(from)}; clock 180 deg; dia 4 }`;
+
+const long = (from: number): string =>
+  `node a = (0, 0, 0)\nnode b = (0, 0, 900)\ntube t { section t38; path a, b; first open; last open }\nvent t -> air { at a; from ${String(from)}; dia 4 }`;
+
+export const SHOP_EDGES: readonly Edge[] = [
+  {
+    // An equal joint at a right angle has a groove of 0.9 walls: less in a thin tube.
+    code: 'joint.gap',
+    book: 'shop',
+    inside: prop('od 45; wall 3.4'),
+    outside: prop('od 45; wall 3.9'),
+    within: 0.4,
+    missing: null,
+  },
+  {
+    // The bend of the crown begins 135 tan(43.57 deg) = 128 mm from the corner; a stay at 54 degrees covers 30 mm.
+    code: 'joint.toe-to-bend',
+    book: 'shop',
+    inside: stays('at 54 before crown'),
+    outside: stays('at 51 before crown'),
+    within: 3,
+    missing: null,
+  },
+  {
+    // Between edges that face each other: 57.1 - 38 = 19.1; the curve of the through tube does not come into it.
+    code: 'joint.toe-spacing',
+    book: 'shop',
+    inside: pair(60.6),
+    outside: pair(60.4),
+    within: 0.2,
+    missing: null,
+  },
+  {
+    code: 'joint.od-ratio',
+    book: 'shop',
+    inside: prop('od 9; wall 1'),
+    outside: prop('od 8.7; wall 1'),
+    within: 0.01,
+    missing: null,
+  },
+  {
+    // A quarter of 45 is 11.25.
+    code: 'joint.eccentricity',
+    book: 'shop',
+    inside: beside(988.8),
+    outside: beside(988.6),
+    within: 0.2,
+    missing: null,
+  },
+  {
+    // .118 in is 2.997 mm: over 6/7 of the wall, at three diameters, 3.497.
+    code: 'bend.thinning',
+    book: 'shop',
+    also: 'nhra',
+    stage: 'parts',
+    inside: arch('3.5'),
+    outside: arch('3.45'),
+    within: 0.1,
+    missing: null,
+  },
+  {
+    // (4 + 0.2 x 38 / wall + 0.5) / 2 = 7 at a wall of 0.8 mm.
+    code: 'bend.difficulty',
+    book: 'shop',
+    stage: 'parts',
+    inside: elbow(0.801),
+    outside: elbow(0.797),
+    within: 0.05,
+    missing: null,
+  },
+  { code: 'vent.size', book: 'shop', inside: bar(3.2), outside: bar(3.1), within: 0.11, missing: null },
+  {
+    code: 'vent.bend',
+    book: 'shop',
+    stage: 'parts',
+    inside: bent(484),
+    outside: bent(485),
+    within: 1.1,
+    missing: null,
+  },
+  {
+    code: 'vent.span',
+    book: 'shop',
+    stage: 'parts',
+    inside: long(300),
+    outside: long(301),
+    within: 1.1,
+    missing: null,
+  },
+  {
+    // 45 mm across 69 leaves 12.
+    code: 'foot.edge',
+    book: 'shop',
+    inside: footExample('140 x 69 x 3'),
+    outside: footExample('140 x 68.8 x 3'),
+    within: 0.2,
+    missing: null,
+  },
+];
