@@ -146,10 +146,10 @@ export interface Seat extends Named {
   readonly slots: Vec3 | null;
   /** As written; of a range its first, at which the seat is placed and judged. */
   readonly recline: Angle;
-  /** From its first to its last; both the same where it does not recline. */
-  readonly reclineRange: { readonly from: Angle; readonly to: Angle };
-  /** Forward of what is written, mm: `{ 0, 0 }` where it does not slide. */
-  readonly slideRange: { readonly from: Length; readonly to: Length };
+  /** From the smaller to the larger; both the same where it does not recline. Null: it cannot be read. */
+  readonly reclineRange: { readonly from: Angle; readonly to: Angle } | null;
+  /** Forward of what is written, mm: `{ 0, 0 }` where it does not slide. Null: it cannot be read. */
+  readonly slideRange: { readonly from: Length; readonly to: Length } | null;
   /** Positive toward the car's left (right-handed about up). */
   readonly yaw: Angle;
   readonly slotSpacing: Length | null;

@@ -6,10 +6,10 @@ import type { Finding } from '../../grammar/finding';
 import type { Capture, Match } from '../../grammar/shape-check';
 import type { Arg, Expr, PlaceForm } from '../../grammar/tree';
 import type { Dimension } from '../../grammar/units';
-import { ANGLE, LENGTH, sameDimension } from '../../grammar/units';
+import { ANGLE, LENGTH, PLAIN, sameDimension } from '../../grammar/units';
 import type { NameSpace } from '../../grammar/vocabulary';
 import type { Reading } from './evaluate';
-import { asFigure, FARTHEST, namesIn, tell, worth } from './evaluate';
+import { asFigure, FARTHEST, namesIn, tell, worth, wrong } from './evaluate';
 import type { Census, Definition, Scope, Written } from './names';
 import { isDefinition } from './names';
 import { isForm, namesInPlace } from './places';
@@ -218,6 +218,21 @@ export function quantityOf(bound: Bound, dimension: Dimension, reading: Reading,
     return outOfRange(result, `${slot.name} is at most 10 km`, bound, dimension, reading);
   }
   return result;
+}
+
+/** A share of a whole, written in %: 0.004 for `0.4 %`; null, and told, where it is none. */
+export function shareOf(expr: Expr, fact: string, reading: Reading): number | null {
+  const value = worth(expr, reading);
+  const q = value === null ? null : asFigure(value, expr.span, reading, 'a share in %');
+  if (q === null) return null;
+  const share = as(q, PLAIN);
+  if (failed(share) || !q.share) return wrong(reading, expr.span, 'fact.value', { fact, wanted: 'a share in %' });
+  if (share > 0 && share <= 1) return share;
+  const params = {
+    value: `${String(Number((share * 100).toFixed(3)))} %`,
+    wanted: 'a share is more than 0, up to 100 %',
+  };
+  return wrong(reading, expr.span, 'number.range', params);
 }
 
 function outOfRange(value: number, wanted: string, { arg }: Bound, d: Dimension, reading: Reading): null {

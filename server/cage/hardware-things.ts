@@ -98,6 +98,7 @@ export function holeOf(head: Named, page: Page, node: Vec3 | null, run: TubeRun 
 /** Along the tube from its first node; null, and told, where it is not on the tube. */
 function stationOf(page: Page, node: Vec3 | null, run: TubeRun | null): Length | null {
   const line = run?.line ?? null;
+  if (!page.isWritten('at') && !page.isWritten('from')) return null;
   const from = page.isWritten('from') ? page.length('from') : mm(0);
   if (run === null || line === null || line.pieces.length === 0 || from === null) return null;
   const { length } = line;

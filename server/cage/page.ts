@@ -11,10 +11,10 @@ import type { Vec3 } from '../centreline/vector';
 import { mirrorY } from '../centreline/vector';
 import type { Side } from './cage';
 import type { Start } from './evaluate';
-import { directed, measure, outward, shareOrLength, sideSign, tell, triple } from './evaluate';
+import { directed, measure, outward, sideSign, tell, triple } from './evaluate';
 import type { Bound, FactReader } from './facts';
 import type { Match } from '../../grammar/shape-check';
-import { isValue, quantityOf } from './facts';
+import { isValue, quantityOf, shareOf } from './facts';
 import type { Written } from './names';
 import { nameOn, otherSide } from './names';
 import type { PlaceReading } from './places';
@@ -143,10 +143,7 @@ export class Page {
   share(fact: string, slot = fact): number | null {
     const bound = this.bound(fact, slot);
     if (bound === null || !isValue(bound.arg)) return null;
-    const value = shareOrLength(bound.arg, this.reading);
-    if (value === null) return null;
-    if (value.kind === 'share' && value.value > 0) return value.value;
-    return this.tellAt(bound, 'fact.value', { fact, wanted: 'a share in %, more than 0' });
+    return shareOf(bound.arg, fact, this.reading);
   }
 
   /** The text of a fact. */
@@ -205,14 +202,13 @@ export class Page {
    * A pair in a level plate: bare figures are (forward, left), else directions. `start`: the plate, for `out` and `in`.
    * In the car itself.
    */
-  pair(bound: Bound, start: Vec3 | null): { readonly forward: Length; readonly left: Length } | null {
+  pair(fact: string, bound: Bound, start: Vec3 | null): { readonly forward: Length; readonly left: Length } | null {
     const { arg } = bound;
     if (arg.kind !== 'tuple') return null;
     const bare = arg.items.filter(({ word }) => word === null);
     const sign = this.twin ? -1 : 1;
     if (bare.length > 0) {
-      if (bare.length !== 2 || arg.items.length !== 2)
-        return this.tell(arg.span, 'fact.value', { fact: bound.slot.name, wanted: PAIR });
+      if (bare.length !== 2 || arg.items.length !== 2) return this.tell(arg.span, 'fact.value', { fact, wanted: PAIR });
       const [forward, left] = arg.items.map((item) => measure(item.value, LENGTH, this.reading));
       if (forward === undefined || left === undefined || forward === null || left === null) return null;
       return { forward: forward as Length, left: (sign * left + 0) as Length };

@@ -145,7 +145,7 @@ function boltsAtOf(
     return page.tellAt(first, 'fact.value', { fact: 'bolts-at', wanted });
   }
   const at = written.map((bound) => {
-    const point = page.pair(bound, node);
+    const point = page.pair('bolts-at', bound, node);
     if (point === null || plate === null) return point;
     const by = Math.max(Math.abs(point.forward) - plate.long / 2, Math.abs(point.left) - plate.wide / 2);
     if (by <= 0) return point;
@@ -207,7 +207,6 @@ export function ventOf(head: Head, page: Page): Vent {
 export function seatOf(head: Head, page: Page): Seat {
   const recline = page.angle('recline', 'recline', RIGHT_ANGLE);
   const last = page.angle('recline', 'last', RIGHT_ANGLE);
-  const slide = [page.length('slide', 'from') ?? mm(0), page.length('slide', 'to') ?? mm(0)] as const;
   const hip = page.place('hip');
   const given = page.place('slots');
   const yaw = yawOf(page, hip ?? given);
@@ -226,8 +225,10 @@ export function seatOf(head: Head, page: Page): Seat {
     hip,
     slots,
     recline: (recline ?? 0) as Angle,
-    reclineRange: { from: least(recline ?? 0, last ?? recline ?? 0), to: most(recline ?? 0, last ?? recline ?? 0) },
-    slideRange: { from: least(slide[0], slide[1]), to: most(slide[0], slide[1]) },
+    reclineRange: rangeOf<Angle>(recline, page.bound('recline', 'last') === null ? recline : last),
+    slideRange: page.isWritten('slide')
+      ? rangeOf<Length>(page.length('slide', 'from'), page.length('slide', 'to'))
+      : { from: mm(0), to: mm(0) },
     yaw: (yaw ?? 0) as Angle,
     slotSpacing: page.length('slot-spacing', 'spacing'),
     back: page.length('back'),
@@ -241,8 +242,9 @@ export function seatOf(head: Head, page: Page): Seat {
   };
 }
 
-const least = <T extends number>(a: number, b: number): T => Math.min(a, b) as T;
-const most = <T extends number>(a: number, b: number): T => Math.max(a, b) as T;
+/** From the smaller to the larger, whichever is written first; null where one of them cannot be read. */
+const rangeOf = <T extends number>(a: T | null, b: T | null): { readonly from: T; readonly to: T } | null =>
+  a === null || b === null ? null : a <= b ? { from: a, to: b } : { from: b, to: a };
 
 /**
  * The slots' lower edges, `height` up the back line from the hip: the back leans aft by the recline, about an axis
