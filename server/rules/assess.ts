@@ -26,7 +26,10 @@ export type Verdict =
 const HOMOLOGATED = "the day of the car's homologation is not written, and the limit hangs on it";
 
 /** The limit as it holds for this reading: a thing's own limit (its hardware) takes the place of an open one. */
-const boundsFor = (limit: Limit, reading: Reading): { readonly from: number | null; readonly to: number | null } => ({
+export const boundsFor = (
+  limit: Limit,
+  reading: Reading,
+): { readonly from: number | null; readonly to: number | null } => ({
   from: limit.allowed.from ?? reading.limit?.from ?? null,
   to: limit.allowed.to ?? reading.limit?.to ?? null,
 });
@@ -41,6 +44,12 @@ const broken = (measured: Measure, from: number | null, to: number | null, low: 
   low,
 });
 
+/**
+ * By how much a figure may be over a bound and still be on it, in the rule's unit. What is as near to a strict bound as
+ * nobody can tell the two apart is on it: too much already.
+ */
+export const slackOf = (rule: Rule, limit: Limit): number => (limit.strict === true ? -rule.slack : rule.slack);
+
 /** What one limit says of one reading, where it is a range or a list of words. */
 function plainDecision(rule: Rule, limit: Limit, reading: Reading): Decision {
   if (limit.accepts !== undefined && reading.word !== undefined) {
@@ -48,8 +57,7 @@ function plainDecision(rule: Rule, limit: Limit, reading: Reading): Decision {
   }
   const { from, to } = boundsFor(limit, reading);
   const { value } = reading.measured;
-  // What is as near to a strict bound as nobody can tell the two apart is on it: too much already.
-  const slack = limit.strict === true ? -rule.slack : rule.slack;
+  const slack = slackOf(rule, limit);
   if (from !== null && value < from - slack) return broken(reading.measured, from, to, true);
   if (to !== null && value > to + slack) return broken(reading.measured, from, to, false);
   return MET;
@@ -69,7 +77,7 @@ function firstOf(rule: Rule, limits: readonly Limit[], reading: Reading, car: Ca
   return unknown ?? MET;
 }
 
-const holdsOn = (limit: Limit, day: string): boolean =>
+export const holdsOn = (limit: Limit, day: string): boolean =>
   (limit.since === undefined || day >= limit.since) && (limit.before === undefined || day < limit.before);
 
 /**
@@ -77,7 +85,7 @@ const holdsOn = (limit: Limit, day: string): boolean =>
  * what is met on all of them is met, what is broken on all of them is broken, the rest hangs on the fact that is missing.
  */
 function dated(rule: Rule, limits: readonly Limit[], reading: Reading, car: Car): Verdict {
-  const day = car.cage.vehicle?.homologated ?? null;
+  const day = car.day();
   if (day !== null) {
     return firstOf(
       rule,
@@ -103,15 +111,14 @@ function dated(rule: Rule, limits: readonly Limit[], reading: Reading, car: Car)
 /** True where a practice limit stands back because another chosen book limits the same quantity by more than practice. */
 export const standsBack = (limit: Limit, book: Book, books: readonly Book[]): boolean =>
   limit.standsBack &&
-  books.some(
-    (other) => other !== book && other.limits.some((rival) => rival.code === limit.code && !rival.standsBack),
-  );
+  books.some((other) => other !== book && other.limits.some((rival) => rival.code === limit.code && !rival.standsBack));
 
 /** True where the limit is about this thing in this kind of car. */
 const concerns = (limit: Limit, item: Item, car: Car): boolean =>
   (limit.of === undefined || (item.group !== null && limit.of.includes(item.group))) &&
   (limit.notOf === undefined || item.group === null || !limit.notOf.includes(item.group)) &&
-  (limit.structure === undefined || limit.structure === car.kind());
+  (limit.structure === undefined || limit.structure === car.kind()) &&
+  !(limit.selfBuilt === true && car.certified());
 
 function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item, car: Car): Assessment | null {
   const asked = limits.filter((limit) => concerns(limit, item, car));

@@ -16,14 +16,15 @@ const pieceMoved = (piece: Piece, by: Vec3): Piece =>
     ? { ...piece, from: add(piece.from, by), to: add(piece.to, by) }
     : { ...piece, centre: add(piece.centre, by) };
 
-const lineMoved = (line: Centreline, by: Vec3): Centreline => ({
+/** A centreline that is moved as it is, mm. */
+export const lineMoved = (line: Centreline, by: Vec3): Centreline => ({
   ...line,
   pieces: line.pieces.map((piece) => pieceMoved(piece, by)),
   points: line.points.map((point) => add(point, by)),
 });
 
 /** The parts of a tube: itself, or the two pieces of a split one. */
-const partsOfTube = (shape: Shape, tube: string): readonly Part[] =>
+export const partsOfTube = (shape: Shape, tube: string): readonly Part[] =>
   [tube, `${tube}.a`, `${tube}.b`].flatMap((name) => shape.parts.get(name) ?? []);
 
 const partsMoved = (parts: readonly Part[], by: Vec3): ReadonlyMap<string, Part> =>
@@ -67,7 +68,7 @@ const NEAR = 1e-7;
 const MOST_STEPS = 100;
 
 /**
- * Where between `bad` and `good` the figure reaches `target`, within NEAR and on the good side; null where the figure is
+ * Where between `bad` and `good` the figure reaches `target`, within `near` and on the good side; null where the figure is
  * not on different sides of the target at the two, or cannot be computed. Regula falsi with halved weights (the
  * "Illinois" method; Dowell and Jarratt 1971), and plain halving where that does not close in: a figure that jumps,
  * because the webbing comes to lie on the slot's edge, is found too.
@@ -77,6 +78,7 @@ export function solveBetween(
   bad: number,
   good: number,
   target: number,
+  near = NEAR,
 ): number | null {
   const first = figure(bad);
   const last = figure(good);
@@ -85,9 +87,9 @@ export function solveBetween(
   let [off, on] = [first - target, last - target];
   if (on === 0) return good;
   if (off * on > 0) return null;
-  for (let i = 0, side = 0; i < MOST_STEPS && Math.abs(high - low) > NEAR; i++) {
+  for (let i = 0, side = 0; i < MOST_STEPS && Math.abs(high - low) > near; i++) {
     const falsi = (low * on - high * off) / (on - off);
-    const middle = i % 3 === 2 || !Number.isFinite(falsi) ? (low + high) / 2 : inside(falsi, low, high);
+    const middle = i % 3 === 2 || !Number.isFinite(falsi) ? (low + high) / 2 : inside(falsi, low, high, near);
     const value = figure(middle);
     if (value === null) return null;
     const error = value - target;
@@ -108,8 +110,8 @@ export function solveBetween(
 }
 
 /** Kept off both ends by a little, so that each step closes the bracket from one side or the other. */
-function inside(x: number, low: number, high: number): number {
-  const nudge = Math.min(NEAR / 2, Math.abs(high - low) / 4) * Math.sign(high - low);
+function inside(x: number, low: number, high: number, near: number): number {
+  const nudge = Math.min(near / 2, Math.abs(high - low) / 4) * Math.sign(high - low);
   const [from, to] = low < high ? [low + nudge, high - nudge] : [high - nudge, low + nudge];
   return Math.min(Math.max(x, Math.min(from, to)), Math.max(from, to));
 }
