@@ -17,7 +17,8 @@ import { KINDS, type KindEntry, type NameSpace } from '../../grammar/vocabulary'
 import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import type { Side } from '../cage/cage';
 import type { Analysis } from '../project/project';
-import { BOOKS } from '../rules/books';
+import { libraryOf } from '../rules/library';
+import { canBeDropped, canBeLimited, groupsOf } from '../rules/own-book';
 import { letItems, nameItems, type NameItem } from './name-items';
 import type { Segment } from './segment';
 import { usageOf } from './usage';
@@ -89,7 +90,7 @@ export const statements = (inMirror: boolean): Draft[] =>
 
 export const facts = (kind: KindEntry, written: ReadonlySet<string>): Draft[] =>
   kind.facts
-    .filter((fact) => !written.has(fact.name))
+    .filter((fact) => fact.many || !written.has(fact.name))
     .filter((fact) => !kind.oneOf.some((group) => group.includes(fact.name) && group.some((one) => written.has(one))))
     .map((fact) => word(fact.name, 'fact', fact.meaning, usageOf(kind, fact.name)));
 
@@ -152,12 +153,21 @@ export const choices = (words: readonly string[]): Draft[] =>
   words.map((one) => word(one, 'word', PHRASE_WORDS[one] ?? ''));
 
 export const refs = (around: Around, space: NameSpace): Draft[] => {
-  if (space === 'book') return BOOKS.map((book) => word(book.name, 'word', book.title));
+  if (space === 'book')
+    return libraryOf(around.analysis.cage).books.map(({ name, title }) => word(name, 'word', title));
   if (space !== 'code') return names(around, space);
+  const { blocks, before } = around.segment;
+  const fits = blocks.at(-1) !== 'rulebook' ? null : before.startsWith('drop') ? canBeDropped : canBeLimited;
   return Object.entries(CODES)
-    .filter(([, entry]) => entry.waivable)
+    .filter(([code, entry]) => (fits === null ? entry.waivable : fits(code)))
     .map(([code, entry]) => word(code, 'code', entry.says));
 };
+
+/** The groups of things that a limit may be meant for, as the texts that they are. */
+export const groups = ({ segment }: Around): Draft[] =>
+  groupsOf(/^(?:limit|drop)\s+([\w.-]+)/.exec(segment.before)?.[1] ?? '').map((group) =>
+    word(`"${group}"`, 'word', ''),
+  );
 
 export const axes = (): Draft[] =>
   (['x', 'y', 'z'] as const).map((axis) => word(axis, 'word', AXES[axis], `${axis} = …`));

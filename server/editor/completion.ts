@@ -11,6 +11,7 @@ import {
   choices,
   facts,
   figures,
+  groups,
   names,
   phrase,
   refs,
@@ -43,9 +44,10 @@ const startOf = (around: Around, slot: Slot): Draft[] => {
       return axes();
     case 'choice':
       return choices(slot.words);
+    case 'string':
+      return slot.name === 'groups' ? groups(around) : [];
     case 'name':
     case 'word':
-    case 'string':
     case 'bolt':
       return [];
     default:
@@ -126,8 +128,9 @@ const drafts = (around: Around): Draft[] => {
   const shape = inFacts ? KIND_SHAPES.get(kind.name)?.facts.get(first)?.shape : shapes?.head;
   if (shape === undefined) return [];
   const dotted = afterDot(around, before, slotsOf(elementsOf(shape.pattern)).some(hasCoordinates));
-  if (dotted !== null && !(first === 'waive' && !/\son\s/.test(rest))) return dotted;
-  // In a waiver the code is one word, dot and all.
+  const inCode = (first === 'waive' && !/\son\s/.test(rest)) || (inner === 'rulebook' && /^\s*[\w-]+\.$/.test(rest));
+  if (dotted !== null && !inCode) return dotted;
+  // In a waiver and in a rulebook the code is one word, dot and all.
   const behind = dotted === null ? rest : rest.replace(/[\w-]+\.$/, '');
   if (shapes?.kind.target !== true) return following(around, shape.pattern, behind.trimStart());
   const equals = rest.indexOf('=');
@@ -140,9 +143,10 @@ const ownName = ({ before, heads, blocks }: Segment): string => {
   return /^[\p{L}\p{M}\d_-]+(?=\s|$)/u.exec(head)?.[0].normalize('NFC') ?? '';
 };
 
-/** In a waiver a code is one word with a dot in it: what is replaced begins before the dot. */
-const dottedStart = ({ before, partial, start }: Segment): number => {
-  const dotted = /^waive\b(?!.*\son\s).*?([\w-]+\.)$/s.exec(before)?.[1];
+/** In a waiver or a rulebook a code is one word with a dot in it: what is replaced begins before the dot. */
+const dottedStart = ({ before, partial, start, blocks }: Segment): number => {
+  const lines = blocks.at(-1) === 'rulebook' ? /^(?:limit|drop)\s+([\w-]+\.)$/ : /^waive\b(?!.*\son\s).*?([\w-]+\.)$/s;
+  const dotted = lines.exec(before)?.[1];
   return dotted === undefined ? start : start + partial.length - (dotted.length + partial.length);
 };
 

@@ -4,10 +4,16 @@ import { numberValue } from '../../grammar/tokens';
 import { ANGLE, LENGTH, MASS, sameDimension, UNITS, type LengthUnit } from '../../grammar/units';
 import type { Span } from '../../grammar/finding';
 import { FUNCTIONS } from '../../grammar/words';
+import { unitOf } from '../rules/own-book';
 import { lineSpanAt, type Cursor } from './cursor';
 import { bothLengths, bothMasses, fixed, onTape } from './figures';
 
-const FIGURE = /((?:\d+[ \t]+)?\d+\/\d+|\d+(?:\.\d+)?|\.\d+)(?:[ \t]*(kg\/m3|%|[A-Za-z]+))?/g;
+/** Units that are more than letters: `kg/m3`, `%`, `cm2`. */
+const SIGNED_UNITS = Object.keys(UNITS).filter((unit) => !/^[A-Za-z]+$/.test(unit));
+const FIGURE = new RegExp(
+  `((?:\\d+[ \\t]+)?\\d+/\\d+|\\d+(?:\\.\\d+)?|\\.\\d+)(?:[ \\t]*(${SIGNED_UNITS.join('|')}|[A-Za-z]+))?`,
+  'g',
+);
 
 const flat = (part: Part): (Slot | string)[] => {
   switch (part.part) {
@@ -31,6 +37,11 @@ const PLACES: readonly string[] = ['place', 'triple', 'plane'];
 const takenFor = (cursor: Cursor, before: string): 'length' | 'angle' | 'plain' | null => {
   const line = cursor.onLine?.line;
   if (line === undefined) return null;
+  if (line.word.text === 'limit') {
+    const code = line.groups[0]?.args[0];
+    const unit = code?.kind === 'ref' ? unitOf(code.names.map(({ text }) => text).join('.')) : null;
+    return unit === 'mm' ? 'length' : unit === 'deg' ? 'angle' : null;
+  }
   const owner = cursor.entries.at(-2)?.line.word.text ?? '';
   const shape = KIND_SHAPES.get(owner)?.facts.get(line.word.text)?.shape ?? KIND_SHAPES.get(line.word.text)?.head;
   const elements = (shape?.pattern ?? []).map((row) => row.flatMap(flat));

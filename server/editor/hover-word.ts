@@ -4,11 +4,11 @@ import { KIND_SHAPES, type Part } from '../../grammar/pattern';
 import { UNITS, type LengthUnit } from '../../grammar/units';
 import { KIND_BY_NAME, ROLES, type FactEntry, type KindEntry } from '../../grammar/vocabulary';
 import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
-import { bookNamed } from '../rules/books';
 import { explanationOf } from '../rules/explanations';
+import { findBook, type Library } from '../rules/library';
 import type { Cursor, Word } from './cursor';
 import { code, plain, list } from './figures';
-import { hoverBook } from './hover-book';
+import { booksOn, hoverBook } from './hover-book';
 import { usageOf } from './usage';
 
 /** A look-up that does not find `constructor` and the like. */
@@ -84,8 +84,11 @@ export const blockKind = (cursor: Cursor): KindEntry | null => {
   return word === undefined ? null : (KIND_BY_NAME.get(word) ?? null);
 };
 
+/** Statements in whose head a rulebook is named. */
+const NAMES_BOOKS: ReadonlySet<string> = new Set(['rules', 'waive', 'rulebook']);
+
 /** The meaning of the word at the cursor, where it is one of the language's. */
-export const hoverWord = (cursor: Cursor, word: Word, unit: LengthUnit): string | null => {
+export const hoverWord = (cursor: Cursor, word: Word, unit: LengthUnit, library: Library): string | null => {
   const { text } = cursor.tree;
   const line = cursor.onLine?.line ?? null;
   const start = cursor.statement?.offset ?? 0;
@@ -99,10 +102,11 @@ export const hoverWord = (cursor: Cursor, word: Word, unit: LengthUnit): string 
   // `strap.drop` in a waiver is one word of two names.
   const dotted = /[\w.-]*$/.exec(text.slice(Math.max(0, word.span.start - 40), word.span.end))?.[0] ?? '';
   const rest = /^\.[\w-]+/.exec(text.slice(word.span.end, word.span.end + 40))?.[0] ?? '';
-  const finding = line?.word.text === 'waive' ? codeText(dotted + rest) : null;
-  if (finding !== null) return finding;
-  const book = line?.word.text === 'rules' || line?.word.text === 'waive' ? bookNamed(word.text) : null;
-  if (book !== null) return hoverBook(book, unit);
+  const inBook = kind?.name === 'rulebook' && (line?.word.text === 'limit' || line?.word.text === 'drop');
+  const finding = line?.word.text === 'waive' || inBook ? codeText(dotted + rest) : null;
+  if (finding !== null) return inBook ? `${finding}\n\n${booksOn(library, dotted + rest, unit)}` : finding;
+  const book = NAMES_BOOKS.has(line?.word.text ?? '') ? findBook(library, word.text) : null;
+  if (book !== null) return hoverBook(library, book, unit);
   if (line?.word.text === 'units') return unitText(word.text);
   const role = line?.word.text === 'tube' ? own<string>(ROLES, word.text) : undefined;
   if (role !== undefined) return `**${word.text}**: ${plain(role)}`;
@@ -112,10 +116,12 @@ export const hoverWord = (cursor: Cursor, word: Word, unit: LengthUnit): string 
   const chooses = kind !== null && fact !== undefined ? choosesFirst(kind, fact.name, word.text) : false;
   if (kind !== null && fact !== undefined && chooses) return factText(kind, fact);
   if (fact === undefined && head !== undefined && choosesFirst(head, null, word.text)) return kindText(head);
-  const small = smallWord(text, word);
-  if (small !== null) return small;
   // A word that only its fact knows (`across`, `over`, `yes`): the fact says what it chooses between.
   const known = (text: string): boolean => new RegExp(`(^|[^\\w-])${word.text}($|[^\\w-])`).test(text);
+  // `from` and `to` of a limit are no places on a tube.
+  if (inBook && fact !== undefined && known(usageOf(kind, fact.name))) return factText(kind, fact);
+  const small = smallWord(text, word);
+  if (small !== null) return small;
   if (kind !== null && fact !== undefined && known(usageOf(kind, fact.name))) return factText(kind, fact);
   // A word of the person's own, or a thread: what is asked for there.
   if (kind !== null && fact !== undefined && takesAnyWord(kind, fact.name)) return factText(kind, fact);

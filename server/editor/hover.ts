@@ -5,7 +5,9 @@ import type { LengthUnit } from '../../grammar/units';
 import type { NameUse, Side, Thing, Tube } from '../cage/cage';
 import type { End, Part } from '../geometry/shape';
 import type { Analysis } from '../project/project';
+import { findBook, libraryOf } from '../rules/library';
 import { cursorAt, quietAt, wordAt, type Cursor, type Word } from './cursor';
+import { hoverBook } from './hover-book';
 import { hoverEnd } from './hover-end';
 import { hoverFigure } from './hover-figure';
 import { hoverSeat, hoverStrap } from './hover-strap';
@@ -147,6 +149,11 @@ const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: Length
     }
     case 'let':
       return hoverLet(cage, name, unit);
+    case 'book': {
+      const library = libraryOf(cage);
+      const book = findBook(library, name);
+      return book === null ? null : hoverBook(library, book, unit);
+    }
     default:
       return null;
   }
@@ -185,7 +192,7 @@ export const hover = (analysis: Analysis, file: string, offset: number): Hover |
   parts.push(named);
   if (named === null) {
     if (figure !== null && parts.every((part) => part === null)) return figure;
-    parts.push(namelessText(analysis, cursor, word, unit), hoverWord(cursor, word, unit));
+    parts.push(namelessText(analysis, cursor, word, unit), hoverWord(cursor, word, unit, libraryOf(analysis.cage)));
   }
   const markdown = parts.filter((part) => part !== null).join('\n\n---\n\n');
   return markdown === '' ? null : { markdown, span: word.span };

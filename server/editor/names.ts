@@ -3,6 +3,7 @@ import type { Place, Span } from '../../grammar/finding';
 import { readName } from '../../grammar/tokens';
 import type { NameUse } from '../cage/cage';
 import type { Analysis } from '../project/project';
+import { bookNamed } from '../rules/books';
 import { holds, quietAt } from './cursor';
 
 /** One occurrence of a name, only the name itself, without a side. */
@@ -104,7 +105,7 @@ export const renameTarget = (analysis: Analysis, file: string, offset: number): 
   const use = useAt(analysis, file, offset);
   const text = analysis.trees.get(file)?.text;
   if (use === null || text === undefined) return null;
-  // Books are named by the tool, not by the text.
+  // The tool's own books are named by the tool, not by the text.
   if (!analysis.cage.uses.some((other) => other.target === use.target && other.definition)) return null;
   const span = bareSpan(analysis, use);
   return holds(span, offset) ? { span, text: text.slice(span.start, span.end) } : null;
@@ -124,6 +125,9 @@ export const rename = (analysis: Analysis, file: string, offset: number, wanted:
     return { kind: 'refused', why: `'${newName}' is no name: letters, digits, '_' and single hyphens inside.` };
   }
   const space = use.target.slice(0, use.target.indexOf(':'));
+  if (space === 'book' && bookNamed(newName) !== null) {
+    return { kind: 'refused', why: `'${newName}' is a rulebook of the tool.` };
+  }
   const spaces = SHARED.includes(space) ? SHARED : [space];
   const targets = new Set(spaces.map((one) => `${one}:${newName}`));
   const taken = analysis.cage.uses.some((other) => other.definition && targets.has(other.target));

@@ -26,6 +26,7 @@ const SYMBOL_KINDS: Readonly<Record<string, SymbolKind>> = {
   use: 'file',
   units: 'setting',
   rules: 'setting',
+  rulebook: 'setting',
   vehicle: 'setting',
   waive: 'setting',
   adjust: 'setting',
@@ -69,6 +70,14 @@ const detailsOf = (analysis: Analysis, unit: LengthUnit): Details => {
     for (const { name, detail } of nameItems(analysis, space, null, unit)) details.set(`${space} ${name}`, detail);
   }
   for (const { name, detail } of letItems(analysis.cage, unit)) details.set(`let ${name}`, detail);
+  for (const [name, { base, limits, drops }] of analysis.cage.ownBooks) {
+    const counted = [
+      base === null ? '' : `based on ${base.value}`,
+      limits.length === 0 ? '' : limits.length === 1 ? '1 limit' : `${String(limits.length)} limits`,
+      drops.length === 0 ? '' : `${String(drops.length)} dropped`,
+    ].filter((text) => text !== '');
+    details.set(`rulebook ${name}`, counted.join(', '));
+  }
   for (const thing of analysis.cage.things.values()) {
     if (!thing.twin) details.set(`${thing.kind} ${thing.base}`, thingDetail(analysis, thing, unit));
   }

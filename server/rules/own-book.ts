@@ -32,7 +32,7 @@ const DIMENSIONS: Readonly<Record<MeasureUnit, Dimension>> = {
 const isRuleCode = (code: string): code is RuleCode => Object.hasOwn(RULE_CODES, code);
 
 /** The unit of a quantity that books limit; null: no rule measures it. */
-const unitOf = (code: string): MeasureUnit | null => RULES.find((rule) => rule.code === code)?.unit ?? null;
+export const unitOf = (code: string): MeasureUnit | null => RULES.find((rule) => rule.code === code)?.unit ?? null;
 
 const limitsOf = (code: string): readonly Limit[] =>
   BOOKS.flatMap(({ limits }) => limits.filter((limit) => limit.code === code));

@@ -192,7 +192,7 @@ vent cross.<|>a -> post { at mid; dia 5 }
   it('gives a rulebook its limits and where they are written', async () => {
     const said = await at('cage "x"\nrules <|>fia-253\n');
     expect(said).toContain(
-      '| `strap.drop` | allows 0° to 45° | Appendix J, Article 253-6.2, 2013 edition | published |',
+      '| `strap.drop` | allows 0 to 45° | Appendix J, Article 253-6.2, 2013 edition | published |',
     );
     expect(said).toContain('the scrutineer decide');
   });
