@@ -1,0 +1,335 @@
+/** A club's own rulebook: what of its base it replaces, what it says of a car, and that it changes no figure. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { STAGES } from '../../grammar/explanations';
+import { modelJson } from '../../server/project/describe';
+import { Project } from '../../server/project/pipeline';
+import type { Analysis } from '../../server/project/project';
+import { BOOKS } from '../../server/rules/books';
+import { findBook, libraryOf } from '../../server/rules/library';
+import { limitWords } from '../../server/rules/limit-words';
+import { canBeDropped, canBeLimited, groupsOf, unitOf } from '../../server/rules/own-book';
+import type { Limit } from '../../server/rules/rule';
+import { RULES } from '../../server/rules/rules';
+import { analyse, mapHost, told } from '../support/analyse';
+
+/** The limits of a book on a code: force, figures, for what, whose words, how severe. */
+const said = (limits: readonly Limit[], code: string): readonly string[] =>
+  limits
+    .filter((limit) => limit.code === code)
+    .map(
+      (limit) =>
+        `${limit.force} ${limitWords(limit)}${limit.of === undefined ? '' : ` of ${limit.of.join(', ')}`}` +
+        `${limit.notOf === undefined ? '' : ` not of ${limit.notOf.join(', ')}`}` +
+        `${limit.inherited === undefined ? '' : ` from ${limit.inherited}`}: ${limit.severity}`,
+    );
+
+const bookOf = async (text: string, name = 'heron-club') => {
+  const analysis = await analyse(`cage "x"\n${text}\n`);
+  expect(told(analysis.findings)).toEqual([]);
+  const book = findBook(libraryOf(analysis.cage), name);
+  if (book === null) throw new Error(`no book ${name}`);
+  return book;
+};
+const on = async (lines: string, code: string, base = 'fia-253') =>
+  said((await bookOf(`rulebook heron-club based on ${base} {\n${lines}\n}`)).limits, code);
+
+describe('a limit takes the place of what the base says', () => {
+  // fia-253 allows 0 to 45 degrees and recommends 0 to 10; its own test holds that against the sheet.
+  it('wholly where both sides are written: recommendations go too', async () => {
+    expect(await on('limit strap.drop from 0 to 20', 'strap.drop')).toEqual(['allows 0 to 20°: error']);
+  });
+
+  it('on one side where one is written: the other stays as the base has it, in its words', async () => {
+    expect(await on('limit strap.drop to 20', 'strap.drop')).toEqual([
+      'wants at least 0° from fia-253: error',
+      'allows at most 20°: error',
+      'recommends at least 0° from fia-253: warning',
+    ]);
+    expect(await on('limit strap.drop from -5', 'strap.drop')).toEqual([
+      'allows at most 45° from fia-253: error',
+      'wants at least -5°: error',
+      'recommends at most 10° from fia-253: warning',
+    ]);
+  });
+
+  it('only of recommendations where it is one itself', async () => {
+    expect(await on('limit strap.drop from 0 to 15 recommended', 'strap.drop')).toEqual([
+      'allows 0 to 45° from fia-253: error',
+      'recommends 0 to 15°: information',
+    ]);
+    expect(await on('limit strap.drop from 0 to 30; limit strap.drop from 0 to 15 recommended', 'strap.drop')).toEqual([
+      'allows 0 to 30°: error',
+      'recommends 0 to 15°: information',
+    ]);
+  });
+
+  it('of the groups that are written, and leaves the others', async () => {
+    // fia-253: 120 cm2 under hoops, 60 under backstays.
+    expect(await on('limit foot.area from 150 cm2 of "hoop foot"', 'foot.area')).toEqual([
+      'wants at least 15000 mm² of hoop foot: error',
+      'wants at least 6000 mm² of backstay foot from fia-253: warning',
+    ]);
+    expect(await on('limit foot.area from 150 cm2', 'foot.area')).toEqual(['wants at least 15000 mm²: error']);
+    expect(
+      await on('limit foot.area from 150 cm2\nlimit foot.area from 10 in2 of "backstay foot"', 'foot.area'),
+    ).toEqual([
+      'wants at least 15000 mm² not of backstay foot: error',
+      'wants at least 6451.6 mm² of backstay foot: error',
+    ]);
+  });
+
+  it('and adds what the base does not limit but the tool measures', async () => {
+    expect(await on('limit seat.gap from 2 in', 'seat.gap')).toEqual(['wants at least 50.8 mm: error']);
+    for (const { code } of RULES.filter((rule) => canBeLimited(rule.code))) {
+      const unit = { mm: ' mm', deg: ' deg', kg: ' kg', N: ' N', MPa: ' MPa', '1': '', mm2: ' mm2' }[
+        unitOf(code) ?? '1'
+      ];
+      const limits = said(
+        (await bookOf(`rulebook heron-club { limit ${code} from 1${unit} to 2${unit} }`)).limits,
+        code,
+      );
+      expect([code, limits.length]).toEqual([code, 1]);
+    }
+  });
+});
+
+describe('drop', () => {
+  it('leaves out what the base says, wholly or of a group', async () => {
+    expect(await on('drop strap.drop', 'strap.drop')).toEqual([]);
+    expect(await on('drop foot.area of "backstay foot"', 'foot.area')).toEqual([
+      'wants at least 12000 mm² of hoop foot from fia-253: error',
+    ]);
+    // Also where the base says it of all things alike.
+    expect(await on('drop foot.side of "hoop foot"', 'foot.side', 'scca-gcr')).toEqual(
+      (await on('', 'foot.side', 'scca-gcr')).map((line) => line.replace(' from', ' not of hoop foot from')),
+    );
+  });
+
+  it('comes before the own limits, so that the other side can be left open', async () => {
+    expect(await on('limit strap.drop to 20\ndrop strap.drop', 'strap.drop')).toEqual(['allows at most 20°: error']);
+  });
+
+  it('can drop whatever a book limits', () => {
+    const limited = new Set(BOOKS.flatMap(({ limits }) => limits.map(({ code }) => code)));
+    expect([...limited].filter((code) => !canBeDropped(code))).toEqual([]);
+  });
+});
+
+describe('a chain of books', () => {
+  const CHAIN = `rulebook heron-juniors based on heron-club {
+  limit strap.spread to 15
+  drop foot.bolts
+}
+rulebook heron-club based on fia-253 {
+  cite "Heron Hill Climb Club, yearbook 2026"
+  limit strap.drop from 0 to 20 cite "yearbook 2026, 4.2"
+  limit seat.gap from 60
+}`;
+  it('hands down what each of them says, with its own citation', async () => {
+    const { limits, asksCage, texts, base } = await bookOf(CHAIN, 'heron-juniors');
+    expect(said(limits, 'strap.drop')).toEqual(['allows 0 to 20° from heron-club: error']);
+    expect(said(limits, 'strap.spread')).toEqual(['allows at most 15°: error']);
+    expect(said(limits, 'foot.bolts')).toEqual([]);
+    expect(said(limits, 'hoop.flat')).toEqual(['allows at most 5 mm from fia-253: warning']);
+    const where = (code: string) => limits.filter((limit) => limit.code === code).map((l) => [l.citation, l.source]);
+    expect(where('strap.drop')).toEqual([['yearbook 2026, 4.2', 'written here']]);
+    expect(where('seat.gap')).toEqual([['Heron Hill Climb Club, yearbook 2026', 'written here']]);
+    expect(where('strap.spread')).toEqual([['rulebook heron-juniors in example.cage', 'written here']]);
+    expect(where('hoop.flat')).toEqual([['Appendix J, Article 253-8.2.3', 'from memory']]);
+    expect([asksCage, texts.length, base]).toEqual([true, 3, 'heron-club']);
+  });
+
+  it('may stand in any order, and in any of the files', async () => {
+    const [, first = '', second = ''] = /^(.*?\n\})\n(.*)$/s.exec(CHAIN) ?? [];
+    const turned = await bookOf(`${second}\n${first}`, 'heron-juniors');
+    const apart = await analyse(`cage "x"\nuse "club.cage"\n${first}`, { 'club.cage': second });
+    const plain = (limits: readonly Limit[]) => limits.map((limit) => ({ ...limit, writtenAt: undefined }));
+    const whole = plain((await bookOf(CHAIN, 'heron-juniors')).limits);
+    expect(plain(turned.limits)).toEqual(whole);
+    expect(plain(findBook(libraryOf(apart.cage), 'heron-juniors')?.limits ?? [])).toEqual(whole);
+  });
+
+  it('needs no base, and no lines', async () => {
+    const alone = await bookOf('rulebook heron-club { limit strap.drop to 20 }');
+    expect([alone.limits.length, alone.asksCage, alone.base]).toEqual([1, false, null]);
+    const base = findBook(libraryOf((await analyse('')).cage), 'nhra');
+    const same = await bookOf('rulebook heron-club based on nhra { }');
+    expect(same.limits.map((limit) => ({ ...limit, inherited: undefined }))).toEqual(
+      [...(base?.limits ?? [])]
+        .sort((a, b) => RANK.indexOf(a.severity) - RANK.indexOf(b.severity))
+        .map((limit) => ({ ...limit, inherited: undefined })),
+    );
+  });
+});
+
+const RANK = ['error', 'warning', 'information'];
+
+/** A strap that drops between 10 and 20 degrees, on a bar that is level. */
+const strapCar = (rules: string, more = ''): string =>
+  `${STAGES.harness.replace('z = 700', 'z = 675').replace('cage "Example"', `cage "Example"\nuse "club.cage"\nrules ${rules}`)}
+strap inner { seat driver; slot inner; to bar; width 75; hardware 110; collars 20 gap 1.5 }
+${more}`;
+const CLUB = (lines: string, base = 'shop'): string => `rulebook heron-club based on ${base} { ${lines} }\n`;
+
+const drops = async (rules: string, club: string, more = '') => {
+  const { findings } = await analyse(strapCar(rules, more), { 'club.cage': club });
+  return findings.filter(({ code }) => code === 'strap.drop');
+};
+
+describe('what a car is told by a book of its own', () => {
+  it('names the club, its words and the place where they stand', async () => {
+    const club = CLUB('cite "yearbook 2026"; limit strap.drop to 5');
+    const [finding, ...more] = await drops('heron-club', club);
+    expect(more).toEqual([]);
+    expect(finding?.severity).toBe('error');
+    expect(finding?.message).toMatch(/, heron-club allows at most 5°: raise the bar to z = \d/);
+    expect(finding?.rule).toEqual({
+      book: 'heron-club',
+      citation: 'yearbook 2026',
+      edition: '',
+      source: 'written here',
+    });
+    expect(finding?.allowed).toEqual({ from: null, to: 5, unit: 'deg' });
+    const [note] = finding?.notes ?? [];
+    expect(note?.message).toBe('The limit of heron-club is written here.');
+    expect([note?.place?.file, club.slice(note?.place?.span.start, note?.place?.span.end)]).toEqual([
+      'club.cage',
+      'strap.drop',
+    ]);
+  });
+
+  it('says of what is handed down whose it is', async () => {
+    const [finding] = await drops('heron-club', CLUB('drop strap.spread'));
+    expect(finding?.message).toContain('heron-club (from shop) recommends at most 10°');
+    expect(finding?.rule).toMatchObject({ book: 'heron-club', source: 'common practice' });
+  });
+
+  it('judges by it only where rules names it', async () => {
+    expect((await drops('fia-253', CLUB('limit strap.drop to 5'))).map((f) => f.rule?.book)).toEqual(['fia-253']);
+    expect((await drops('fia-253, heron-club', CLUB('limit strap.drop to 5'))).map((f) => f.rule?.book)).toEqual([
+      'fia-253',
+      'heron-club',
+    ]);
+  });
+
+  it('judges each book by itself: practice stands back before a limit, not before itself', async () => {
+    expect((await drops('shop, heron-club', CLUB(''))).map((f) => f.rule?.book)).toEqual(['heron-club', 'shop']);
+    expect((await drops('shop, heron-club', CLUB('limit strap.drop to 5'))).map((f) => f.rule?.book)).toEqual([
+      'heron-club',
+    ]);
+  });
+
+  it('is information where it is recommended, and nothing where it is dropped', async () => {
+    const recommended = await drops('heron-club', CLUB('drop strap.drop; limit strap.drop to 5 recommended'));
+    expect(recommended.map((f) => [f.severity, f.message.includes('heron-club recommends at most 5°')])).toEqual([
+      ['information', true],
+    ]);
+    expect(await drops('heron-club', CLUB('drop strap.drop'))).toEqual([]);
+  });
+
+  it('can be waived by its name, and only by that', async () => {
+    const club = CLUB('limit strap.drop to 5', 'fia-253');
+    const own = await drops('heron-club', club, 'waive heron-club strap.drop on inner because "the shell is fixed"');
+    expect(own.map(({ waived }) => waived)).toEqual([true]);
+    const base = await drops('heron-club', club, 'waive fia-253 strap.drop on inner because "the shell is fixed"');
+    expect(base.map(({ waived }) => waived)).toEqual([false]);
+  });
+});
+
+/** All that can be asked, without places of the text. */
+const RANGE: Parameters<typeof modelJson>[1] = () => ({
+  start: { line: 0, character: 0 },
+  end: { line: 0, character: 0 },
+});
+
+const CODES = RULES.map(({ code }): string => code);
+const line: fc.Arbitrary<string> = fc
+  .record({
+    code: fc.constantFrom(...CODES),
+    drop: fc.boolean(),
+    from: fc.option(fc.integer({ min: -20, max: 200 })),
+    to: fc.option(fc.integer({ min: -20, max: 400 })),
+    unit: fc.constantFrom('', ' deg', ' mm', ' cm2', ' MPa'),
+    group: fc.nat(),
+    ofGroup: fc.boolean(),
+    recommended: fc.boolean(),
+  })
+  .map(({ code, drop, from, to, unit, group, ofGroup, recommended }) => {
+    const groups = groupsOf(code);
+    const of = ofGroup && groups.length > 0 ? ` of "${groups[group % groups.length] ?? ''}"` : '';
+    if (drop) return `drop ${code}${of}`;
+    const range = `${from === null ? '' : ` from ${String(from)}${unit}`}${to === null ? '' : ` to ${String(to)}${unit}`}`;
+    return `limit ${code}${range}${of}${recommended ? ' recommended' : ''}`;
+  });
+const book = fc.record({
+  base: fc.constantFrom(...BOOKS.map(({ name }) => name), 'heron-juniors', 'nobody'),
+  lines: fc.array(line, { maxLength: 8 }),
+});
+
+describe('an own book', () => {
+  const text = readFileSync(path.resolve(__dirname, '../../samples/plover-rollbar.cage'), 'utf8');
+  const files = (one: { base: string; lines: readonly string[] }) =>
+    new Map([
+      [
+        'club.cage',
+        `rulebook heron-club based on ${one.base} {\n  ${one.lines.join('\n  ')}\n}\nrulebook heron-juniors based on heron-club { }\n`,
+      ],
+    ]);
+  const car = text.replace(/^rules .*$/m, 'use "club.cage"\nrules heron-club, heron-juniors, shop');
+  const run = async (project: Project, one: Parameters<typeof files>[0]): Promise<Analysis> =>
+    project.analyse(await project.load(mapHost(files(one)), 'car.cage', car));
+  const figures = (analysis: Analysis): string =>
+    JSON.stringify(modelJson(analysis, RANGE), (key, value: unknown) => (key === 'findings' ? undefined : value));
+
+  it(
+    'changes no figure, whatever is written in it, and no finding but those of books',
+    { timeout: 60_000 },
+    async () => {
+      const first = await analyse(text);
+      const plain = ({ findings }: Analysis) =>
+        findings
+          .filter(
+            (f) =>
+              f.rule === undefined &&
+              /^(bend|cope|end|leg|place|space|vent)\./.test(f.code) &&
+              !f.code.startsWith('bend.radius'),
+          )
+          .map((f) => f.message);
+      await fc.assert(
+        fc.asyncProperty(book, async (one) => {
+          const other = await run(new Project(), one);
+          expect(figures(other)).toBe(figures(first));
+          expect(plain(other)).toEqual(plain(first));
+        }),
+        { numRuns: 25 },
+      );
+    },
+  );
+
+  it('that is edited renews what it says: as if it were seen for the first time', { timeout: 60_000 }, async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(book, { minLength: 2, maxLength: 5 }), async (books) => {
+        const project = new Project();
+        for (const one of books) {
+          const [again, anew] = [await run(project, one), await run(new Project(), one)];
+          expect(told(again.findings)).toEqual(told(anew.findings));
+          expect(again.findings.map(({ place, notes }) => [place, notes])).toEqual(
+            anew.findings.map(({ place, notes }) => [place, notes]),
+          );
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('works nothing out again but the judgement when a limit of it changes', async () => {
+    const project = new Project();
+    await run(project, { base: 'fia-253', lines: ['limit strap.drop to 20'] });
+    const { runs, findings } = await run(project, { base: 'fia-253', lines: ['limit strap.drop to 2'] });
+    expect(runs).toMatchObject({ end: 0, part: 0, clash: 0, strap: 0, seat: 0, vent: 0 });
+    expect(findings.filter((f) => f.code === 'strap.drop' && f.rule?.book === 'heron-club').length).toBeGreaterThan(0);
+  });
+});
