@@ -6,7 +6,7 @@ import type { Code } from './codes';
 import type { FixId, Params, Span } from './finding';
 import { isInchSign, readComment, readName, readString } from './tokens';
 import type { PlacedStatement } from './tree';
-import { FACT_NAMES, KIND_BY_NAME } from './vocabulary';
+import { FACT_NAMES, KIND_BY_NAME, TOLD_BY_QUOTES } from './vocabulary';
 import { DIRECTIONS, FUNCTIONS } from './words';
 
 /** What is wrong at a place of the text, before it is a finding. */
@@ -267,6 +267,7 @@ export function cut(text: string, known?: (start: number) => PlacedStatement | n
     const rest = skipBlanks(text, start + word.length);
     if (text.charCodeAt(line.stop) === LBRACE)
       return kind !== undefined || (!FACT_NAMES.has(word) && readName(text, rest) !== null);
+    if (TOLD_BY_QUOTES.has(word)) return text.charCodeAt(rest) === QUOTE;
     if (kind === undefined || kind.block !== 'none' || FACT_NAMES.has(word)) return false;
     if (!kind.target) return rest < line.end;
     const target = readName(text, rest);

@@ -23,5 +23,16 @@ export type { FactEntry, KindEntry, NameSpace, Role } from './vocabulary-types';
 /** By name. */
 export const KIND_BY_NAME: ReadonlyMap<string, KindEntry> = new Map(KINDS.map((entry) => [entry.name, entry]));
 
+/** Statements of one line that begin with a text in quotes. */
+const TITLED: ReadonlySet<string> = new Set(
+  KINDS.filter((entry) => entry.block === 'none' && /^<[\w-]+:string>/.test(entry.head)).map((entry) => entry.name),
+);
+
 /** Words that are a fact of some statement. */
 export const FACT_NAMES: ReadonlySet<string> = new Set(KINDS.flatMap((entry) => entry.facts.map((one) => one.name)));
+
+/**
+ * Words that are a statement of one line and a fact of another statement (`cage "Title"`, `cage self-built`): the
+ * statement is told by the quotes that follow.
+ */
+export const TOLD_BY_QUOTES: ReadonlySet<string> = new Set([...TITLED].filter((name) => FACT_NAMES.has(name)));

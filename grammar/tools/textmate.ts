@@ -2,7 +2,7 @@
 import { KIND_SHAPES, type Part } from '../pattern';
 import { NAME_PATTERN } from '../tokens';
 import { UNITS } from '../units';
-import { FACT_NAMES, KINDS, ROLES } from '../vocabulary';
+import { FACT_NAMES, KINDS, ROLES, TOLD_BY_QUOTES } from '../vocabulary';
 import { DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../words';
 
 interface Rule {
@@ -55,7 +55,9 @@ const PATTERN_WORDS = [...KIND_SHAPES.values()].flatMap(({ head, facts }) =>
 
 const named = KINDS.filter((kind) => kind.target || kind.head.startsWith('<name:')).map((kind) => kind.name);
 const blocks = KINDS.filter((kind) => kind.block !== 'none').map((kind) => kind.name);
-const lines = KINDS.filter((kind) => kind.block === 'none' && !kind.target).map((kind) => kind.name);
+const lines = KINDS.filter((kind) => kind.block === 'none' && !kind.target && !TOLD_BY_QUOTES.has(kind.name)).map(
+  (kind) => kind.name,
+);
 const targets = KINDS.filter((kind) => kind.target).map((kind) => kind.name);
 
 const STATEMENT = 'keyword.control.statement.cage';
@@ -87,6 +89,7 @@ export function textMateGrammar(): object {
       captures: { 1: { name: STATEMENT }, 2: { name: DEFINED } },
     },
     { match: `${STARTS}(${oneOf(lines)})${ENDS}(?=\\s*[^\\s=])`, captures: { 1: { name: STATEMENT } } },
+    { match: `${STARTS}(${oneOf(TOLD_BY_QUOTES)})${ENDS}(?=\\s*")`, captures: { 1: { name: STATEMENT } } },
     { match: `${STARTS}(${oneOf(FACT_NAMES)})${ENDS}`, captures: { 1: { name: FACT } } },
     { match: `${STARTS}(${oneOf(KINDS.map((kind) => kind.name))})${ENDS}`, captures: { 1: { name: STATEMENT } } },
     {

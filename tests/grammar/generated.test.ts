@@ -147,7 +147,8 @@ describe('colours', () => {
 
   it('know every statement and fact of the vocabulary', () => {
     for (const kind of KINDS) {
-      const head = kind.target ? `${kind.name} a = b` : kind.block === 'none' ? `${kind.name} a` : `${kind.name} a {`;
+      const line = kind.head.startsWith('<title:') ? `${kind.name} "a"` : `${kind.name} a`;
+      const head = kind.target ? `${kind.name} a = b` : kind.block === 'none' ? line : `${kind.name} a {`;
       expect(colours(head)[0]).toBe(`${kind.name} keyword.control.statement`);
       for (const fact of kind.facts) expect(colours(`  ${fact.name} a`)[0]).toBe(`${fact.name} storage.type.fact`);
     }

@@ -159,9 +159,18 @@ describe('the vocabulary', () => {
     }
   });
 
-  it('can tell a statement from a fact by its { or =, where one word is both', () => {
+  it('can tell a statement from a fact by its {, its = or its quotes, where one word is both', () => {
     const both = KINDS.filter((kind) => FACT_NAMES.has(kind.name)).map((kind) => kind.name);
-    for (const name of both) expect([name, KIND_SHAPES.get(name)?.kind.block]).toEqual([name, 'facts']);
+    for (const name of both) {
+      const kind = KIND_SHAPES.get(name)?.kind;
+      const quoted = KINDS.flatMap(({ facts }) => facts).filter(
+        (fact) => fact.name === name && /string/.test(fact.pattern),
+      );
+      if (kind?.block === 'none') expect([name, kind.head, quoted]).toEqual([name, '<title:string>', []]);
+      else expect([name, kind?.block]).toEqual([name, 'facts']);
+    }
+    const cut = parseFile('a', 'vehicle {\n  cage self-built\n  body closed\ncage "Title"');
+    expect(cut.statements.map(({ tree }) => tree.entry.line.word.text)).toEqual(['vehicle', 'cage']);
   });
 
   it('reads an entry that is no statement without a word of its own', () => {
