@@ -50,10 +50,14 @@ export function sameMatter(
   );
 }
 
-/** By how much a figure is outside what is allowed; 0 inside, null where nothing is measured. */
+/**
+ * By how much a figure is outside what is allowed; 0 inside, null where nothing is measured. Where nothing at all is
+ * allowed (an overlap, an overhang) all of the figure is too much.
+ */
 export function outside({ measured, allowed }: Pick<PlacedFinding, 'measured' | 'allowed'>): number | null {
-  if (measured === undefined || allowed === undefined) return null;
+  if (measured === undefined) return null;
   const { value } = measured;
+  if (allowed === undefined) return Math.abs(value);
   const under = allowed.from === null ? 0 : allowed.from - value;
   const over = allowed.to === null ? 0 : value - allowed.to;
   return Math.max(0, under, over);
@@ -67,12 +71,16 @@ function assessed(cage: Cage, shape: Analysis['shape'], rule: Rule, finding: Pla
   );
 }
 
-/** Reads one rule on the sketch; null where the finding is no rule's, or the sketch does not give the figure that was told. */
-function ruleMeter(trial: Trial, finding: PlacedFinding): Meter | null {
+/**
+ * Reads one rule on the sketch; null where the finding is no rule's, or the sketch does not give the figure that was told.
+ * @param edits what was changed when it was told
+ */
+export function ruleMeter(trial: Trial, finding: PlacedFinding, edits: readonly TextEdit[] = []): Meter | null {
   const rule = RULES.find(({ code }) => code === finding.code);
   if (rule === undefined || finding.measured === undefined) return null;
   const { analysis } = trial;
-  const base = assessed(analysis.cage, sketchOf(trial.cage([]), analysis.shape), rule, finding);
+  const cage = trial.cage(edits);
+  const base = assessed(cage, sketchOf(cage, analysis.shape), rule, finding);
   const broken = base.filter(({ verdict }) => verdict.kind === 'broken');
   const own = broken.find(({ book }) => book.name === finding.rule?.book);
   if (own === undefined || own.verdict.kind !== 'broken') return null;
@@ -91,7 +99,7 @@ function ruleMeter(trial: Trial, finding: PlacedFinding): Meter | null {
   };
   const { value } = own.verdict.decision.measured;
   const start = target === null ? null : low ? target - value : value - target;
-  return { price: 1, start, readCage, read: (edits) => readCage(trial.cage(edits)) };
+  return { price: 1, start, readCage, read: (changed) => readCage(trial.cage(changed)) };
 }
 
 type Told = Pick<PlacedFinding, 'code' | 'subject' | 'params' | 'measured' | 'allowed'>;

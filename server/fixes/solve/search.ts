@@ -10,9 +10,11 @@ import type { Knob } from './scope';
 import type { Moved, Trial } from './trial';
 
 /** A number moved farther than this makes another car: mm, rad, share, count; as they are inside. */
-const FARTHEST = { length: 500, angle: Math.PI / 6, share: 0.6, count: 6 } as const;
+const FARTHEST = { length: 300, angle: Math.PI / 6, share: 0.6, count: 6 } as const;
 /** Steps of the first try. */
 const PROBE = { length: 4, angle: 2, share: 2, count: 1 } as const;
+/** Where nothing is measured these are tried as well, as many times as far. */
+const FARTHER = [1, 4, 16] as const;
 /** A figure that changes less than this, in its own unit, does not hang on the number. */
 const FLAT = 1e-7;
 const MOST_READINGS = 14;
@@ -70,37 +72,64 @@ const mostSteps = ({ literals }: Knob): number => {
 export function probe(trial: Trial, meter: Meter, knob: Knob, purse: Purse): Probed | null {
   const [first] = knob.literals as readonly [Literal];
   const { start } = meter;
-  for (const way of [1, -1] as const) {
-    const steps = PROBE[first.quantity];
-    const edits = editsFor(knob, valueAt(knob, way, steps));
-    if (edits === null) continue;
-    purse.left -= meter.price;
-    const cage = trial.cage(edits);
-    const moved = trial.moved(cage);
-    if (moved.seats) return null;
-    const read = meter.price === 1 ? meter.readCage(cage) : meter.read(edits);
-    if (!read.gone && (read.excess === null || start === null)) continue;
-    const before = start ?? 1;
-    const after = read.excess ?? 0;
-    const change = before - after;
-    if (!read.gone && Math.abs(change) < FLAT) {
-      if (way === 1 && moved.nodes === 0 && meter.price === 1) continue;
-      return null;
+  const blind = start === null;
+  // A figure that is not measured is looked for far and near, but only where that is cheap.
+  for (const times of blind && meter.price === 1 && knob.far === 0 ? FARTHER : [1]) {
+    for (const way of [1, -1] as const) {
+      const steps = PROBE[first.quantity] * times;
+      const edits = editsFor(knob, valueAt(knob, way, steps));
+      if (edits === null || steps > mostSteps(knob)) continue;
+      purse.left -= meter.price;
+      const cage = trial.cage(edits);
+      const moved = trial.moved(cage);
+      if (moved.seats) return null;
+      const read = meter.price === 1 ? meter.readCage(cage) : meter.read(edits);
+      if (!read.gone && (read.excess === null || blind)) continue;
+      const before = start ?? 1;
+      const change = before - (read.excess ?? 0);
+      if (!read.gone && Math.abs(change) < FLAT) {
+        // A figure may hang on a number one way only: a strap that lies on its edge, a gap that another tube bounds.
+        if (way === 1) continue;
+        return null;
+      }
+      const about = read.gone && change <= 0 ? steps : (before / Math.abs(change)) * steps;
+      const size = moved.path === 0 ? Math.abs(valueAt(knob, way, steps) - first.value) * worthOf(first) : moved.path;
+      const right = read.gone || change > 0 ? way : way === 1 ? -1 : 1;
+      return {
+        knob,
+        way: right,
+        steps: about,
+        start: before,
+        probe: { steps: right === way ? steps : -steps, read },
+        moved,
+        cost: (size / steps) * about * (1 + knob.far),
+      };
     }
-    const about = read.gone && change <= 0 ? steps : (before / Math.abs(change)) * steps;
-    const size = moved.path === 0 ? Math.abs(valueAt(knob, way, steps) - first.value) * worthOf(first) : moved.path;
-    const right = read.gone || change > 0 ? way : way === 1 ? -1 : 1;
-    return {
-      knob,
-      way: right,
-      steps: about,
-      start: before,
-      probe: { steps: right === way ? steps : -steps, read },
-      moved,
-      cost: (size / steps) * about * (1 + knob.far),
-    };
   }
   return null;
+}
+
+/**
+ * From a solution on: so far that another finding, which came with it, goes again. Null where it does not, or where the
+ * first comes back before.
+ */
+export function pushOn(first: Meter, other: Meter, solution: Solution, moved: Moved, purse: Purse): Solution | null {
+  const { knob, way, steps } = solution;
+  const { start } = other;
+  if (start === null || !(start > 0)) return null;
+  const more = PROBE[(knob.literals as readonly [Literal])[0].quantity];
+  const edits = editsFor(knob, valueAt(knob, way, steps + more));
+  if (edits === null) return null;
+  purse.left -= other.price;
+  const read = other.read(edits);
+  const change = start - (read.excess ?? start);
+  if (!read.gone && !(change > FLAT)) return null;
+  const about = steps + (change > 0 ? (start / change) * more : more);
+  const probed: Probed = { knob, way, steps: about, start, probe: { steps: steps + more, read }, moved, cost: 0 };
+  const found = search(other, probed, purse, steps);
+  if (found === null) return null;
+  purse.left -= first.price;
+  return first.read(found.edits).gone ? found : null;
 }
 
 export interface Solution {
@@ -112,8 +141,8 @@ export interface Solution {
   readonly way: 1 | -1;
 }
 
-/** The fewest steps that mend it; null where none does. */
-export function search(meter: Meter, probed: Probed, purse: Purse): Solution | null {
+/** The fewest steps that mend it, beyond `from` where it is broken for sure; null where none does. */
+export function search(meter: Meter, probed: Probed, purse: Purse, from = 0): Solution | null {
   const { knob, way } = probed;
   const most = mostSteps(knob);
   const reads = new Map<number, Read>();
@@ -126,7 +155,7 @@ export function search(meter: Meter, probed: Probed, purse: Purse): Solution | n
     reads.set(k, read);
     return read;
   };
-  let bad = 0;
+  let bad = from;
   let badExcess = probed.start;
   let good: number | null = null;
   let goodExcess = 0;

@@ -5,9 +5,9 @@
 import type { PlacedFinding } from '../../../grammar/finding';
 import type { Analysis } from '../../project/project';
 import type { TextEdit } from '../fix';
-import { meterFor } from './meter';
+import { meterFor, ruleMeter } from './meter';
 import type { Probed, Purse } from './search';
-import { probe, search } from './search';
+import { probe, pushOn, search } from './search';
 import { Scope } from './scope';
 import { titleOf } from './title';
 import { Trial } from './trial';
@@ -24,18 +24,28 @@ const PURSE = 64;
 const VERIFYING = 10;
 const MOST_PROBES = 12;
 const MOST_SEARCHES = 3;
+/** A change that brings another finding is followed once. */
+const MOST_TRIES = 2;
+const MOST_FRESH = 4;
 /** So many ways to mend it are offered. */
 const MOST_OFFERS = 2;
 
 /** Findings of what is written: there a number has not been read, or means nothing yet. */
 const OF_TEXT = /^(syntax|name|use|unit|number|fact|kind|role|mirror|waive|rule)\./;
 
+/** True where a number may mend it. What is missing or counted is mended by another thing, but for the bolts of a foot. */
+const mayBeSolved = ({ code, waived, measured, params }: PlacedFinding): boolean =>
+  !waived &&
+  !OF_TEXT.test(code) &&
+  !code.endsWith('.missing') &&
+  (measured?.unit !== '1' || typeof params['foot'] === 'string');
+
 /**
  * Solves one finding. A generator, so that whoever is asked can look up between two readings and give up; it yields
  * nothing of worth. Gives the ways to mend it, the one that moves least first; empty where no one number mends it.
  */
 export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<void, readonly Solved[]> {
-  if (finding.waived || OF_TEXT.test(finding.code)) return [];
+  if (!mayBeSolved(finding)) return [];
   const { knobs } = new Scope(analysis, finding);
   if (knobs.length === 0) return [];
   const trial = new Trial(analysis);
@@ -56,16 +66,27 @@ export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<
     probed.sort((a, b) => a.cost - b.cost);
     for (const one of probed.slice(0, MOST_SEARCHES)) {
       if (purse.left <= 0 || solved.length === MOST_OFFERS) break;
-      const solution = search(meter, one, purse);
+      let solution = search(meter, one, purse);
       yield;
-      if (solution === null) continue;
-      const moved = trial.moved(trial.cage(solution.edits));
-      const after = trial.whole(solution.edits);
-      purse.left -= VERIFYING;
-      yield;
-      verifier ??= new Verifier(analysis, finding);
-      if (!verifier.good(after)) continue;
-      solved.push({ title: titleOf(analysis, after, finding, solution, moved), edits: solution.edits });
+      // Where a change brings another finding, it may go by going on.
+      for (let tries = 0; solution !== null && tries < MOST_TRIES; tries++) {
+        const { edits } = solution;
+        const after = trial.whole(edits);
+        purse.left -= VERIFYING;
+        yield;
+        verifier ??= new Verifier(analysis, finding);
+        const { good, fresh, hopeless } = verifier.look(after);
+        const moved = trial.moved(after.cage);
+        if (good) {
+          solved.push({ title: titleOf(analysis, after, finding, solution, moved), edits });
+          break;
+        }
+        const [other] = fresh;
+        if (hopeless || other === undefined || fresh.length > MOST_FRESH) break;
+        const otherMeter = ruleMeter(trial, other, edits);
+        solution = otherMeter === null ? null : pushOn(meter, otherMeter, solution, moved, purse);
+        yield;
+      }
     }
     if (solved.length > 0) break;
   }

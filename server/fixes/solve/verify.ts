@@ -5,6 +5,8 @@ import { outside } from './meter';
 
 /** Figures closer than this, in their own units, are the same. */
 const SAME = 1e-6;
+/** By this share of what it is off already a warning may come to be farther off: it is broken as it was. */
+const LITTLE = 0.1;
 
 /** Twins are counted together: whether they are told as one hangs on whether their figures agree. */
 const bare = (text: string): string => text.replace(/\.(left|right)\b/g, '');
@@ -24,6 +26,8 @@ interface Standing {
   count: number;
   /** The farthest outside its limit; null where that is not known, or where it is told for information only. */
   worst: number | null;
+  /** True where one of them is an error. */
+  error: boolean;
 }
 
 function standing(analysis: Analysis): ReadonlyMap<string, Standing> {
@@ -32,9 +36,10 @@ function standing(analysis: Analysis): ReadonlyMap<string, Standing> {
   const put = (key: string, finding: PlacedFinding): void => {
     const far = finding.severity === 'information' ? null : outside(finding);
     const old = map.get(key);
-    if (old === undefined) map.set(key, { count: 1, worst: far });
+    if (old === undefined) map.set(key, { count: 1, worst: far, error: finding.severity === 'error' });
     else {
       old.count += 1;
+      old.error ||= finding.severity === 'error';
       old.worst = old.worst === null || far === null ? null : Math.max(old.worst, far);
     }
   };
@@ -48,6 +53,15 @@ function standing(analysis: Analysis): ReadonlyMap<string, Standing> {
   return map;
 }
 
+export interface Verdict {
+  /** The finding is gone, no new one has come, and none got worse. */
+  readonly good: boolean;
+  /** Those that are new. */
+  readonly fresh: readonly PlacedFinding[];
+  /** True where going on in the same direction cannot help. */
+  readonly hopeless: boolean;
+}
+
 /** What stood before, kept for several tries. */
 export class Verifier {
   private readonly before: ReadonlyMap<string, Standing>;
@@ -59,18 +73,23 @@ export class Verifier {
     this.before = standing(analysis);
   }
 
-  /** True where the changed car has lost the finding, and gained none. */
-  good(after: Analysis): boolean {
+  /** What a change does to the list of findings. */
+  look(after: Analysis): Verdict {
+    const names = namesOf(this.analysis);
     const now = standing(after);
-    const key = keyOf(this.finding, namesOf(this.analysis));
+    const key = keyOf(this.finding, names);
     const own = this.before.get(key)?.count ?? 0;
     const told = this.finding.params['bothSides'] === 'yes' ? 2 : 1;
-    if ((now.get(key)?.count ?? 0) > own - told) return false;
+    const gone = (now.get(key)?.count ?? 0) <= own - told;
+    const fresh = new Set<string>();
+    let worse = false;
     for (const [name, { count, worst }] of now) {
       const was = this.before.get(name);
-      if (was === undefined || count > was.count) return false;
-      if (worst !== null && was.worst !== null && worst > was.worst + SAME) return false;
+      if (was === undefined || count > was.count) fresh.add(name);
+      else if (worst !== null && was.worst !== null && worst > was.worst * (1 + (was.error ? 0 : LITTLE)) + SAME)
+        worse = true;
     }
-    return true;
+    const list = after.findings.filter((one) => fresh.has(keyOf(one, names)));
+    return { good: gone && fresh.size === 0 && !worse, fresh: list, hopeless: !gone || worse };
   }
 }
