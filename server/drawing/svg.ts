@@ -1,0 +1,132 @@
+/** A scene as SVG: self-contained, the same bytes for the same scene, legible in black and white. */
+import type { Item, Point, Scene, Style } from './scene';
+
+/** Lines are black or grey, never told apart by colour alone: hidden ones are broken, those in the car already are double-dashed. */
+const LOOKS: Readonly<Record<Style, string>> = {
+  body: 'fill="none" stroke="#efefef" stroke-linejoin="round"',
+  outline: 'fill="none" stroke="#000" stroke-width="0.3" stroke-linejoin="round"',
+  hidden: 'fill="none" stroke="#8a8a8a" stroke-width="0.15" stroke-dasharray="0.9 0.7"',
+  existing: 'fill="none" stroke="#000" stroke-width="0.2" stroke-dasharray="2.4 0.6 0.6 0.6"',
+  'existing-hidden': 'fill="none" stroke="#a0a0a0" stroke-width="0.12" stroke-dasharray="0.6 0.9"',
+  joint: 'fill="none" stroke="#000" stroke-width="0.2" stroke-linejoin="round"',
+  plate: 'fill="none" stroke="#000" stroke-width="0.25" stroke-linejoin="round"',
+  seat: 'fill="none" stroke="#444" stroke-width="0.35"',
+  helmet: 'fill="none" stroke="#444" stroke-width="0.25" stroke-dasharray="1.6 0.6"',
+  strap: 'fill="none" stroke="#000" stroke-width="0.55" stroke-linecap="round"',
+  panel: 'fill="none" stroke="#777" stroke-width="0.2" stroke-dasharray="3 0.8 0.4 0.8"',
+  datum: 'fill="none" stroke="#666" stroke-width="0.18"',
+  centre: 'fill="none" stroke="#666" stroke-width="0.15" stroke-dasharray="5 1 1 1"',
+  dimension: 'fill="none" stroke="#000" stroke-width="0.16"',
+  leader: 'fill="none" stroke="#000" stroke-width="0.13"',
+  balloon: 'fill="#fff" stroke="#000" stroke-width="0.18"',
+  scale: 'fill="none" stroke="#000" stroke-width="0.2"',
+  'scale-filled': 'fill="#000" stroke="#000" stroke-width="0.2"',
+  frame: 'fill="none" stroke="#666" stroke-width="0.15"',
+};
+
+/** Hundredths of a millimetre of paper: finer than any line. */
+const figure = (value: number): string => {
+  const rounded = Math.round(value * 100) / 100;
+  return Number.isFinite(rounded) ? String(rounded + 0) : '0';
+};
+
+const at = ({ x, y }: Point): string => `${figure(x)} ${figure(y)}`;
+
+/** Text for the content and the attributes of XML and HTML. Signs that neither knows become a replacement sign. */
+export const escaped = (text: string): string =>
+  text
+    // eslint-disable-next-line no-control-regex -- these are the signs that XML 1.0 does not allow (section 2.2)
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '\ufffd')
+    .replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '\ufffd')
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+    .replaceAll("'", '&#39;');
+
+const path = (points: readonly Point[], closed: boolean): string =>
+  points.map((one, i) => `${i === 0 ? 'M' : 'L'}${at(one)}`).join('') + (closed ? 'Z' : '');
+
+function arcPath(item: Extract<Item, { kind: 'arc' }>): string {
+  const { centre, radius, from, to } = item;
+  const on = (angle: number): Point => ({
+    x: centre.x + radius * Math.cos(angle),
+    y: centre.y + radius * Math.sin(angle),
+  });
+  const large = to - from > Math.PI ? 1 : 0;
+  return `M${at(on(from))}A${figure(radius)} ${figure(radius)} 0 ${String(large)} 1 ${at(on(to))}`;
+}
+
+function textMarkup(item: Extract<Item, { kind: 'text' }>): string {
+  const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`;
+  const bold = item.bold ? ' font-weight="bold"' : '';
+  const halo = item.halo ? ' stroke="#fff" stroke-width="0.7" stroke-linejoin="round" style="paint-order:stroke"' : '';
+  return `<text x="${figure(item.at.x)}" y="${figure(item.at.y)}" font-size="${figure(item.size)}"${anchor}${bold}${halo}>${escaped(item.text)}</text>`;
+}
+
+function markup(item: Item): string {
+  switch (item.kind) {
+    case 'line':
+      return item.points.length < 2 ? '' : `<path d="${path(item.points, item.closed)}" ${LOOKS[item.style]}/>`;
+    case 'band':
+      return item.points.length < 2
+        ? ''
+        : `<path d="${path(item.points, false)}" ${LOOKS[item.style]} stroke-width="${figure(item.width)}"/>`;
+    case 'arc':
+      return `<path d="${arcPath(item)}" ${LOOKS[item.style]}/>`;
+    case 'circle':
+      return `<circle cx="${figure(item.centre.x)}" cy="${figure(item.centre.y)}" r="${figure(item.radius)}" ${LOOKS[item.style]}/>`;
+    case 'text':
+      return textMarkup(item);
+    case 'group': {
+      const data = Object.entries(item.data).map(([key, value]) => ` data-${key}="${escaped(value)}"`);
+      return `<g class="${escaped(item.name)}"${data.join('')}>\n${markups(item.items)}</g>`;
+    }
+    case 'clip':
+      // A nested picture cuts off what lies outside, without names that would have to differ from picture to picture.
+      return `<svg x="${figure(item.at.x)}" y="${figure(item.at.y)}" width="${figure(item.width)}" height="${figure(item.height)}" viewBox="${at(item.at)} ${figure(item.width)} ${figure(item.height)}" overflow="hidden">\n${markups(item.items)}</svg>`;
+  }
+}
+
+const isPath = (item: Item): item is Extract<Item, { kind: 'line' }> => item.kind === 'line' && item.points.length >= 2;
+
+/** One after the other; runs of lines of one style are one path. */
+function markups(items: readonly Item[]): string {
+  const parts: string[] = [];
+  let run: string[] = [];
+  let style: Style | null = null;
+  const flush = (): void => {
+    if (style !== null && run.length > 0) parts.push(`<path d="${run.join('')}" ${LOOKS[style]}/>\n`);
+    run = [];
+    style = null;
+  };
+  for (const item of items) {
+    if (isPath(item)) {
+      if (item.style !== style) flush();
+      style = item.style;
+      run.push(path(item.points, item.closed));
+      continue;
+    }
+    flush();
+    const written = markup(item);
+    if (written !== '') parts.push(`${written}\n`);
+  }
+  flush();
+  return parts.join('');
+}
+
+/**
+ * The SVG element of a scene, as wide as its millimetres of paper. It stands inside HTML as it is; {@link svgFile} makes a
+ * file of it.
+ */
+export function svgElement(scene: Scene): string {
+  const { width, height, title, description } = scene;
+  const told = description === '' ? '' : `<desc>${escaped(description)}</desc>\n`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${figure(width)}mm" height="${figure(height)}mm" viewBox="0 0 ${figure(width)} ${figure(height)}" font-family="Arial, Helvetica, 'Liberation Sans', sans-serif" fill="#000">
+<title>${escaped(title)}</title>
+${told}${markups(scene.items)}</svg>`;
+}
+
+/** A whole SVG file. `note`: a comment at its top. */
+export const svgFile = (scene: Scene, note: string): string =>
+  `<?xml version="1.0" encoding="UTF-8"?>\n<!-- ${note.replaceAll('--', '- -')} -->\n${svgElement(scene)}\n`;
