@@ -18,7 +18,9 @@ export const RULE_CODES = {
   'strap.free-run': judged(
     'Strap {strap} has {measured} of free run between the seat and {tube}, its hardware needs {need}: {mend}.',
   ),
-  'strap.length': told('Strap {strap} is {measured} long from slot to bar{ask}: a shorter one stretches less.'),
+  'strap.length': told(
+    'Strap {strap} is {measured} long from slot to bar{ask}: under load it gives {least} to {most}, a shorter one less.',
+  ),
   'strap.shoulder-angle': judged('Strap {strap} {way} from the shoulder{ask}: {mend}.'),
   'strap.shoulder-drop': judged('Where strap {strap} lies on {tube} is {way} the shoulder{ask}: {mend}.'),
   'strap.shoulder-reach': told('Strap {strap} runs {measured} from the shoulder to {tube}{ask}: {mend}.'),
@@ -49,6 +51,15 @@ export const RULE_CODES = {
   'vent.size': judged('{what} is {measured} wide{ask}: {mend}.'),
   'vent.bend': judged('The vent of {tube} lies outside on its bend at {node}, by {measured}{ask}: {mend}.'),
   'vent.span': told('The vent of {tube} lies {measured} from the nearest joint of a span of {span}{ask}: {mend}.'),
+  // Galvanized
+  'galvanized.sealed': judged('The bore of {tubes} is closed{ask}: {mend}.'),
+  'galvanized.hole': judged('The vent of {tube} is {measured} wide, and it is to be galvanized{ask}: {mend}.'),
+  'galvanized.foot': judged(
+    'The plate of {foot} leaves {measured} of the bore of {tube} open, and it is to be galvanized{ask}: {mend}.',
+  ),
+  'galvanized.weld': judged(
+    'The vent of {tube} lies {measured} from its weld, and it is to be galvanized{ask}: {mend}.',
+  ),
   // Hoops
   'hoop.missing': judged('There is no main hoop{ask}: {mend}.'),
   'hoop.bends': judged('{tube} has {measured} bends{ask}: {mend}.'),
@@ -82,6 +93,7 @@ export const RULE_CODES = {
   'diagonal.on-harness-bar': judged('{tube} ends on the harness bar {host}{ask}: {mend}.'),
   // Doors, roof, pillars, dash
   'door.bars': judged('There are {measured} door bars on the {side}{ask}: {mend}.'),
+  'door.seat-gap': judged('{tube} is {measured} beside the shell of seat {seat}{ask}: {mend}.'),
   'door.alike': judged('The doors differ: {onLeft} on the left, {onRight} on the right{ask}: {mend}.'),
   'roof.bars': judged('There are {measured} roof bars between the hoops{ask}: {mend}.'),
   'roof.ends': judged('The {end} end of {tube} is {measured} from the next junction along {host}{ask}: {mend}.'),
@@ -103,6 +115,7 @@ export const RULE_CODES = {
   'foot.area': judged('The plate of {foot} has {measured}{ask}: {mend}.'),
   'foot.side': judged('The plate of {foot} measures {measured} along its {which} side{ask}: {mend}.'),
   'foot.thickness': judged('The plate of {foot} is {measured} thick{ask}: {mend}.'),
+  'foot.bolt-edge': judged('Bolt {bolt} of {foot} stands {measured} from the edge of its plate{ask}: {mend}.'),
   'foot.edge': judged('The plate of {foot} reaches {measured} beyond {tube}{ask}: {mend}.'),
   'foot.tube-wall': judged('The plate of {foot} is {measured} thick, the wall on it {need}{ask}: {mend}.'),
   'foot.bolts': judged('{foot} has {measured} bolts{ask}: {mend}.'),

@@ -1,5 +1,6 @@
 /** Holes that are drilled into a tube from outside: where on it they are. */
 import { nearestOn } from '../centreline/query';
+import { dot, sub } from '../centreline/vector';
 import type { Car, Member } from './car';
 
 export interface AirHole {
@@ -11,6 +12,10 @@ export interface AirHole {
   /** Radians. */
   readonly clock: number;
   readonly dia: number;
+  /** From the node, as it is written. */
+  readonly from: number;
+  /** From the node to the cut at the hole's clock; null where nothing is welded to that end. */
+  readonly cut: number | null;
 }
 
 /** Vents to the open air of which place and size are known. */
@@ -25,5 +30,18 @@ export const airHoles = (car: Car): readonly AirHole[] =>
     // `from` counts from the end that is at the node, into the tube.
     const last = at > member.line.length / 2;
     const station = last ? at - thing.from : at + thing.from;
-    return [{ hole: thing.name, member, station, clock: thing.clock ?? 0, dia: thing.dia }];
+    const clock = thing.clock ?? 0;
+    const cut = cutBeside(car, thing.tube ?? '', last ? 1 : 0, clock);
+    return [{ hole: thing.name, member, station, clock, dia: thing.dia, from: thing.from, cut }];
   });
+
+/** From the node of an end to its cut at a clock; null where the end is welded to nothing. */
+function cutBeside(car: Car, name: string, which: 0 | 1, clock: number): number | null {
+  const part = car.shape.parts.get(name);
+  const end = part?.ends[which];
+  if (part === undefined || end === undefined || (end.fit !== 'cope' && end.fit !== 'foot')) return null;
+  const cut = end.curve?.cut(clock) ?? null;
+  const node = which === 0 ? part.centreline?.points[0] : part.centreline?.points.at(-1);
+  if (cut === null || node === undefined || end.origin === null || end.away === null) return null;
+  return cut + dot(sub(end.origin, node), end.away);
+}

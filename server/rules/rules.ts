@@ -20,7 +20,9 @@ import { diagonalOnHarnessBar } from './measures/diagonal-on-harness-bar';
 import { diagonalTop } from './measures/diagonal-top';
 import { doorAlike } from './measures/door-alike';
 import { doorBars } from './measures/door-bars';
+import { doorSeatGap } from './measures/door-seat-gap';
 import { footArea } from './measures/foot-area';
+import { footBoltEdge } from './measures/foot-bolt-edge';
 import { footBoltSize } from './measures/foot-bolt-size';
 import { footBolts } from './measures/foot-bolts';
 import { footCount } from './measures/foot-count';
@@ -29,6 +31,10 @@ import { footMissing } from './measures/foot-missing';
 import { footSide } from './measures/foot-side';
 import { footThickness } from './measures/foot-thickness';
 import { footTubeWall } from './measures/foot-tube-wall';
+import { galvanizedFoot } from './measures/galvanized-foot';
+import { galvanizedHole } from './measures/galvanized-hole';
+import { galvanizedSealed } from './measures/galvanized-sealed';
+import { galvanizedWeld } from './measures/galvanized-weld';
 import { harnessDiagonal } from './measures/harness-diagonal';
 import { harnessEnds } from './measures/harness-ends';
 import { holeExisting } from './measures/hole-existing';
@@ -104,7 +110,9 @@ export const RULES: readonly Rule[] = [
   diagonalTop,
   doorAlike,
   doorBars,
+  doorSeatGap,
   footArea,
+  footBoltEdge,
   footBoltSize,
   footBolts,
   footCount,
@@ -113,6 +121,10 @@ export const RULES: readonly Rule[] = [
   footSide,
   footThickness,
   footTubeWall,
+  galvanizedFoot,
+  galvanizedHole,
+  galvanizedSealed,
+  galvanizedWeld,
   harnessDiagonal,
   harnessEnds,
   holeExisting,

@@ -1,6 +1,7 @@
 /** Cars for the edges of the shop's own rules. Trade facts; where one has a source it stands in the book. */
 import { stays } from '../../server/rules/examples';
 import { footExample } from '../../server/rules/feet';
+import { dippedExample } from '../../server/rules/galvanized';
 import type { Edge } from './edge-cars';
 
 /** A brace that stands square on the level top of the hoop (od 45). */
@@ -38,6 +39,18 @@ const bent = (from: number): string =>
 
 const long = (from: number): string =>
   `node a = (0, 0, 0)\nnode b = (0, 0, 900)\ntube t { section t38; path a, b; first open; last open }\nvent t -> air { at a; from ${String(from)}; dia 4 }`;
+
+const beside50 = (seat: string, y: number): string =>
+  `node a = (700, ${String(y)}, 262)\nnode b = (0, ${String(y)}, 262)\ntube bar as door-bar { section t38; path a, b; first open; last open }\nseat driver { ${seat}; recline 10 deg; slot-spacing 220; back 45; width 480 }`;
+
+const CAP =
+  'node left = (-400, 300, 700)\nnode right = (-400, -300, 700)\ntube cap as brace { section t38; path left, right; first open; last open }\n';
+
+const dipped = (dia: string): string =>
+  `section probe { od 54; wall 2.5 }\nnode low = (-400, 0, 0)\nnode high = (-400, 0, 700)\ntube post as brace { section probe; path low, high; first open; last open; finish galvanized }\nvent post -> air { at low; from 60; dia ${dia} }`;
+
+const dippedStrut = (from: number): string =>
+  `node high = on hoop nearest (0, 0, 1000)\nnode low = (-500, 0, 1000)\ntube strut as brace { section t38; path high, low; last open; finish galvanized }\nvent strut -> air { at high; from ${String(from)}; clock 180 deg; dia 10 }`;
 
 export const SHOP_EDGES: readonly Edge[] = [
   {
@@ -131,6 +144,61 @@ export const SHOP_EDGES: readonly Edge[] = [
     inside: footExample('140 x 69 x 3'),
     outside: footExample('140 x 68.8 x 3'),
     within: 0.2,
+    missing: null,
+  },
+  {
+    // 1.5 x 8 = 12: the plate's edge is 70 from its middle.
+    code: 'foot.bolt-edge',
+    book: 'shop',
+    inside: footExample('140 x 100 x 3', '; bolts 2 x M8; bolts-at (forward 58, out 0), (aft 50, out 0)'),
+    outside: footExample('140 x 100 x 3', '; bolts 2 x M8; bolts-at (forward 58.2, out 0), (aft 50, out 0)'),
+    within: 0.21,
+    missing: [footExample('140 x 100 x 3', '; bolts-at (forward 58, out 0), (aft 50, out 0)'), /bolts are not written/],
+  },
+  {
+    // The side of the shell is at 300 + 240 = 540, the bar's surface 19 inside its axis.
+    code: 'door.seat-gap',
+    book: 'shop',
+    stage: 'parts',
+    inside: beside50('hip (275, 300, 262); slot-height 500', 609),
+    outside: beside50('hip (275, 300, 262); slot-height 500', 608.8),
+    within: 0.21,
+    missing: [beside50('slots (90, 300, 750)', 609), /hip/],
+  },
+  {
+    code: 'galvanized.sealed',
+    book: 'shop',
+    inside: dippedExample('galvanized', '; hole 24'),
+    outside: CAP + dippedExample('galvanized', ''),
+    within: 1,
+    missing: null,
+  },
+  {
+    // A quarter of the bore of 54 x 2.5 is 12.25.
+    code: 'galvanized.hole',
+    book: 'shop',
+    stage: 'parts',
+    inside: dipped('12.25'),
+    outside: dipped('12.1'),
+    within: 0.16,
+    missing: null,
+  },
+  {
+    // 33 mm of bore: sqrt 0.45 of it is 22.14.
+    code: 'galvanized.foot',
+    book: 'shop',
+    inside: dippedExample('galvanized', '; hole 22.2', '; last open'),
+    outside: dippedExample('galvanized', '; hole 21.9', '; last open'),
+    within: 0.02,
+    missing: null,
+  },
+  {
+    // A brace of 38 square on the level top: the inside of its wall (16.5) asks for a cut of sqrt(22.5² - 16.5²) = 15.3 there.
+    code: 'galvanized.weld',
+    book: 'shop',
+    inside: dippedStrut(31.5),
+    outside: dippedStrut(35),
+    within: 4,
     missing: null,
   },
 ];

@@ -1,7 +1,7 @@
 /**
  * What a good shop does without being told: mostly common practice without a source; what was read somewhere says where.
- * Never more than a warning, and only information where it is a figure to know. Drop and spread stand back where a
- * chosen rulebook limits them itself.
+ * Never more than a warning (but for a closed bore that is galvanized: it bursts), and only information where it is a
+ * figure to know. Drop and spread stand back where a chosen rulebook limits them itself.
  */
 import type { Book, Limit } from '../rule';
 import type { Where } from './limit';
@@ -59,6 +59,19 @@ const HOLES_AND_PLATES: readonly Limit[] = [
   practice('vent.bend', atMost(0, 'mm'), { force: 'wants', rows: ['VENT-11'] }),
   practice('vent.span', own('mm'), { force: 'recommends', severity: 'information', rows: ['VENT-11'] }),
   practice('foot.edge', atLeast(12, 'mm'), { rows: ['PLATE-2'] }),
+  // One and a half diameters of the bolt.
+  practice('foot.bolt-edge', own('mm'), { force: 'wants', rows: ['PLATE-2'] }),
+  practice('door.seat-gap', atLeast(50, 'mm'), { rows: ['DOOR-1'] }),
+];
+
+/** Hot-dip galvanizing, as the galvanizers' association puts ASTM A385 into figures. */
+const DIPPED = source("ASTM A385, as the galvanizers' association has it", '2020');
+
+const GALVANIZED: readonly Limit[] = [
+  seen('galvanized.sealed', atLeast(1, '1'), source("a galvanizer's notes on safety"), { rows: ['VENT-10'] }),
+  seen('galvanized.hole', own('mm'), DIPPED, { severity: 'warning', force: 'wants', rows: ['VENT-5'] }),
+  seen('galvanized.foot', own('1'), DIPPED, { severity: 'warning', force: 'wants', rows: ['VENT-7'] }),
+  seen('galvanized.weld', atMost(12, 'mm'), DIPPED, { severity: 'warning', rows: ['VENT-6'] }),
 ];
 
 export const SHOP: Book = {
@@ -107,5 +120,6 @@ export const SHOP: Book = {
     ...JOINTS,
     ...BENDS,
     ...HOLES_AND_PLATES,
+    ...GALVANIZED,
   ],
 };

@@ -158,10 +158,11 @@ const ENTRIES: readonly ReasonEntry[] = [
   { kind: 'built', says: 'strap.slot-edge', rows: 'HARN-C4' },
   { kind: 'not a limit', says: 'straps that join behind the neck cannot be written', rows: 'HARN-B5' },
   { kind: 'built', says: 'space.unvented', rows: 'VENT-3' },
+  { kind: 'not a limit', says: 'what is done with the bore afterwards: oil, or a plug', rows: 'VENT-4' },
   {
-    kind: 'needs',
-    says: 'oil, plug and finish of the bore',
-    rows: 'VENT-4 VENT-5 VENT-6 VENT-7 VENT-8 VENT-9 VENT-10',
+    kind: 'not a limit',
+    says: "other guides' figures for the same holes, which must not be mixed with those of galvanized.hole",
+    rows: 'VENT-8 VENT-9',
   },
   {
     kind: 'not a limit',
@@ -184,7 +185,6 @@ const ENTRIES: readonly ReasonEntry[] = [
     says: 'tolerances of bought tube: sizes are judged as they are written',
     rows: 'TUBE-1 TUBE-2 TUBE-3 TUBE-4 TUBE-5 TUBE-6 TUBE-7 TUBE-8',
   },
-  { kind: 'needs', says: "the seat's side and the driver's hip room", rows: 'DOOR-1' },
   {
     kind: 'not a limit',
     says: 'arithmetic of the sheet: a test holds the rules to it, no rule of its own',
