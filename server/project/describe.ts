@@ -4,12 +4,14 @@
  * The shape of this data is a promise to others: fields may be added, what stands keeps its meaning.
  */
 import type { Allowed, Measure, Place, PlacedFinding, PlacedNote, RuleRef, Severity } from '../../grammar/finding';
-import { degrees } from '../../grammar/units';
-import type { Node } from '../cage/cage';
-import type { Vec3 } from '../centreline/vector';
+import type { Cage, Node, Seat } from '../cage/cage';
 import type { Bend, End, Ordinate, Part, SeatFigures, StrapFigures } from '../geometry/shape';
 import { byText } from '../geometry/tell';
+import { hardwareJson, seatFacts } from './describe-hardware';
+import { angle, point, rounded, type Figure } from './json-figures';
 import type { Analysis } from './project';
+
+export { rounded } from './json-figures';
 
 export const MODEL_FORMAT = 'cagewright-model';
 export const FINDINGS_FORMAT = 'cagewright-findings';
@@ -27,21 +29,8 @@ export interface JsonRange {
 /** Lines and columns belong to the edge: it says where a place stands. */
 export type RangeOf = (place: Place) => JsonRange;
 
-type Figure = number | null;
-type Point = readonly [number, number, number];
-
 /** Listed clocks are full circles: the one at 360 degrees is the one at 0 again. */
 const FULL_TURN = 2 * Math.PI - 1e-6;
-
-/** Rounded to 1e-6, never -0; what is no finite number is null. */
-export function rounded(value: number | null | undefined): Figure {
-  if (value === null || value === undefined || !Number.isFinite(value)) return null;
-  const scaled = Math.round(value * 1e6) / 1e6;
-  // Beyond 2^53 / 1e6 a double has no digits left behind 1e-6: it stays as it is.
-  return (Number.isFinite(scaled) ? scaled : value) + 0;
-}
-
-const angle = (radians: number | null): Figure => rounded(radians === null ? null : degrees(radians));
 
 /** A clock is from 0 up to, not including, 360 degrees: also after rounding. */
 const clock = (radians: number | null): Figure => {
@@ -53,11 +42,6 @@ const clock = (radians: number | null): Figure => {
 const rotation = (radians: number | null): Figure => {
   const value = angle(radians);
   return value === -180 ? 180 : value;
-};
-
-const point = (at: Vec3 | null): Point | null => {
-  if (at === null || !at.every(Number.isFinite)) return null;
-  return [rounded(at[0]) ?? 0, rounded(at[1]) ?? 0, rounded(at[2]) ?? 0];
 };
 
 const nodeJson = (node: Node) => ({ name: node.name, at: point(node.at) });
@@ -129,11 +113,17 @@ const tubeJson = (part: Part) => ({
   ends: part.ends.map(endJson),
 });
 
-const seatJson = (seat: SeatFigures) => ({
+const seatNamed = (cage: Cage, name: string): Seat | undefined => {
+  const thing = cage.things.get(name);
+  return thing?.kind === 'seat' ? thing : undefined;
+};
+
+const seatJson = (cage: Cage, seat: SeatFigures) => ({
   name: seat.name,
   gap: rounded(seat.gap),
   to: seat.to,
   barGap: rounded(seat.barGap),
+  ...seatFacts(seatNamed(cage, seat.name)),
 });
 
 const strapJson = (strap: StrapFigures) => ({
@@ -247,10 +237,11 @@ export function modelJson(analysis: Analysis, rangeOf: RangeOf) {
     title: cage.title,
     nodes: nodes.map(nodeJson),
     tubes: [...shape.parts.values()].map(tubeJson),
-    seats: shape.seats.map(seatJson),
+    seats: shape.seats.map((seat) => seatJson(cage, seat)),
     straps: shape.straps.map(strapJson),
     spaces: shape.spaces.map((space) => ({ tubes: space.tubes, vented: space.vented })),
     mass: rounded(shape.mass),
+    ...hardwareJson(cage),
     findings: analysis.findings.map((finding) => findingJson(finding, rangeOf)),
   };
 }
