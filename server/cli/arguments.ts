@@ -10,7 +10,7 @@ const LATER = ['packet', 'draw', 'diff'] as const;
 
 export const SEVERITIES = ['error', 'warning', 'information'] as const;
 
-type OptionName = 'format' | 'fail-on' | 'name' | 'root' | 'check' | 'stdio';
+type OptionName = 'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'check' | 'stdio';
 
 interface OptionKind {
   readonly commands: readonly Command[];
@@ -24,7 +24,8 @@ const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   format: { commands: ['check', 'describe'], values: [] },
   'fail-on': { commands: ['check'], values: SEVERITIES },
   name: { commands: FILES, values: [] },
-  root: { commands: FILES, values: [] },
+  root: { commands: [...FILES, 'explain'], values: [] },
+  rules: { commands: ['explain'], values: [] },
   check: { commands: ['format'], values: null },
   stdio: { commands: ['lsp'], values: null },
 };
@@ -43,6 +44,8 @@ export interface Arguments {
   readonly failOn: (typeof SEVERITIES)[number];
   readonly name: string | null;
   readonly root: string | null;
+  /** A file with rulebooks, for `explain`. */
+  readonly rules: string | null;
   readonly check: boolean;
   readonly stdio: boolean;
 }
@@ -65,6 +68,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
       'fail-on': { type: 'string' },
       name: { type: 'string' },
       root: { type: 'string' },
+      rules: { type: 'string' },
       check: { type: 'boolean' },
       stdio: { type: 'boolean' },
       help: { type: 'boolean', short: 'h' },
@@ -98,6 +102,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
     failOn: SEVERITIES.find((severity) => severity === values.get('fail-on')) ?? 'error',
     name: values.get('name') ?? null,
     root: values.get('root') ?? null,
+    rules: values.get('rules') ?? null,
     check: values.has('check'),
     stdio: values.has('stdio'),
   };

@@ -10,7 +10,8 @@ const USAGE = `cagewright: checks a roll bar or roll cage that is written as tex
       --format text|json                       (text)
   cagewright format FILE…     lays the text out; broken statements stay as they are
       --check                                  changes nothing; exit status 1 if anything would change
-  cagewright explain CODE…    one finding: what, why, how it is measured, source, how to mend
+  cagewright explain CODE…    one finding: what, why, how it is measured, source, how to mend; or one rulebook
+      --rules FILE                             also with the rulebooks that stand in FILE and what it uses
   cagewright lsp --stdio      the language server, for any editor
   cagewright help [COMMAND], cagewright version
 
@@ -39,10 +40,11 @@ the exit status is 1.
 Lays each FILE out and writes it back; - goes to standard output. Broken statements stay untouched.
 With --check nothing is written, the files that would change are listed, and the exit status is 1.
 `,
-  explain: `cagewright explain CODE…
+  explain: `cagewright explain CODE|BOOK… [--rules FILE]
 
 Explains a finding by its code, such as strap.drop: what, why, how it is measured, its source, how to
-mend it, and the limits of each rulebook.
+mend it, and the limits of each rulebook. Or a rulebook by its name, such as fia-253: all its limits.
+With --rules also the rulebooks that stand in FILE and in what it uses.
 `,
   lsp: `cagewright lsp --stdio
 

@@ -7,7 +7,8 @@ import { findingsJson, modelJson } from '../project/describe';
 import { modelText } from '../project/describe-text';
 import { Project } from '../project/pipeline';
 import type { Analysis } from '../project/project';
-import { explainText } from '../rules/explain';
+import { bookText, explainText } from '../rules/explain';
+import { BUILT_IN, libraryOf, type Library } from '../rules/library';
 import type { Arguments } from './arguments';
 import { COMMANDS, readArguments, SEVERITIES } from './arguments';
 import type { Opened } from './files';
@@ -35,7 +36,7 @@ export async function run(argv: readonly string[], io: Io): Promise<Result> {
     case 'version':
       return said(`${io.version}\n`);
     case 'explain':
-      return explain(args);
+      return explain(args, io);
     case 'lsp':
       return serve(args, io);
     case 'check':
@@ -54,18 +55,35 @@ async function serve(args: Arguments, io: Io): Promise<Result> {
   return said('');
 }
 
-function explain(args: Arguments): Result {
-  if (args.words.length === 0) return refused('explain wants a CODE, such as strap.drop');
-  const texts = args.words.map((code) => ({ code, text: explainText(code) }));
+/** The books of the tool, and those of the file that `--rules` names; a string says why they cannot be had. */
+async function libraryFor({ rules, root }: Arguments, io: Io): Promise<Library | string> {
+  if (rules === null) return BUILT_IN;
+  const [file] = await openFiles(io, [rules], { root, name: null });
+  if (file === undefined || file.kind === 'problem') return file?.message ?? `${rules}: that is no file name`;
+  const [analysis] = await analysed([file]);
+  if (analysis === undefined || analysis.cage.ownBooks.size === 0) return `${rules}: no rulebook stands in it`;
+  return libraryOf(analysis.cage);
+}
+
+async function explain(args: Arguments, io: Io): Promise<Result> {
+  if (args.words.length === 0) return refused('explain wants a CODE, such as strap.drop, or the name of a rulebook');
+  const found = await libraryFor(args, io);
+  const library = typeof found === 'string' ? BUILT_IN : found;
+  const texts = args.words.map((word) => ({ word, text: explainText(word, library) ?? bookText(word, library) }));
   const unknown = texts.filter(({ text }) => text === null);
+  const known = [...Object.keys(CODES), ...library.books.map(({ name }) => name)];
   return {
-    stdout: texts.flatMap(({ text }) => text ?? []).join('\n'),
-    stderr: unknown
-      .map(({ code }) => complaint(`there is no finding '${code}'${meant(nearestWord(code, Object.keys(CODES)))}`))
-      .join(''),
-    exit: unknown.length === 0 ? 0 : 2,
+    stdout: visibleLines(texts.flatMap(({ text }) => text ?? []).join('\n')),
+    stderr: [
+      ...(typeof found === 'string' ? [complaint(found)] : []),
+      ...unknown.map(({ word }) => complaint(`there is no finding '${word}'${meant(nearestWord(word, known))}`)),
+    ].join(''),
+    exit: unknown.length === 0 && typeof found !== 'string' ? 0 : 2,
   };
 }
+
+/** Text with what a terminal would take for orders made visible. */
+const visibleLines = (text: string): string => text.split('\n').map(visible).join('\n');
 
 type OnFiles = (args: Arguments, io: Io, opened: readonly Opened[]) => Promise<Result>;
 
@@ -120,7 +138,7 @@ async function describe(args: Arguments, _io: Io, opened: readonly Opened[]): Pr
   if (analysis === undefined) return said('');
   const model = modelJson(analysis, rangesOf([analysis]));
   const exit = exitFor(model.findings, 'error');
-  return said(args.format === 'json' ? jsonText(model) : modelText(analysis).split('\n').map(visible).join('\n'), exit);
+  return said(args.format === 'json' ? jsonText(model) : visibleLines(modelText(analysis)), exit);
 }
 
 /** What became of one file that was laid out. */

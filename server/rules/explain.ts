@@ -5,7 +5,7 @@ import type { Stage } from '../../grammar/explanations';
 import { STAGE_WORDS } from '../../grammar/explanations';
 import { explanationOf } from './explanations';
 import type { Library } from './library';
-import { BUILT_IN } from './library';
+import { BUILT_IN, findBook } from './library';
 import { askWords, differenceOn, onCode, sourceWords } from './limit-words';
 
 /** What safety text has to say everywhere. */
@@ -84,4 +84,21 @@ export function explainMarkdown(code: string, library: Library = BUILT_IN): stri
         : `**${title}.**\n\n${lines.map((line) => `- ${line}`).join('\n')}`,
   );
   return `# ${code}\n\n${CODES[code].severity}\n\n${body.join('\n\n')}\n`;
+}
+
+/** A rulebook with all its limits, for the terminal; null where there is no such book. */
+export function bookText(name: string, library: Library = BUILT_IN): string | null {
+  const book = findBook(library, name);
+  if (book === null) return null;
+  const base = book.base ?? null;
+  const lines = book.limits.map((limit) => {
+    const whose = limit.inherited === undefined ? '' : `, from ${limit.inherited}`;
+    return `${limit.code} ${askWords(limit)} (${sourceWords(limit)}${whose}): ${limit.severity}.`;
+  });
+  const dropped = [...new Set((findBook(library, base ?? '')?.limits ?? []).map(({ code }) => code))].filter(
+    (code) => onCode(book, code).length === 0,
+  );
+  const left = dropped.length === 0 ? [] : [`Left out of ${base ?? ''}: ${dropped.join(', ')}.`];
+  const head = `${book.name}: ${book.title}${base === null ? '' : `, based on ${base}`}`;
+  return `${[head, '', ...(lines.length === 0 ? ['It limits nothing.'] : lines), ...left, '', CAUTION].join('\n')}\n`;
 }

@@ -262,7 +262,7 @@ class Binding {
     const limits = [...this.limits()].sort((a, b) => rank(a) - rank(b)).reduce(withLimit, dropped);
     return {
       name: own.name.value,
-      title: own.cite ?? (base === null ? "a club's own book" : `based on ${base.name}`),
+      title: own.cite ?? "a club's own book",
       asksCage: base?.asksCage ?? false,
       texts: base?.texts ?? [],
       limits: strictestFirst(limits),

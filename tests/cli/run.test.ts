@@ -209,6 +209,28 @@ describe('the rest', () => {
     expect((await w.run(['explain'])).exit).toBe(2);
   });
 
+  it('explains codes with the books of a file, and books by their name', async () => {
+    const club = 'rulebook heron-club based on fia-253 {\n  limit strap.drop from 0 to 20 cite "yearbook, 4.2"\n}\n';
+    w = await world({ 'club.cage': club, 'car.cage': 'cage "x"\nuse "club.cage"\n', 'none.cage': 'units mm\n' });
+    const { stdout, stderr, exit } = await w.run(['explain', 'strap.drop', '--rules', 'car.cage']);
+    expect([stderr, exit]).toEqual(['', 0]);
+    expect(stdout).toContain('fia-253 allows 0 to 45°');
+    expect(stdout).toContain('heron-club allows 0 to 20° (yearbook, 4.2, written here): error.');
+    const spread = await w.run(['explain', '--rules=club.cage', 'strap.spread']);
+    expect(spread.stdout).toContain('heron-club: as fia-253.');
+    const book = await w.run(['explain', 'heron-club', '--rules', 'club.cage']);
+    expect(book.stdout).toMatch(/^heron-club: a club's own book, based on fia-253\n/);
+    expect(book.stdout).toContain('strap.drop allows 0 to 20° (yearbook, 4.2, written here): error.');
+    expect(book.stdout).toMatch(/^strap\.spread .*published, from fia-253\): error\.$/m);
+    expect((await w.run(['explain', 'fia-253'])).stdout).toMatch(/^fia-253: FIA Appendix J, Article 253\n/);
+    const unknown = await w.run(['explain', 'heron-club']);
+    expect([unknown.stdout, unknown.exit]).toEqual(['', 2]);
+    const none = await w.run(['explain', 'strap.drop', '--rules', 'none.cage']);
+    expect([none.stderr, none.exit]).toEqual(['cagewright: none.cage: no rulebook stands in it\n', 2]);
+    expect(none.stdout).toMatch(/^strap\.drop/);
+    expect((await w.run(['explain', 'strap.drop', '--rules', 'gone.cage'])).stderr).toContain('there is no such file');
+  });
+
   it('helps, and tells its version', async () => {
     w = await world();
     expect((await w.run(['help'])).stdout).toContain('cagewright check FILE');
@@ -315,6 +337,7 @@ describe('anything at all', () => {
         '.',
         '..',
         '--name',
+        '--rules',
         '/',
       ),
     );
