@@ -1,5 +1,4 @@
 /** `bend.difficulty`: what a bend asks of the bender, by the figure that toolmakers use. */
-import type { Section } from '../../cage/cage';
 import { degrees } from '../../../grammar/units';
 import { figure } from '../../geometry/tell';
 import { reading } from '../readings';
@@ -12,8 +11,11 @@ const SET_UP = 2;
  * (2 K + 0.2 od / wall + angle / 180) / (radius / od), angle in degrees: a maker of rotary-draw tooling. Bends of up
  * to 7 are easy without a mandrel or a wiper.
  */
-export const difficulty = ({ od, wall }: Pick<Section, 'od' | 'wall'>, radius: number, angle: number): number =>
-  (2 * SET_UP + (0.2 * od) / wall + angle / 180) / (radius / od);
+export const difficulty = (
+  { od, wall }: { readonly od: number; readonly wall: number },
+  radius: number,
+  angle: number,
+): number => (2 * SET_UP + (0.2 * od) / wall + angle / 180) / (radius / od);
 
 const bent = (wall: string): string =>
   `die small { od 38; radius 60 }\nsection probe { od 38; wall ${wall} }\nnode a = (0, 0, 0)\nnode b = (0, 0, 600)\nnode c = (600, 0, 600)\ntube t { section probe; die small; path a, b, c; first open; last open }`;
