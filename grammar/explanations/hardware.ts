@@ -67,7 +67,7 @@ export const HARDWARE = {
   },
   'vehicle.dates': {
     what: 'Two days of the car contradict each other.',
-    why: 'Limits hang on the day of the homologation; of two that cannot both be true, neither is used.',
+    why: 'Limits hang on the day of the homologation; a passport that is older than it shows that one of the two is wrong.',
     measured: AS_WRITTEN,
     source:
       'Books choose their text by the day of the homologation, and by that of the first technical passport only where the car was never homologated.',

@@ -88,14 +88,14 @@ function weldingOf(written: Written, page: Page): Welding {
   };
 }
 
-/** A passport is of a car that was never homologated: one from before its homologation contradicts it. */
+/** A passport counts for a car that was never homologated; one from before its homologation contradicts that, and counts for nothing. */
 function datesOf(page: Page): Pick<Vehicle, 'homologated' | 'passport'> {
   const homologated = dayOf(page, 'homologated');
   const passport = dayOf(page, 'passport');
   if (homologated === null || passport === null || passport >= homologated) return { homologated, passport };
   const why = `the passport is of ${passport}, before the homologation of ${homologated}`;
   page.tellAt(page.bound('passport', 'day'), 'vehicle.dates', { why });
-  return { homologated: null, passport: null };
+  return { homologated, passport: null };
 }
 
 /** 29 February is in every fourth year, but not in those of a century that 400 does not divide. */
