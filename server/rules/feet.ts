@@ -4,11 +4,13 @@ import type { Car } from './car';
 
 export interface FootUse {
   readonly foot: Foot;
-  /** `hoop foot`, `backstay foot` or `other foot`. */
-  readonly group: string;
+  readonly group: (typeof FOOT_GROUPS)[number];
   /** The tubes that end on it. */
   readonly tubes: readonly Tube[];
 }
+
+/** The groups in which feet are told apart. */
+export const FOOT_GROUPS = ['hoop foot', 'backstay foot', 'other foot'] as const;
 
 const HOOPS = ['main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral'] as const;
 
@@ -20,7 +22,7 @@ export function footUses(car: Car): readonly FootUse[] {
   return car.feet().map((foot) => {
     const tubes = on.get(foot.name) ?? [];
     const has = (role: string): boolean => tubes.some((tube) => tube.role === role);
-    const group = HOOPS.some(has) ? 'hoop foot' : has('backstay') ? 'backstay foot' : 'other foot';
+    const group: FootUse['group'] = HOOPS.some(has) ? 'hoop foot' : has('backstay') ? 'backstay foot' : 'other foot';
     return { foot, group, tubes };
   });
 }

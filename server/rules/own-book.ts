@@ -37,9 +37,10 @@ export const unitOf = (code: string): MeasureUnit | null => RULES.find((rule) =>
 const limitsOf = (code: string): readonly Limit[] =>
   BOOKS.flatMap(({ limits }) => limits.filter((limit) => limit.code === code));
 
-/** The groups of things that the tool's books tell apart for a quantity; where they go by role, every role. */
+/** The groups of things that are told apart for a quantity; where they go by role, every role. */
 export function groupsOf(code: string): readonly string[] {
-  const groups = new Set(limitsOf(code).flatMap(({ of }) => of ?? []));
+  const read = RULES.find((rule) => rule.code === code)?.groups ?? [];
+  const groups = new Set([...read, ...limitsOf(code).flatMap(({ of }) => of ?? [])]);
   const byRole = [...groups].some((group) => Object.hasOwn(ROLES, group));
   return [...new Set([...groups, ...(byRole ? Object.keys(ROLES) : [])])].sort();
 }
@@ -170,6 +171,11 @@ class Binding {
 
   private figure(bound: At<Quantity> | null, unit: MeasureUnit): number | null | 'wrong' {
     if (bound === null) return null;
+    if (unit === '1' && bound.value.share) {
+      const hint = ': write the number alone';
+      this.tell('unit.dimension', bound.place, { found: 'a share in %', wanted: 'a plain number', hint });
+      return 'wrong';
+    }
     const value = as(bound.value, DIMENSIONS[unit]);
     if (!failed(value)) return unit === 'deg' ? degrees(value) : value;
     this.tell(value.code, bound.place, value.params);

@@ -85,6 +85,8 @@ export interface Rule {
   readonly unit: MeasureUnit;
   /** The smallest difference that counts, in the rule's unit: below what anybody can measure. */
   readonly slack: number;
+  /** The groups by which it tells things apart; those that books name need not be listed. */
+  readonly groups?: readonly string[];
   /**
    * Every thing of the car that has this figure, or should have it and a fact is not written. What could not be computed
    * because of a fault is left out: that has its own finding.

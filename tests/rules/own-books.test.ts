@@ -11,6 +11,7 @@ import { BOOKS } from '../../server/rules/books';
 import { findBook, libraryOf } from '../../server/rules/library';
 import { limitWords } from '../../server/rules/limit-words';
 import { canBeDropped, canBeLimited, groupsOf, unitOf } from '../../server/rules/own-book';
+import { Car } from '../../server/rules/car';
 import type { Limit } from '../../server/rules/rule';
 import { RULES } from '../../server/rules/rules';
 import { analyse, mapHost, told } from '../support/analyse';
@@ -93,6 +94,21 @@ describe('a limit takes the place of what the base says', () => {
       );
       expect([code, limits.length]).toEqual([code, 1]);
     }
+  });
+});
+
+describe('the groups for which a limit can be meant', () => {
+  it('are all that any rule reads, in all examples of all rules', { timeout: 60_000 }, async () => {
+    const unknown = new Set<string>();
+    for (const { explanation } of RULES) {
+      const text = `${STAGES[explanation.stage]}${explanation.bad}\n`;
+      const { cage, shape } = await analyse(text, explanation.files);
+      const car = new Car(cage, shape);
+      for (const { code, read } of RULES)
+        for (const { group } of read(car))
+          if (group !== null && !groupsOf(code).includes(group)) unknown.add(`${code}: ${group}`);
+    }
+    expect([...unknown].sort()).toEqual([]);
   });
 });
 

@@ -60,6 +60,7 @@ export const diagonalTop: Rule = {
   code: 'diagonal.top',
   unit: 'mm',
   slack: 1e-6,
+  groups: ['hoop', 'backstay'],
   read: (car) => car.of('diagonal').flatMap((member) => topOf(car, member) ?? []),
   mend: (item, target) => ({
     says: 'bring it {by} nearer',

@@ -1,5 +1,5 @@
 /** `foot.area`: the area of a foot's plate. */
-import { footExample, footUses } from '../feet';
+import { FOOT_GROUPS, footExample, footUses } from '../feet';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -7,6 +7,7 @@ export const footArea: Rule = {
   code: 'foot.area',
   unit: 'mm2',
   slack: 0.5,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).flatMap(({ foot, group }) =>
       foot.plate === null

@@ -1,5 +1,5 @@
 /** `foot.bolt-size`: the diameter of a foot's bolts. */
-import { BOLTS, footExample, footUses } from '../feet';
+import { BOLTS, FOOT_GROUPS, footExample, footUses } from '../feet';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -8,6 +8,7 @@ export const footBoltSize: Rule = {
   unit: 'mm',
   // 3/8 in and 9.5 mm are the same bolt.
   slack: 0.03,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).map(({ foot, group }) =>
       foot.bolts === null

@@ -1,5 +1,5 @@
 /** `foot.bolts`: the number of bolts of a foot. */
-import { BOLTS, footExample, footUses } from '../feet';
+import { BOLTS, FOOT_GROUPS, footExample, footUses } from '../feet';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -7,6 +7,7 @@ export const footBolts: Rule = {
   code: 'foot.bolts',
   unit: '1',
   slack: 0,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).map(({ foot, group }) =>
       foot.bolts === null

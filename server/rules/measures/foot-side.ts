@@ -1,5 +1,5 @@
 /** `foot.side`: the sides of a foot's plate. */
-import { footExample, footUses } from '../feet';
+import { FOOT_GROUPS, footExample, footUses } from '../feet';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -7,6 +7,7 @@ export const footSide: Rule = {
   code: 'foot.side',
   unit: 'mm',
   slack: 0.03,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).flatMap(({ foot, group }) => {
       if (foot.plate === null) return [];

@@ -1,6 +1,6 @@
 /** `foot.thickness`: the thickness of a foot's plate; some books tell bolted plates from welded ones. */
 import { figure } from '../../geometry/tell';
-import { BOLTS, footExample, footUses } from '../feet';
+import { BOLTS, FOOT_GROUPS, footExample, footUses } from '../feet';
 import { reading } from '../readings';
 import type { Decision, Limit, Reading, Rule } from '../rule';
 
@@ -23,6 +23,7 @@ export const footThickness: Rule = {
   code: 'foot.thickness',
   unit: 'mm',
   slack: SLACK,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).flatMap(({ foot, group }) => {
       if (foot.plate === null) return [];

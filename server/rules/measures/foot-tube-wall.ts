@@ -1,5 +1,5 @@
 /** `foot.tube-wall`: a bolted plate is no thinner than the wall of the tube that stands on it. */
-import { footUses } from '../feet';
+import { FOOT_GROUPS, footUses } from '../feet';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -10,6 +10,7 @@ export const footTubeWall: Rule = {
   code: 'foot.tube-wall',
   unit: 'mm',
   slack: 0.03,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).flatMap(({ foot, tubes, group }) => {
       const walls = tubes.flatMap(({ section }) => (section === null ? [] : [section.wall]));

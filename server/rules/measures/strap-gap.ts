@@ -8,6 +8,7 @@ export const strapGap: Rule = {
   code: 'strap.gap',
   unit: 'mm',
   slack: 1e-6,
+  groups: ['with yoke', 'without yoke'],
   // A strap without a width has a finding of its own: it is a fact that every strap needs.
   read: (car) =>
     strapPairs(car).flatMap(({ seat, left, spacing, width }) => {

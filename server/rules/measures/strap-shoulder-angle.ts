@@ -9,6 +9,7 @@ export const strapShoulderAngle: Rule = {
   code: 'strap.shoulder-angle',
   unit: 'deg',
   slack: 1e-6,
+  groups: ['with yoke', 'without yoke'],
   read: (car) =>
     shouldered(car).map(({ figures, seat }) => {
       const group = seat.yoke === null ? 'without yoke' : 'with yoke';
