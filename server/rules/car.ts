@@ -9,6 +9,8 @@ import type { Vec3 } from '../centreline/vector';
 import type { Fit, Part, Shape } from '../geometry/shape';
 import type { HoopFigures } from './hoop';
 import { hoopFigures } from './hoop';
+import type { Weld } from './welds';
+import { weldsOf } from './welds';
 
 export interface MemberEnd {
   readonly which: 'first' | 'last';
@@ -119,6 +121,18 @@ export class Car {
           else list.push(landed);
         }
       }
+    }
+    return map;
+  });
+
+  /** Every end that is coped, on every tube that cuts it; and the same by the part that it is on. */
+  readonly welds = lazily((): readonly Weld[] => weldsOf(this));
+  readonly weldsOn = lazily((): ReadonlyMap<Part, readonly Weld[]> => {
+    const map = new Map<Part, Weld[]>();
+    for (const weld of this.welds()) {
+      const list = map.get(weld.host);
+      if (list === undefined) map.set(weld.host, [weld]);
+      else list.push(weld);
     }
     return map;
   });

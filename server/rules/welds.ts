@@ -72,24 +72,32 @@ function fromSegment(p: Vec3, a: Vec3, b: Vec3): number {
   return distance(p, addScaled(a, along, share));
 }
 
-/** Shortest distance between two closed edges, mm, within a few hundredths; null where one of them is not known. */
+/** Every so many points of an edge are looked at first. */
+const COARSE = 4;
+
+const apart2 = (p: Vec3, q: Vec3): number => (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2;
+
+/**
+ * Shortest distance between two closed edges, mm, within a few hundredths; null where one of them is not known. Some
+ * points of both are compared, then all about the two that are nearest, then the stretches between those.
+ */
 export function between(a: readonly Vec3[], b: readonly Vec3[]): number | null {
-  let least = Infinity;
-  let at: readonly [number, number] | null = null;
-  for (const [i, p] of a.entries()) {
-    for (const [j, q] of b.entries()) {
-      const far = (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2;
-      if (far < least) [least, at] = [far, [i, j]];
-    }
-  }
-  if (at === null) return null;
-  const [i, j] = at;
+  if (a.length === 0 || b.length === 0) return null;
   const on = (list: readonly Vec3[], k: number): Vec3 => list[(k + list.length) % list.length] ?? [0, 0, 0];
+  let least = Infinity;
+  let [i, j] = [0, 0];
+  const look = (m: number, n: number): void => {
+    const far = apart2(on(a, m), on(b, n));
+    if (far < least) [least, i, j] = [far, m, n];
+  };
+  for (let m = 0; m < a.length; m += COARSE) for (let n = 0; n < b.length; n += COARSE) look(m, n);
+  const [p, q] = [i, j];
+  for (let m = p - COARSE; m <= p + COARSE; m++) for (let n = q - COARSE; n <= q + COARSE; n++) look(m, n);
   let best = Math.sqrt(least);
   for (const di of [-1, 0, 1]) {
     for (const dj of [-1, 0, 1]) {
-      const [p, q] = [on(a, i + di), on(b, j + dj)];
-      best = Math.min(best, fromSegment(p, q, on(b, j + dj + 1)), fromSegment(q, p, on(a, i + di + 1)));
+      const [s, t] = [on(a, i + di), on(b, j + dj)];
+      best = Math.min(best, fromSegment(s, t, on(b, j + dj + 1)), fromSegment(t, s, on(a, i + di + 1)));
     }
   }
   return best;

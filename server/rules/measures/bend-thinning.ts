@@ -38,10 +38,15 @@ function asked(car: Car, tube: Tube): { readonly wall: number; readonly book: st
 function worst(car: Car): readonly Reading[] {
   let found: { readonly member: Member; readonly left: number; readonly wall: number; readonly book: string } | null =
     null;
+  const seen = new Set<string>();
   for (const member of car.members()) {
-    const { section, die } = member.tube;
+    const { section, die, role } = member.tube;
     // A die under three diameters has a finding of its own.
     if (section === null || die === null || member.bends === 0 || die.radius < 3 * section.od - 0.5) continue;
+    // Tubes of one size, die and role are all alike.
+    const kind = `${section.name} ${die.name} ${role}`;
+    if (seen.has(kind)) continue;
+    seen.add(kind);
     const least = asked(car, member.tube);
     if (least === null) continue;
     const left = section.wall * (1 - thinning(section.od, die.radius));

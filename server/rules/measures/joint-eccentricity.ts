@@ -7,7 +7,7 @@ import type { Car } from '../car';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import type { Weld } from '../welds';
-import { anchorOf, radiusOf, weldsOf } from '../welds';
+import { anchorOf, radiusOf } from '../welds';
 
 /** An end that is told to land where it stands, beside the axis; others that miss are told by place.near-miss. */
 function besideReading(part: Part, end: End, host: Part): Reading | null {
@@ -28,7 +28,7 @@ const found = (part: Part, end: End, value: number, other: string, host: Part): 
 /** Two ends that are cut to each other on one tube: how far apart their axes meet it. */
 function clusterReading(weld: Weld, others: readonly Weld[]): Reading | null {
   const own = weld.end.origin;
-  if (own === null) return null;
+  if (own === null || weld.end.hosts.length < 2) return null;
   let most: { readonly far: number; readonly with: Weld } | null = null;
   for (const other of others) {
     const at: Vec3 | null = other.end.origin;
@@ -42,16 +42,9 @@ function clusterReading(weld: Weld, others: readonly Weld[]): Reading | null {
 }
 
 function read(car: Car): readonly Reading[] {
-  const welds = weldsOf(car);
-  const onHost = new Map<Part, Weld[]>();
-  for (const weld of welds) {
-    const list = onHost.get(weld.host);
-    if (list === undefined) onHost.set(weld.host, [weld]);
-    else list.push(weld);
-  }
-  return welds.flatMap((weld) => {
+  return car.welds().flatMap((weld) => {
     const beside = besideReading(weld.part, weld.end, weld.host);
-    const cluster = clusterReading(weld, onHost.get(weld.host) ?? []);
+    const cluster = clusterReading(weld, car.weldsOn().get(weld.host) ?? []);
     return [...(beside === null ? [] : [beside]), ...(cluster === null ? [] : [cluster])];
   });
 }

@@ -6,6 +6,9 @@ import { anchorOf } from '../welds';
 const PROP = (section: string): string =>
   `section probe { ${section} }\nnode pa = (-400, 0, 0)\nnode pb = on hoop nearest (0, 0, 1000)\ntube prop as brace { section probe; path pa, pb; first open }`;
 
+/** Walls up to this leave no groove that anybody speaks of, mm. */
+const USUAL = 3.2;
+
 export const jointGap: Rule = {
   code: 'joint.gap',
   unit: 'mm',
@@ -13,7 +16,8 @@ export const jointGap: Rule = {
   read: ({ shape }) =>
     [...shape.parts.values()].flatMap((part) =>
       part.ends.flatMap((end) => {
-        if (end.fit !== 'cope' || end.widestGap === null) return [];
+        // No groove is wider than the wall.
+        if (end.fit !== 'cope' || (part.tube.section?.wall ?? 0) <= USUAL || end.widestGap === null) return [];
         const params = { tube: part.name, end: end.which, host: end.hosts[0] ?? '' };
         return [reading(part.tube.name, end.widestGap, 'mm', params, { at: anchorOf(part, end) })];
       }),

@@ -1,7 +1,7 @@
 /** `joint.od-ratio`: the diameter of an end against that of the tube that it lands on. */
 import { figure } from '../../geometry/tell';
 import { reading } from '../readings';
-import type { Rule } from '../rule';
+import type { Reading, Rule } from '../rule';
 import { anchorOf } from '../welds';
 
 const stub = (od: string): string =>
@@ -11,14 +11,20 @@ export const jointOdRatio: Rule = {
   code: 'joint.od-ratio',
   unit: '1',
   slack: 0.005,
-  read: ({ shape }) =>
-    [...shape.parts.values()].flatMap((part) =>
-      part.ends.flatMap((end) => {
+  read: ({ shape }) => {
+    // Of the usual ones each pair of sizes is read once.
+    const usual = new Set<string>();
+    const readings: Reading[] = [];
+    for (const part of shape.parts.values()) {
+      for (const end of part.ends) {
         const host = shape.parts.get(end.hosts[0] ?? '');
         const [od, hostOd] = [part.tube.section?.od, host?.tube.section?.od];
         // An end that reaches past the side of its host has that as a fault of its own.
-        if (end.fit !== 'cope' || host === undefined || od === undefined || hostOd === undefined) return [];
-        if (end.depth === null) return [];
+        if (end.fit !== 'cope' || end.depth === null) continue;
+        if (host === undefined || od === undefined || hostOd === undefined) continue;
+        const pair = `${String(od)} ${String(hostOd)}`;
+        if (usual.has(pair)) continue;
+        if (od <= hostOd && od >= hostOd / 4) usual.add(pair);
         const params = {
           tube: part.name,
           od: figure(od, 'mm'),
@@ -26,9 +32,11 @@ export const jointOdRatio: Rule = {
           hostOd: figure(hostOd, 'mm'),
           end: end.which,
         };
-        return [reading(part.tube.name, od / hostOd, '1', params, { at: anchorOf(part, end) })];
-      }),
-    ),
+        readings.push(reading(part.tube.name, od / hostOd, '1', params, { at: anchorOf(part, end) }));
+      }
+    }
+    return readings;
+  },
   mend: (item) =>
     item.measured.value < 1
       ? {

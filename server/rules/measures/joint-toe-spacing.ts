@@ -1,14 +1,14 @@
 /** `joint.toe-spacing`: between the welds of two tubes that land side by side on a third. */
 import { figure } from '../../geometry/tell';
-import type { Part } from '../../geometry/shape';
 import type { Car } from '../car';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import type { Weld } from '../welds';
-import { anchorOf, between, radiusOf, weldsOf } from '../welds';
+import { anchorOf, between, radiusOf } from '../welds';
 
-/** Farther apart than this is no matter for anybody, mm. */
-const FAR = 40;
+/** What is wanted everywhere, mm; and how much farther apart they may be to be measured at all. */
+const LEAST = 12;
+const NEXT = 1;
 /** Ends this near to each other are one node, mm. */
 const SAME = 0.5;
 
@@ -25,9 +25,9 @@ function isOneNode(a: Weld, b: Weld): boolean {
   );
 }
 
-function pairReading(a: Weld, b: Weld): Reading | null {
+function pairReading(a: Weld, b: Weld, far: number): Reading | null {
   const apart = between(a.end.edge, b.end.edge);
-  if (apart === null || apart > FAR) return null;
+  if (apart === null || apart > far) return null;
   const [first, second] = a.part.name < b.part.name ? [a, b] : [b, a];
   const params = { tube: first.part.name, other: second.part.name, host: a.host.name };
   return reading(first.part.tube.name, apart, 'mm', params, {
@@ -37,21 +37,17 @@ function pairReading(a: Weld, b: Weld): Reading | null {
 }
 
 function read(car: Car): readonly Reading[] {
-  const onHost = new Map<Part, Weld[]>();
-  for (const weld of weldsOf(car)) {
-    const list = onHost.get(weld.host);
-    if (list === undefined) onHost.set(weld.host, [weld]);
-    else list.push(weld);
-  }
   const readings: Reading[] = [];
-  for (const list of onHost.values()) {
-    list.sort((a, b) => a.station - b.station);
+  for (const [host, welds] of car.weldsOn()) {
+    if (welds.length < 2) continue;
+    const list = [...welds].sort((a, b) => a.station - b.station);
+    const far = Math.max(LEAST, radiusOf(host)) + NEXT;
     const widest = Math.max(...list.map(({ bound }) => bound));
     for (const [i, a] of list.entries()) {
       for (const b of list.slice(i + 1)) {
-        if (b.station - a.station > a.bound + widest + FAR) break;
-        if (b.station - a.station > a.bound + b.bound + FAR || isOneNode(a, b)) continue;
-        const found = pairReading(a, b);
+        if (b.station - a.station > a.bound + widest + far) break;
+        if (b.station - a.station > a.bound + b.bound + far || isOneNode(a, b)) continue;
+        const found = pairReading(a, b, far);
         if (found !== null) readings.push(found);
       }
     }

@@ -7,7 +7,7 @@ import { stays } from '../examples';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import type { Weld } from '../welds';
-import { bendsOf, coveredBy, fromBend, straightBehind, weldsOf } from '../welds';
+import { bendsOf, coveredBy, fromBend, straightBehind } from '../welds';
 
 /** Mm. */
 const SAME = 1e-6;
@@ -60,17 +60,10 @@ const nearest = (toes: readonly Toe[]): Toe | undefined =>
   );
 
 function read(car: Car): readonly Reading[] {
-  const onHost = new Map<Part, Weld[]>();
-  for (const weld of weldsOf(car)) {
-    if (bendsOf(weld.host).length === 0) continue;
-    const list = onHost.get(weld.host);
-    if (list === undefined) onHost.set(weld.host, [weld]);
-    else list.push(weld);
-  }
   return [...car.shape.parts.values()].flatMap((part) => {
     const { section } = part.tube;
     if (section === null || bendsOf(part).length === 0) return [];
-    const landed = landedToe(part, onHost.get(part) ?? []);
+    const landed = landedToe(part, car.weldsOn().get(part) ?? []);
     const toes = [...ownToes(part), ...(landed === null ? [] : [landed])];
     const toe = nearest(toes);
     if (toe === undefined) return [];
