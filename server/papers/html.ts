@@ -1,0 +1,61 @@
+/** Pieces of HTML. Whatever comes from a file goes through `escaped`; what is made here is a `Markup`. */
+import { escaped } from '../drawing/svg';
+
+declare const markup: unique symbol;
+/** Text that is HTML already. A plain string is not: the compiler keeps the two apart. */
+export type Markup = string & { readonly [markup]: true };
+
+/** Made by this folder out of fixed text and escaped words. */
+export const raw = (html: string): Markup => html as Markup;
+
+export const words = (plain: string): Markup => raw(escaped(plain));
+
+export const join = (parts: readonly Markup[], between = ''): Markup => raw(parts.join(between));
+
+type Attributes = Readonly<Record<string, string>>;
+
+export function element(name: string, attributes: Attributes, ...content: readonly (Markup | string)[]): Markup {
+  const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(value)}"`);
+  return raw(`<${name}${written.join('')}>${content.join('')}</${name}>`);
+}
+
+export const paragraph = (plain: string, kind = ''): Markup =>
+  element('p', kind === '' ? {} : { class: kind }, words(plain));
+
+export interface Row {
+  /** The first cell is the row's head. */
+  readonly cells: readonly Markup[];
+  readonly kind?: string;
+}
+
+/** A table whose columns and rows have heads that are read out with each cell. */
+export function table(caption: string, heads: readonly string[], rows: readonly Row[], kind = ''): Markup {
+  const head = heads.map((one) => element('th', { scope: 'col' }, words(one)));
+  const body = rows.map(({ cells, kind: of = '' }) =>
+    element(
+      'tr',
+      of === '' ? {} : { class: of },
+      ...cells.map((cell, i) => element(i === 0 ? 'th' : 'td', i === 0 ? { scope: 'row' } : {}, cell)),
+    ),
+  );
+  return element(
+    'table',
+    kind === '' ? {} : { class: kind },
+    element('caption', {}, words(caption)),
+    '\n',
+    element('thead', {}, element('tr', {}, ...head)),
+    '\n',
+    element('tbody', {}, '\n', join(body, '\n'), '\n'),
+  );
+}
+
+/** Terms with what is said of each. */
+export const terms = (pairs: readonly (readonly [string, Markup])[]): Markup =>
+  element(
+    'dl',
+    {},
+    ...pairs.map(([name, said]) => join([element('dt', {}, words(name)), element('dd', {}, said), raw('\n')])),
+  );
+
+/** Lines of one cell. */
+export const lines = (parts: readonly Markup[]): Markup => join(parts, '<br>');

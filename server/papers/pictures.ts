@@ -1,0 +1,79 @@
+/** The drawings of a report: three views of the whole car, and the straps of each seat closer by. */
+import { sayMeasure } from '../../grammar/print';
+import type { Vec3 } from '../centreline/vector';
+import type { Drawing } from '../drawing/drawing';
+import { drawCage } from '../drawing/drawing';
+import type { ViewName } from '../drawing/view';
+import { VIEW_WORDS, VIEWS } from '../drawing/view';
+import { svgElement } from '../drawing/svg';
+import type { Car } from '../rules/car';
+import { marksOf, strapDrops, strapSpreads } from './figures';
+import type { Markup } from './html';
+import { element, join, raw } from './html';
+import type { TubeNumber } from './names';
+
+/** As wide as A4 and Letter leave, mm; as high as leaves room for a heading. */
+const WIDTH = 180;
+const HEIGHT = 150;
+const DETAIL = { width: 87, height: 80 };
+/** What is seen round the straps of a seat, mm of the car. */
+const AROUND = 140;
+
+const figure = (drawing: Drawing): Markup => element('figure', {}, '\n', raw(svgElement(drawing.scene)), '\n');
+
+/** One whole view with its measured figures. */
+export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[]): Drawing {
+  const { units } = car.cage;
+  return drawCage(car.shape, {
+    view: VIEWS[name],
+    title: VIEW_WORDS[name],
+    width: WIDTH,
+    height: HEIGHT,
+    marks: marksOf(car)[name],
+    numbers,
+    say: (length) => sayMeasure({ value: length, unit: 'mm' }, units),
+  });
+}
+
+/** The straps of each seat, from the side and from above. Seats without a strap that is known have none. */
+export function strapDetails(car: Car): readonly Drawing[] {
+  return car.seats().flatMap((seat) => {
+    const straps = car.shape.straps.filter((strap) => strap.seat === seat.name);
+    const around = straps.flatMap(({ start, contact }): readonly Vec3[] =>
+      start === null || contact === null ? [] : [start, contact],
+    );
+    if (around.length === 0) return [];
+    const names = new Set(straps.map(({ name }) => name));
+    const spreads = strapSpreads(car).filter(({ of }) => of.some((name) => names.has(name)));
+    const detail = { around, margin: AROUND };
+    return [
+      drawCage(car.shape, {
+        view: VIEWS.side,
+        title: `Straps of ${seat.name}, side view`,
+        ...DETAIL,
+        marks: strapDrops(straps),
+        detail,
+      }),
+      drawCage(car.shape, {
+        view: VIEWS.plan,
+        title: `Straps of ${seat.name}, plan`,
+        ...DETAIL,
+        marks: spreads,
+        detail,
+      }),
+    ];
+  });
+}
+
+export function pictures(car: Car, numbers: readonly TubeNumber[]): Markup {
+  const details = strapDetails(car);
+  return join(
+    [
+      ...(['side', 'plan', 'front'] as const).map((name) => figure(viewOf(car, name, numbers))),
+      ...(details.length === 0
+        ? []
+        : [element('div', { class: 'details' }, '\n', join(details.map(figure), '\n'), '\n')]),
+    ],
+    '\n',
+  );
+}

@@ -1,0 +1,22 @@
+/** Figures in the file's unit with the other tradition's beside them: a shop has both tapes. */
+import type { Measure } from '../../grammar/finding';
+import { sayMeasure } from '../../grammar/print';
+import type { LengthUnit } from '../../grammar/units';
+
+export const otherUnit = (units: LengthUnit): LengthUnit => (units === 'in' || units === 'ft' ? 'mm' : 'in');
+
+/** `259.1 mm (10.201 in)`; a figure that reads the same in both stands once. */
+export function sayBoth(measure: Measure, units: LengthUnit): string {
+  const own = sayMeasure(measure, units);
+  const other = sayMeasure(measure, otherUnit(units));
+  return own === other ? own : `${own} (${other})`;
+}
+
+export const sayLength = (value: number | null, units: LengthUnit): string =>
+  value === null ? 'not known' : sayBoth({ value, unit: 'mm' }, units);
+
+/** Words in both units, where they differ. */
+export function inBoth(say: (units: LengthUnit) => string, units: LengthUnit): string {
+  const [own, other] = [say(units), say(otherUnit(units))];
+  return own === other ? own : `${own} (${other})`;
+}

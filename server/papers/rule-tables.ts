@@ -1,0 +1,167 @@
+/** One table a book: every judgement with figure, limit and source; and the limits that found nothing in this car. */
+import { sayMeasure } from '../../grammar/print';
+import type { LengthUnit } from '../../grammar/units';
+import { boundsFor, holdsOn } from '../rules/assess';
+import type { Car } from '../rules/car';
+import { allowedWords, limitWords, scopeWords, sourceWords } from '../rules/limit-words';
+import type { Book, Item, Limit } from '../rules/rule';
+import { isMissing } from '../rules/rule';
+import { standsBack } from '../rules/assess';
+import type { Markup, Row } from './html';
+import { element, join, lines, paragraph, raw, table, words } from './html';
+import type { Judged, Word } from './judged';
+import { unusedLimits, VERDICTS, wordOf } from './judged';
+import { bothSides } from './names';
+import { inBoth, sayBoth } from './quantity';
+
+const ORDER: readonly Word[] = ['broken', 'unknown', 'waived', 'met'];
+
+/** The figure of a thing: a word where it is one, a tube's size as a pair. */
+export function measuredWords(item: Item, units: LengthUnit): string {
+  if (isMissing(item)) return '–';
+  if (item.word !== undefined) return item.word;
+  const { od, wall } = item.params;
+  if (
+    typeof od === 'object' &&
+    od !== null &&
+    'unit' in od &&
+    typeof wall === 'object' &&
+    wall !== null &&
+    'unit' in wall
+  )
+    return inBoth((unit) => `${sayMeasure(od, unit)} x ${sayMeasure(wall, unit)}`, units);
+  return sayBoth(item.measured, units);
+}
+
+/** What the limit asks of this thing; its own bound where the limit leaves it to the thing. */
+function askedOf(limit: Limit, item: Item, units: LengthUnit): string {
+  const force = limit.force === 'recommends' ? 'recommended: ' : '';
+  const open = limit.allowed.from === null && limit.allowed.to === null && limit.sizes === undefined;
+  if (open && limit.accepts === undefined && !isMissing(item) && item.limit !== null) {
+    const bounds = { ...boundsFor(limit, item), unit: item.measured.unit };
+    return force + inBoth((unit) => allowedWords(bounds, unit), units);
+  }
+  return force + inBoth((unit) => limitWords(limit, unit), units) + scopeWords(limit);
+}
+
+/** The limits that hold for this car: where its day is known, only those of that day. */
+const holding = ({ assessment }: Judged, car: Car): readonly Limit[] => {
+  const day = car.day();
+  return day === null ? assessment.limits : assessment.limits.filter((limit) => holdsOn(limit, day));
+};
+
+const SEVERE = { error: 'an error', warning: 'a warning', information: 'a recommendation or remark' } as const;
+
+function verdictCell(judged: Judged, word: Word): Markup {
+  const { verdict } = judged.assessment;
+  const { shape, says } = VERDICTS[word];
+  const mark = element('span', { class: 'mark', 'aria-hidden': 'true' }, words(shape));
+  const said = join([mark, raw(' '), words(says)]);
+  return word === 'broken' && verdict.kind === 'broken'
+    ? lines([said, element('span', { class: 'small' }, words(SEVERE[verdict.limit.severity]))])
+    : said;
+}
+
+/** What stands beside the figure: the fact that is missing, or why it was waived. */
+function remarks({ assessment, waiver }: Judged, units: LengthUnit): readonly Markup[] {
+  const { verdict } = assessment;
+  const said: Markup[] = [];
+  if (verdict.kind === 'unknown') said.push(join([element('b', {}, 'Missing: '), words(verdict.fact)]));
+  if (waiver !== null && verdict.kind !== 'met') {
+    const { upTo } = waiver;
+    const unit = upTo?.kind === 'length' ? 'mm' : upTo?.kind === 'angle' ? 'deg' : '1';
+    const bound = upTo === null ? '' : `, up to ${sayBoth({ value: upTo.value, unit }, units)}`;
+    said.push(join([element('b', {}, words(`Waived${bound}: `)), words(waiver.because)]));
+  }
+  return said;
+}
+
+interface Line {
+  readonly word: Word;
+  readonly first: Judged;
+  readonly subjects: string[];
+}
+
+/** Judgements that read the same but for the thing are one line with all its things. */
+function linesOf(judged: readonly Judged[], car: Car): readonly (Line & { readonly row: Row })[] {
+  const { units } = car.cage;
+  const byText = new Map<string, Line & { readonly cells: readonly Markup[] }>();
+  for (const one of judged) {
+    const { assessment } = one;
+    const word = wordOf(one);
+    const limits = holding(one, car);
+    // The broken limit stands first.
+    const broken = assessment.verdict.kind === 'broken' ? assessment.verdict.limit : null;
+    const sorted = broken === null ? limits : [broken, ...limits.filter((limit) => limit !== broken)];
+    const rest = [
+      lines([words(measuredWords(assessment.item, units)), ...remarks(one, units)]),
+      lines(sorted.map((limit) => words(askedOf(limit, assessment.item, units)))),
+      lines(sorted.map((limit) => words(sourceWords(limit)))),
+    ];
+    const cells = [verdictCell(one, word), element('code', {}, words(assessment.rule.code)), ...rest];
+    const key = cells.join('\n');
+    const line = byText.get(key);
+    if (line === undefined) byText.set(key, { word, first: one, subjects: [assessment.item.subject], cells });
+    else line.subjects.push(assessment.item.subject);
+  }
+  return [...byText.values()].map((line) => {
+    const [verdict, code, ...rest] = line.cells;
+    const subjects = words(bothSides(line.subjects).join(', '));
+    return { ...line, row: { kind: line.word, cells: [verdict ?? subjects, code ?? subjects, subjects, ...rest] } };
+  });
+}
+
+/** Why a limit has no line. */
+function whyUnused(limit: Limit, book: Book, books: readonly Book[], car: Car): string {
+  if (standsBack(limit, book, books)) return 'left to another chosen book that writes it down';
+  if (limit.structure !== undefined && limit.structure !== car.kind())
+    return limit.structure === 'cage' ? 'for full cages only' : 'for bare roll bars only';
+  if (limit.selfBuilt === true && car.certified()) return 'its certificate counts instead';
+  return 'nothing in this car that it measures';
+}
+
+function unusedList(book: Book, books: readonly Book[], judged: readonly Judged[], car: Car): readonly Markup[] {
+  const unused = unusedLimits(book, judged);
+  if (unused.length === 0) return [];
+  const { units } = car.cage;
+  const items = unused.map((limit) =>
+    element(
+      'li',
+      {},
+      element('code', {}, words(limit.code)),
+      words(
+        ` ${limit.force === 'recommends' ? 'recommended ' : ''}${limitWords(limit, units)}${scopeWords(limit)} (${sourceWords(limit)}): ${whyUnused(limit, book, books, car)}`,
+      ),
+    ),
+  );
+  return [
+    element('h4', {}, words(`Limits of ${book.name} with nothing to judge in this car (${String(unused.length)})`)),
+    element('ul', { class: 'rest' }, '\n', join(items, '\n'), '\n'),
+  ];
+}
+
+/** Everything that one book says of the car. */
+export function bookSection(book: Book, books: readonly Book[], judged: readonly Judged[], car: Car): Markup {
+  const own = judged.filter(({ assessment }) => assessment.book === book);
+  const rows = [...linesOf(own, car)]
+    .sort((a, b) => ORDER.indexOf(a.word) - ORDER.indexOf(b.word))
+    .map(({ row }) => row);
+  const title = element('h3', { id: `book-${book.name}` }, words(`${book.name}: ${book.title}`));
+  const heads = ['Verdict', 'Rule', 'Of', 'Measured', 'Allowed', 'Where it is written, and how well that is known'];
+  return join(
+    [
+      title,
+      rows.length === 0
+        ? paragraph('Nothing in this car is measured by a limit of this book.')
+        : table(`What ${book.name} says of this car`, heads, rows, 'verdict'),
+      ...unusedList(book, books, judged, car),
+    ],
+    '\n',
+  );
+}
+
+/** The codes on which something was judged, with how each is measured. */
+export function measuredHow(judged: readonly Judged[]): readonly (readonly [string, Markup])[] {
+  const rules = new Map(judged.map(({ assessment: { rule } }) => [rule.code, rule]));
+  return [...rules.values()].map((rule) => [rule.code, words(rule.explanation.measured)]);
+}
