@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import { meant, nearestWord } from '../../grammar/nearest';
 
-export const COMMANDS = ['check', 'describe', 'format', 'explain', 'lsp', 'help', 'version'] as const;
+export const COMMANDS = ['check', 'describe', 'report', 'format', 'explain', 'lsp', 'help', 'version'] as const;
 export type Command = (typeof COMMANDS)[number];
 
 /** Named in the contract for later; said so when asked for. */
@@ -10,7 +10,7 @@ const LATER = ['packet', 'draw', 'diff'] as const;
 
 export const SEVERITIES = ['error', 'warning', 'information'] as const;
 
-type OptionName = 'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'check' | 'stdio';
+type OptionName = 'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'out' | 'force' | 'date' | 'check' | 'stdio';
 
 interface OptionKind {
   readonly commands: readonly Command[];
@@ -18,7 +18,7 @@ interface OptionKind {
   readonly values: readonly string[] | null;
 }
 
-const FILES: readonly Command[] = ['check', 'describe', 'format'];
+const FILES: readonly Command[] = ['check', 'describe', 'report', 'format'];
 
 const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   format: { commands: ['check', 'describe'], values: [] },
@@ -26,6 +26,9 @@ const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   name: { commands: FILES, values: [] },
   root: { commands: [...FILES, 'explain'], values: [] },
   rules: { commands: ['explain'], values: [] },
+  out: { commands: ['report'], values: [] },
+  force: { commands: ['report'], values: null },
+  date: { commands: ['report'], values: [] },
   check: { commands: ['format'], values: null },
   stdio: { commands: ['lsp'], values: null },
 };
@@ -46,6 +49,12 @@ export interface Arguments {
   readonly root: string | null;
   /** A file with rulebooks, for `explain`. */
   readonly rules: string | null;
+  /** Where to write; `-` is standard output. */
+  readonly out: string | null;
+  /** Writes over what the tool has not made. */
+  readonly force: boolean;
+  /** As it is printed. */
+  readonly date: string | null;
   readonly check: boolean;
   readonly stdio: boolean;
 }
@@ -69,6 +78,9 @@ export function readArguments(argv: readonly string[]): Arguments | string {
       name: { type: 'string' },
       root: { type: 'string' },
       rules: { type: 'string' },
+      out: { type: 'string' },
+      force: { type: 'boolean' },
+      date: { type: 'string' },
       check: { type: 'boolean' },
       stdio: { type: 'boolean' },
       help: { type: 'boolean', short: 'h' },
@@ -103,6 +115,9 @@ export function readArguments(argv: readonly string[]): Arguments | string {
     name: values.get('name') ?? null,
     root: values.get('root') ?? null,
     rules: values.get('rules') ?? null,
+    out: values.get('out') ?? null,
+    force: values.has('force'),
+    date: values.get('date') ?? null,
     check: values.has('check'),
     stdio: values.has('stdio'),
   };

@@ -8,6 +8,9 @@ const USAGE = `cagewright: checks a roll bar or roll cage that is written as tex
       --fail-on error|warning|information      exit status 1 from this severity on (error)
   cagewright describe FILE    everything computed: lengths, bends, copes, straps, seats, spaces, masses
       --format text|json                       (text)
+  cagewright report FILE --out X.html
+                              a page for the scrutineer: every rule, its verdict, figures, drawings
+      --force                                  writes over a file that the tool has not made
   cagewright format FILE…     lays the text out; broken statements stay as they are
       --check                                  changes nothing; exit status 1 if anything would change
   cagewright explain CODE…    one finding: what, why, how it is measured, source, how to mend; or one rulebook
@@ -34,6 +37,16 @@ subject. Waived findings stay in the list, marked, and outside the exit status.
 
 Prints everything that is computed. With errors in the file it holds what can still be computed, and
 the exit status is 1.
+`,
+  report: `cagewright report FILE --out X.html [--force] [--date TEXT]
+
+Writes a page of HTML that needs nothing beside it, to be printed or sent: the car, the books and their
+editions, every rule (met, broken, waived with its reason, cannot be judged and which fact is missing), the
+measured values, side, plan and front drawings. An existing file is written over only if the tool has made it,
+or with --force; a .cage file never. --out - is standard output. --date is printed as it is given; without it
+the line stays open. Exit status 1 if there are errors among the findings: the report is written all the same.
+
+An aid, not an approval: the current printed rulebook and the scrutineer decide.
 `,
   format: `cagewright format FILE… [--check]
 

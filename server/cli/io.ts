@@ -22,6 +22,18 @@ export interface Io {
    * whose bytes are not that text (it is no UTF-8, or has changed since) is left as it is.
    */
   readonly replaceText: (path: string, before: string, after: string) => Promise<string | null>;
+  /**
+   * Writes a file whole or not at all. One that is there already is written over only where `may` says so of its text,
+   * or with `force`. Null: done, else why not.
+   */
+  readonly writeWhole: (
+    path: string,
+    text: string,
+    may: (before: string) => boolean,
+    force: boolean,
+  ) => Promise<string | null>;
+  /** SHA-256 of a text as UTF-8, in hexadecimal. */
+  readonly sha256: (text: string) => string;
   /** Starts the language server over standard input and output; it ends the process when it is told to exit. */
   readonly serve: () => Promise<void>;
   readonly version: string;

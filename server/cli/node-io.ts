@@ -1,5 +1,6 @@
 /** The world of the command line under Node. */
-import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { decodeText, LARGEST_FILE, nodeHost } from '../host/node';
 import type { Io } from './io';
 
@@ -7,6 +8,8 @@ import type { Io } from './io';
 const reason = (error: unknown): string => {
   const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
   if (code === 'EACCES' || code === 'EPERM') return 'it may not be written';
+  if (code === 'ENOENT' || code === 'ENOTDIR') return 'there is no such folder';
+  if (code === 'ENAMETOOLONG') return 'its name is too long';
   if (code === 'ENOSPC') return 'the disk is full';
   if (code === 'EROFS') return 'the disk is read-only';
   return 'it cannot be written';
@@ -52,6 +55,34 @@ async function replaceText(path: string, before: string, after: string): Promise
   }
 }
 
+async function writeWhole(
+  path: string,
+  text: string,
+  may: (before: string) => boolean,
+  force: boolean,
+): Promise<string | null> {
+  // Through a link: what it leads to is written, and the link stays.
+  const target = await quiet(realpath(path), path);
+  const found = await quiet(stat(target), null);
+  if (found?.isDirectory() === true) return 'it is a folder';
+  if (found !== null && !found.isFile()) return 'it is no ordinary file';
+  const temporary = `${target}.${String(process.pid)}.tmp`;
+  try {
+    if (found !== null && !force && !may(await readFile(target, 'utf8')))
+      return 'it is there already and was not made by cagewright: --force writes over it';
+    await writeFile(temporary, text, { flag: 'wx', ...(found === null ? {} : { mode: found.mode }) });
+  } catch (error) {
+    return reason(error);
+  }
+  try {
+    await rename(temporary, target);
+    return null;
+  } catch (error) {
+    await quiet(rm(temporary), undefined);
+    return reason(error);
+  }
+}
+
 export interface NodeWorld {
   readonly cwd: string;
   readonly stdin: AsyncIterable<unknown>;
@@ -73,4 +104,6 @@ export const nodeIo = ({ cwd, stdin, version, serve }: NodeWorld): Io => ({
   hostOf: (root, overlay) => nodeHost({ root, overlay }),
   readStdin: () => textOf(stdin),
   replaceText,
+  writeWhole,
+  sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
 });

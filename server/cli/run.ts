@@ -20,6 +20,7 @@ import { helpFor } from './help';
 import type { Exit, Io, Result } from './io';
 import { complaint, visible, worse } from './io';
 import { rangesOf } from './ranges';
+import { reportRefusal, writeReport } from './report';
 
 const said = (stdout: string, exit: Exit = 0): Result => ({ stdout, stderr: '', exit });
 const refused = (why: string): Result => ({ stdout: '', stderr: complaint(why), exit: 2 });
@@ -43,6 +44,8 @@ export async function run(argv: readonly string[], io: Io): Promise<Result> {
       return withFiles(args, io, check);
     case 'describe':
       return args.words.length > 1 ? refused('describe takes one FILE') : withFiles(args, io, describe);
+    case 'report':
+      return reportRefusal(args) ?? withFiles(args, io, report);
     case 'format':
       return withFiles(args, io, format);
   }
@@ -139,6 +142,11 @@ async function describe(args: Arguments, _io: Io, opened: readonly Opened[]): Pr
   const model = modelJson(analysis, rangesOf([analysis]));
   const exit = exitFor(model.findings, 'error');
   return said(args.format === 'json' ? jsonText(model) : visibleLines(modelText(analysis)), exit);
+}
+
+async function report(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
+  const [analysis] = await analysed(opened);
+  return analysis === undefined ? said('') : writeReport(args, io, analysis);
 }
 
 /** What became of one file that was laid out. */

@@ -1,6 +1,7 @@
 /** The papers that are made from an analysis, for whoever writes them to a file. */
 import type { PlacedFinding } from '../../grammar/finding';
 import type { Judged, SourceFile } from '../papers/judged';
+import { isOurs } from '../papers/page';
 import { scrutineerReport } from '../papers/report';
 import { assess } from '../rules/assess';
 import { Car } from '../rules/car';
@@ -60,6 +61,9 @@ export function assessmentsOf({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>)
     judged: assessments.map((assessment) => ({ assessment, waiver: waivers.get(assessment) ?? null })),
   };
 }
+
+/** True for the text of a paper that the tool has made: it may be written again. */
+export const isOwnFile = (text: string): boolean => isOurs(text);
 
 /** What only the edge knows. */
 export interface ReportEdge {
