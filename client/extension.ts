@@ -21,6 +21,8 @@ import {
 } from 'vscode-languageclient/node';
 
 const LANGUAGE = 'cage';
+/** The pages behind the codes of findings: the server writes them. */
+const EXPLAIN = 'cagewright-explain';
 /** Large files of other file systems are not brought over: no cage file is that large. */
 const LARGEST_FILE = 16 * 1024 * 1024;
 /** The server starts again after a fall, but not for ever. */
@@ -57,7 +59,7 @@ const makeClient = (context: ExtensionContext, status: LanguageStatusItem): Lang
   const options: LanguageClientOptions = {
     // By language and not by file system: untitled documents are judged like any other.
     documentSelector: [{ language: LANGUAGE }],
-    initializationOptions: { readFiles: true },
+    initializationOptions: { readFiles: true, explainScheme: EXPLAIN },
     markdown: { isTrusted: false, supportHtml: false },
     middleware: {
       // A cancelled request would empty the list until the next answer comes: problems would blink while typing.
@@ -89,6 +91,13 @@ const makeClient = (context: ExtensionContext, status: LanguageStatusItem): Lang
   return client;
 };
 
+/** The page that a finding's link leads to: the code is its path, the judged document its query. */
+const explainPage = async (asked: LanguageClient, { path, query }: Uri): Promise<string> => {
+  const code = path.replace(/^\//, '').replace(/\.md$/, '');
+  const page = await asked.sendRequest<string | null>('cagewright/explain', { code, uri: query });
+  return page ?? `There is no finding ${code}.\n`;
+};
+
 const reasonOf = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));
 
 let client: LanguageClient | null = null;
@@ -112,6 +121,9 @@ export const activate = async (context: ExtensionContext): Promise<void> => {
 
   context.subscriptions.push(
     status,
+    workspace.registerTextDocumentContentProvider(EXPLAIN, {
+      provideTextDocumentContent: (uri) => explainPage(running, uri),
+    }),
     commands.registerCommand('cagewright.restartServer', () =>
       start(() => (running.isRunning() ? running.restart() : running.start())),
     ),

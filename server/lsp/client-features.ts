@@ -18,11 +18,19 @@ export interface ClientFeatures {
   readonly workspaceFolders: boolean;
   /** Our own extension reads files of other file systems for the server. */
   readonly readFiles: boolean;
+  /** Under which scheme our own extension shows the page of a finding's code; null: the client has no such pages. */
+  readonly explainScheme: string | null;
 }
 
 /** Whether an object of the client's says `name: true`. */
 const isOffered = (options: unknown, name: string): boolean =>
   typeof options === 'object' && options !== null && (options as Readonly<Record<string, unknown>>)[name] === true;
+
+const schemeOf = (options: unknown): string | null => {
+  const scheme: unknown =
+    typeof options === 'object' && options !== null && 'explainScheme' in options ? options.explainScheme : null;
+  return typeof scheme === 'string' && /^[a-z][a-z\d+.-]*$/.test(scheme) ? scheme : null;
+};
 
 export const readClientFeatures = ({ capabilities, initializationOptions }: InitializeParams): ClientFeatures => {
   const { textDocument, workspace } = (capabilities as ClientCapabilities | undefined) ?? {};
@@ -46,5 +54,6 @@ export const readClientFeatures = ({ capabilities, initializationOptions }: Init
     watchFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
     readFiles: isOffered(initializationOptions, 'readFiles'),
+    explainScheme: schemeOf(initializationOptions),
   };
 };

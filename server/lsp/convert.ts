@@ -8,6 +8,8 @@ import {
 } from 'vscode-languageserver/node.js';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { PlacedFinding, Severity, Span } from '../../grammar/finding';
+import type { ClientFeatures } from './client-features';
+import { explainLink } from './explain-link';
 import type { View } from './workspace';
 
 const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
@@ -45,13 +47,13 @@ const related = (view: View, finding: PlacedFinding): DiagnosticRelatedInformati
 /**
  * A finding as a diagnostic.
  * @param document the text that the finding stands in
- * @param withRelated whether the client shows notes at their own places; otherwise they are told in the message
+ * @param features whether the client shows notes at their own places (otherwise they are told in the message), and pages
  */
 export const diagnosticOf = (
   view: View,
   document: TextDocument,
   finding: PlacedFinding,
-  withRelated: boolean,
+  { relatedInformation: withRelated, explainScheme }: Pick<ClientFeatures, 'relatedInformation' | 'explainScheme'>,
 ): Diagnostic => {
   const elsewhere = finding.notes.filter((note) => !withRelated || note.place === null).map((note) => note.message);
   const message = [finding.waived ? `Waived. ${finding.message}` : finding.message, ...elsewhere].join('\n');
@@ -62,6 +64,7 @@ export const diagnosticOf = (
     // An editor's list leaves hints out, and a waived finding stays in every list.
     severity: finding.waived ? DiagnosticSeverity.Information : SEVERITIES[finding.severity],
     code: finding.code,
+    ...(explainScheme === null ? {} : { codeDescription: explainLink(explainScheme, finding.code, view.uri) }),
     source: finding.rule === undefined ? 'cagewright' : `cagewright, ${finding.rule.book}`,
     message,
     data,

@@ -175,7 +175,7 @@ export class Diagnostics {
         const mark = `${finding.code} ${String(start)} ${String(end)} ${finding.message}`;
         if (seen.has(mark)) continue;
         seen.add(mark);
-        items.push(diagnosticOf(view, document, finding, this.features.relatedInformation));
+        items.push(diagnosticOf(view, document, finding, this.features));
       }
     }
     return { items, version: own?.version ?? null };

@@ -29,6 +29,7 @@ import { readClientFeatures, type ClientFeatures } from './client-features';
 import { listenToFixes } from './code-actions';
 import { offsetOf, rangeOf } from './convert';
 import { Diagnostics } from './diagnostics';
+import { listenToExplain } from './explain-link';
 import { pathOfUri } from './folders';
 import { formattingEdits } from './formatting';
 import { describeFault, Guard, type Log } from './guard';
@@ -237,6 +238,7 @@ export class CageServer {
     );
     listenToNames(connection, guard, this.workspace, () => this.features);
     listenToFixes(connection, guard, this.workspace, () => this.features);
+    listenToExplain(connection, guard, this.workspace);
     this.listenToEdits();
   }
 

@@ -108,11 +108,13 @@ export class TestClient {
     folders: readonly string[] = [],
     capabilities: ClientCapabilities = CAPABILITIES,
     processId: number = process.pid,
+    initializationOptions: unknown = undefined,
   ): Promise<void> {
     this.result = await this.connection.sendRequest(InitializeRequest.type, {
       processId,
       rootUri: null,
       capabilities,
+      initializationOptions,
       workspaceFolders: folders.map((folder) => ({ uri: pathToFileURL(folder).href, name: folder })),
     });
     await this.connection.sendNotification(InitializedNotification.type, {});
