@@ -27,6 +27,9 @@ const BOOK_NAMES: readonly string[] = BOOKS.map((book) => book.name);
 /** Judged cars of which the last run is kept, the one judged longest ago goes first. */
 const KEPT_CARS = 8;
 
+/** Cars of which the stages for trying changes are kept. */
+const KEPT_TRIED = 2;
+
 /** What is kept of one judged car. */
 interface Car {
   readonly shape: ShapeCache;
@@ -50,6 +53,7 @@ export class Project implements Apart {
   private readonly cages = new CageKeeper();
   private readonly cars = new Map<string, Car>();
   private readonly trees = new Map<string, FileTree>();
+  private readonly tried = new Map<string, Project>();
   private parses = 0;
 
   /** The tree of a text: the kept one while the text is the same. */
@@ -74,12 +78,18 @@ export class Project implements Apart {
     return { trees, cage };
   }
 
-  /** A project for trying changes of one car: it knows the car's geometry, and nothing that it does reaches back. */
-  private apart(root: string): Project {
-    const project = new Project();
-    const shape = new ShapeCache(this.cars.get(root)?.shape ?? null);
-    project.cars.set(root, { shape, mends: newMendCache() });
-    return project;
+  /**
+   * A project for trying changes of one car: it knows the car's geometry from the beginning, and nothing that it does
+   * reaches back. It is kept, so that whoever tries again finds it warm.
+   */
+  private apart(root: string): Apart {
+    return recent(this.tried, root, KEPT_TRIED, (old) => {
+      if (old !== undefined) return old;
+      const project = new Project();
+      const shape = new ShapeCache(this.cars.get(root)?.shape ?? null);
+      project.cars.set(root, { shape, mends: newMendCache() });
+      return project;
+    });
   }
 
   /** Everything that is known about the judged file. Synchronous and pure but for the caches. */
@@ -132,6 +142,7 @@ export class Project implements Apart {
       this.statements.forget(file);
       this.cages.forget(file);
       this.cars.delete(file);
+      this.tried.delete(file);
     }
   }
 }

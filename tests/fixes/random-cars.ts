@@ -65,12 +65,12 @@ export function randomCar(seed: number, fault: Fault): string {
   };
   const raw = (mm: number): string => (inches ? `${String(mm)} mm` : String(mm));
 
-  const lean = wrong('hoop-lean') ? between(11, 16) : between(0, 6);
+  const lean = wrong('hoop-lean') ? between(11, 14) : between(2, 6);
   // A straight bar lies in the plane of the hoop, where a diagonal would be in its way.
   const bent = next() < 0.75 || wrong('bends-near') || wrong('diagonal-top') || wrong('diagonal-bottom');
-  const slots = [between(140, 175), between(330, 350), between(772, 795)] as const;
-  const drop = between(3, 9);
-  const aft = wrong('bar-forward') ? between(40, 80) : between(185, 205);
+  const slots = [between(55, 80), between(305, 320), between(772, 795)] as const;
+  const drop = between(4, 9);
+  const aft = wrong('bar-forward') ? between(60, 110) : between(190, 205);
   const barX = slots[0] - 45 - aft;
   const height =
     Math.round(slots[2] - (aft + 45) * Math.tan((drop * Math.PI) / 180) - 18) +
@@ -85,8 +85,8 @@ export function randomCar(seed: number, fault: Fault): string {
   const z = style === 'let' ? 'bar-height' : len(height);
   const bend =
     style === 'offset'
-      ? `bar-end + (in ${len(wrong('bends-near') ? 60 : 130)}, aft ${len(Math.round(-barX - height * Math.tan((lean * Math.PI) / 180)))})`
-      : `(${len(barX)}, ${len(wrong('bends-near') ? 560 : 490)}, ${z})`;
+      ? `bar-end + (in ${len(wrong('bends-near') ? 30 : 75)}, aft ${len(Math.round(-barX - height * Math.tan((lean * Math.PI) / 180)))})`
+      : `(${len(barX)}, ${len(wrong('bends-near') ? 585 : 530)}, ${z})`;
   const mate = next() < 0.5;
   const strap = (name: string, seat: string, y: number): string =>
     `strap ${name} { seat ${seat}; slot ${name.endsWith('outer') ? 'outer' : 'inner'}; to harness-bar; at y = ${len(y)}; width ${raw(75)}; hardware ${raw(110)}; collars ${raw(20)} gap ${raw(wrong('collar-away') ? 9 : 2)} }`;
@@ -98,10 +98,10 @@ export function randomCar(seed: number, fault: Fault): string {
     `rules ${pick(BOOKS as [string, ...string[]])}`,
     `vehicle { mass ${String(between(850, 1150))} kg ${pick(['with', 'without'])} driver; body closed; homologated "2010-05-01" }`,
     'material cds { yield 360 MPa; tensile 490 MPa; kind cold-drawn-seamless }',
-    `section hoop { ${size(50.8, 3.1)}; material cds }`,
-    `section bar { ${size(50.8, wrong('wall-thin') ? 1.8 : 3.1)}; material cds }`,
-    `die d50 { od ${raw(50.8)}; radius ${raw(wrong('die-small') ? between(110, 145) : 155)}; grip ${raw(90)}; between ${raw(60)} }`,
-    `die d44 { od ${raw(50.8)}; radius ${raw(153)}; grip ${raw(75)}; between ${raw(50)} }`,
+    `section hoop { ${size(45, 2.5)}; material cds }`,
+    `section bar { ${size(38, wrong('wall-thin') ? 2 : 2.5)}; material cds }`,
+    `die d45 { od ${raw(45)}; radius ${raw(wrong('die-small') ? between(115, 132) : 135)}; grip ${raw(90)}; between ${raw(60)} }`,
+    `die d38 { od ${raw(38)}; radius ${raw(114)}; grip ${raw(75)}; between ${raw(50)} }`,
     `plane hoop { at (${len(Math.round(at))}, 0, ${len(60)}); leans ${String(lean)} deg aft }`,
     ...(style === 'let' ? [`let bar-height = ${len(height)}`] : []),
     'mirror left {',
@@ -119,13 +119,13 @@ export function randomCar(seed: number, fault: Fault): string {
     '}',
     'tube main-hoop as main-rollbar {',
     '  section hoop',
-    '  die d50',
+    '  die d45',
     '  path foot.left, waist.left, crown.left, crown.right, waist.right, foot.right',
     '}',
     'tube harness-bar as harness-bar {',
     '  section bar',
     ...(bent
-      ? ['  die d44', '  path bar-end.left, bar-bend.left, bar-bend.right, bar-end.right']
+      ? ['  die d38', '  path bar-end.left, bar-bend.left, bar-bend.right, bar-end.right']
       : ['  path bar-end.left, bar-end.right']),
     '}',
     ...(bent
@@ -171,7 +171,7 @@ function roofOf(
     `  node head = (${len(at + 700)}, ${len(420)}, ${len(top + 55)})`,
     `  node knee = (${len(at + 1230)}, ${len(590)}, ${len(640)})`,
     `  node front-foot = (${len(at + 1290)}, ${len(610)}, ${len(90)})`,
-    '  tube half-lateral as half-lateral { section bar; die d44; path roof-rear, head, knee, front-foot }',
+    '  tube half-lateral as half-lateral { section bar; die d38; path roof-rear, head, knee, front-foot }',
     `  foot front-plate { at front-foot; plate ${len(160)} x ${len(156)} x ${len(6.5)}; bolts 4 x M10; hole ${raw(8)} }`,
     `  node header-end = on half-lateral at ${len(20)} before head`,
     `  node v-rear = on main-hoop at ${len(rear)} after crown`,

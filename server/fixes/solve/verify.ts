@@ -60,6 +60,8 @@ export interface Verdict {
   readonly fresh: readonly PlacedFinding[];
   /** True where going on in the same direction cannot help. */
   readonly hopeless: boolean;
+  /** Keys of those that got worse. */
+  readonly worse: readonly string[];
 }
 
 /** What stood before, kept for several tries. */
@@ -82,14 +84,19 @@ export class Verifier {
     const told = this.finding.params['bothSides'] === 'yes' ? 2 : 1;
     const gone = (now.get(key)?.count ?? 0) <= own - told;
     const fresh = new Set<string>();
-    let worse = false;
+    const worse: string[] = [];
     for (const [name, { count, worst }] of now) {
       const was = this.before.get(name);
       if (was === undefined || count > was.count) fresh.add(name);
       else if (worst !== null && was.worst !== null && worst > was.worst * (1 + (was.error ? 0 : LITTLE)) + SAME)
-        worse = true;
+        worse.push(name);
     }
     const list = after.findings.filter((one) => fresh.has(keyOf(one, names)));
-    return { good: gone && fresh.size === 0 && !worse, fresh: list, hopeless: !gone || worse };
+    return {
+      good: gone && fresh.size === 0 && worse.length === 0,
+      fresh: list,
+      hopeless: !gone || worse.length > 0,
+      worse,
+    };
   }
 }
