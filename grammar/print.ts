@@ -5,11 +5,17 @@ import { LENGTH_DIGITS, UNITS, type LengthUnit } from './units';
 
 const MOST_DIGITS = 6;
 
+/** What sums in inches leave of a half, as a share: 1 3/4 in is 44.449999999999996 mm, and half of that goes up. */
+const HALF_UP = 1e-12;
+
+/** So many digits, a half rounded away from 0. */
+export const roundedTo = (value: number, digits: number): string => (value + value * HALF_UP).toFixed(digits);
+
 /** A number with at most so many digits behind the point, without idle zeros, never `-0`; one that is not 0 never says 0. */
 export function sayNumber(value: number, digits: number): string {
   if (!Number.isFinite(value)) return 'no number';
   for (let more = digits; ; more++) {
-    const text = value.toFixed(more);
+    const text = roundedTo(value, more);
     const rounded = Number.parseFloat(text);
     if (rounded === 0 && Math.abs(value) > 1e-9 && more < MOST_DIGITS) continue;
     return rounded === 0 ? '0' : text.includes('.') ? text.replace(/\.?0+$/, '') : text;

@@ -299,7 +299,7 @@ export function triple(tuple: Tuple, reading: Reading, start: Start): Vec3 | nul
     return tell(reading, tuple.span, {
       kind: 'fault',
       code: 'fact.value',
-      params: { fact: 'a place', wanted: TRIPLE },
+      params: { fact: '(…)', wanted: TRIPLE },
     });
   }
   if (bare === 3) {

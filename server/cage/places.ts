@@ -152,7 +152,7 @@ function inPlane(form: Extract<Form, { kind: 'in-plane' }>, reading: PlaceReadin
     const wanted = across
       ? 'two measures such as (596, 507) or (out 596, up 507)'
       : 'two measures such as (350, 420) or (aft 350, up 420)';
-    return wrong(reading, pair.span, 'fact.value', { fact: 'a place in a plane', wanted });
+    return wrong(reading, pair.span, 'fact.value', { fact: '(…)', wanted });
   }
   if (!worded) {
     const [first, up] = pair.items.map((item) => measure(item.value, LENGTH, reading));

@@ -74,11 +74,13 @@ export function tubeOf(
 
 /** A tube that is to be cut to itself. */
 function tellSelf(definition: Definition, page: Page): void {
-  const named = [page.bound('split', 'tube'), ...page.all('first', 'hosts'), ...page.all('last', 'hosts')];
-  for (const bound of named) {
+  const onto = (['first', 'last'] as const).flatMap((fact) =>
+    page.all(fact, 'hosts').map((bound) => ({ fact, bound })),
+  );
+  for (const { fact, bound } of [{ fact: 'split', bound: page.bound('split', 'tube') }, ...onto]) {
     const target = bound === null ? null : page.target(bound);
     if (target?.definition !== definition || target.side !== definition.side) continue;
-    page.tellAt(bound, 'fact.value', { fact: bound?.slot.name ?? '', wanted: 'another tube than this one' });
+    page.tellAt(bound, 'fact.value', { fact, wanted: 'another tube than this one' });
   }
 }
 

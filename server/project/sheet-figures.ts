@@ -1,4 +1,5 @@
 /** Figures as a build sheet prints them: as many digits as a workshop can use, never -0. */
+import { roundedTo } from '../../grammar/print';
 import type { LengthUnit } from '../../grammar/units';
 import { LENGTH_DIGITS, UNITS } from '../../grammar/units';
 
@@ -7,7 +8,7 @@ export const NONE = '–';
 
 /** A number with so many digits. */
 export const fixed = (value: number, digits: number): string => {
-  const text = value.toFixed(digits);
+  const text = roundedTo(value, digits);
   return Number(text) === 0 ? (0).toFixed(digits) : text;
 };
 

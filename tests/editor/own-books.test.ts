@@ -68,7 +68,8 @@ describe('a hover on a rulebook', () => {
         expect(row).toContain(`\`${code}\``);
         if (sizes !== undefined || accepts !== undefined || (allowed.from === null && allowed.to === null)) continue;
         const unit = { mm: ' mm', deg: '°', mm2: ' mm²', kg: ' kg', N: ' N', MPa: ' MPa', '1': '' }[allowed.unit];
-        const figure = String(Number((allowed.to ?? allowed.from ?? 0).toFixed(1)));
+        // A half goes up: a quarter of an inch, 6.35 mm, is 6.4.
+        const figure = String(Math.round(10 * (allowed.to ?? allowed.from ?? 0) + 1e-9) / 10);
         expect([code, row.includes(`${figure}${unit}`)]).toEqual([code, true]);
       }
       expect(said).not.toMatch(/undefined|NaN|\[object/);

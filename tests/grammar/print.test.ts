@@ -28,6 +28,13 @@ describe('figures', () => {
     expect(sayNumber(NaN, 1)).toBe('no number');
   });
 
+  it('rounds a half up, also where sums in inches leave a hair less', () => {
+    expect(1.75 * 25.4).toBeLessThan(44.45);
+    expect(sayMeasure({ value: 1.75 * 25.4, unit: 'mm' }, 'mm')).toBe('44.5 mm');
+    expect(sayNumber(-44.449999999999996, 1)).toBe('-44.5');
+    expect(sayNumber(44.4499, 1)).toBe('44.4');
+  });
+
   it('says what is allowed', () => {
     expect(sayAllowed({ from: 0, to: 45, unit: 'deg' }, 'mm')).toBe('0 to 45°');
     expect(sayAllowed({ from: null, to: 20, unit: 'deg' }, 'mm')).toBe('at most 20°');
