@@ -156,22 +156,30 @@ function askedBy(books: readonly Book[]): ReadonlyMap<string, readonly Asking[]>
   return asked;
 }
 
-/** All that the books say of the car, rule by rule. Books change no figure: each reading is taken once for all of them. */
-export function assess(car: Car, books: readonly Book[], rules: readonly Rule[] = RULES): readonly Assessment[] {
+/** What judges cars by these books and rules. */
+export function assessor(books: readonly Book[], rules: readonly Rule[] = RULES): (car: Car) => readonly Assessment[] {
   const asked = askedBy(books);
-  const assessments: Assessment[] = [];
-  for (const rule of rules) {
+  const askedRules = rules.flatMap((rule) => {
     const asking = asked.get(rule.code);
-    if (asking === undefined) continue;
-    for (const item of rule.read(car)) {
-      for (const { book, limits } of asking) {
-        const assessment = assessOne(rule, book, limits, item, car);
-        if (assessment !== null) assessments.push(assessment);
+    return asking === undefined ? [] : [{ rule, asking }];
+  });
+  return (car) => {
+    const assessments: Assessment[] = [];
+    for (const { rule, asking } of askedRules) {
+      for (const item of rule.read(car)) {
+        for (const { book, limits } of asking) {
+          const assessment = assessOne(rule, book, limits, item, car);
+          if (assessment !== null) assessments.push(assessment);
+        }
       }
     }
-  }
-  return assessments;
+    return assessments;
+  };
 }
+
+/** All that the books say of the car, rule by rule. Books change no figure: each reading is taken once for all of them. */
+export const assess = (car: Car, books: readonly Book[], rules: readonly Rule[] = RULES): readonly Assessment[] =>
+  assessor(books, rules)(car);
 
 /** Where a mend should bring the reading: inside the strictest of the book's limits on that side. */
 export function targetOf({ rule, limits, item, verdict }: Assessment): number | null {

@@ -2,7 +2,7 @@
  * The car as the books see it: members by their role, where their ends land, hoops with their planes, and what is known
  * of the car as a whole. Worked out once for all rules, each part when it is first asked for.
  */
-import type { Cage, Foot, Role, Seat, Side, Tube } from '../cage/cage';
+import type { Cage, Foot, Role, Seat, Side, Thing, Tube } from '../cage/cage';
 import type { Centreline } from '../centreline/centreline';
 import { nearestOn, pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
@@ -74,6 +74,38 @@ export class Car {
   readonly tubes = lazily((): readonly Tube[] =>
     [...this.cage.things.values()].filter((thing): thing is Tube => thing.kind === 'tube').sort(byName),
   );
+
+  private readonly byKind = lazily(() => {
+    const map = new Map<Thing['kind'], Thing[]>();
+    for (const thing of this.cage.things.values()) {
+      const list = map.get(thing.kind);
+      if (list === undefined) map.set(thing.kind, [thing]);
+      else list.push(thing);
+    }
+    for (const list of map.values()) list.sort(byName);
+    return map;
+  });
+
+  /** All things of a kind, in the order of their names. */
+  ofKind<K extends Thing['kind']>(kind: K): readonly Extract<Thing, { kind: K }>[] {
+    const things = this.byKind().get(kind) ?? [];
+    return things.filter((thing): thing is Extract<Thing, { kind: K }> => thing.kind === kind);
+  }
+
+  /** Where a node is; null: there is none of that name, or its place is not known. */
+  nodeAt(name: string | null): Vec3 | null {
+    const thing = name === null ? undefined : this.cage.things.get(name);
+    return thing?.kind === 'node' ? thing.at : null;
+  }
+
+  /** The day that limits and texts go by: of the homologation, else of the first passport; null: neither is written. */
+  readonly day = lazily((): string | null => this.cage.vehicle?.homologated ?? this.cage.vehicle?.passport ?? null);
+
+  /** True where the cage came with a certificate: what it is like is in that, not in the text of a book. */
+  readonly certified = lazily((): boolean => {
+    const route = this.cage.vehicle?.cage ?? null;
+    return route === 'asn' || route === 'fia';
+  });
 
   readonly members = lazily((): readonly Member[] => this.tubes().flatMap((tube) => this.memberOf(tube) ?? []));
 

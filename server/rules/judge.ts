@@ -77,13 +77,20 @@ function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Find
   };
 }
 
-/** What cannot be judged: one finding for each fact that is missing, with all books and rules that ask for it. */
+const once = (words: readonly string[]): readonly string[] => [...new Set(words)];
+
+/**
+ * What cannot be judged: one finding for each fact of a thing that is missing, with all books and rules that ask for it;
+ * facts of the whole car together in one.
+ */
 function unknownFindings(assessments: readonly Assessment[]): readonly Finding[] {
   const groups = new Map<string, { readonly first: Assessment; readonly fact: string; readonly all: Assessment[] }>();
   for (const assessment of assessments) {
     if (assessment.verdict.kind !== 'unknown') continue;
     const { fact } = assessment.verdict;
-    const key = `${assessment.item.subject}\n${assessment.rule.code}\n${fact}`;
+    const { item } = assessment;
+    const ofCar = isMissing(item) && item.ofCar === true;
+    const key = ofCar ? 'car' : `${item.subject}\n${fact}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { first: assessment, fact, all: [assessment] });
     else group.all.push(assessment);
@@ -96,7 +103,11 @@ function unknownFindings(assessments: readonly Assessment[]): readonly Finding[]
       severity: CODES[code].severity,
       subject: first.item.subject,
       at: first.item.at,
-      params: { books: [...new Set(all.map(({ book }) => book.name))], rule: first.rule.code, fact },
+      params: {
+        books: once(all.map(({ book }) => book.name)),
+        rule: once(all.map(({ rule }) => rule.code)),
+        fact: once(all.map(({ verdict }) => (verdict.kind === 'unknown' ? verdict.fact : fact))).join('; '),
+      },
       ...(limit === undefined
         ? {}
         : {

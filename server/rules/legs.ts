@@ -17,7 +17,7 @@ export interface Leg {
   readonly ends: readonly [MemberEnd, MemberEnd];
 }
 
-/** Two halves begin no farther apart than this on the tube between them, mm, */
+/** Two halves begin no farther apart than this, mm: on both sides of the tube between them, */
 const TOGETHER = 40;
 /** and go on into each other within 15 degrees. */
 const ON = -Math.cos((15 * Math.PI) / 180);
@@ -31,8 +31,7 @@ const away = (member: Member, end: MemberEnd): Vec3 => {
 function continued(a: Member, b: Member): readonly [MemberEnd, MemberEnd] | null {
   for (const one of a.ends) {
     for (const other of b.ends) {
-      const shared = one.hosts.some((host) => other.hosts.includes(host));
-      if (!shared || distance(one.at, other.at) > TOGETHER) continue;
+      if (distance(one.at, other.at) > TOGETHER) continue;
       if (dot(away(a, one), away(b, other)) < ON) return [one, other];
     }
   }

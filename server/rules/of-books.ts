@@ -29,7 +29,7 @@ export function ofBooks(car: Car, books: readonly Book[]): readonly Finding[] {
     const findings: Finding[] = [];
     if (book.asksCage && car.kind() === 'bar')
       findings.push(tell('rule.roll-bar', chief.name, at, { tube: chief.name, book: book.name }));
-    const text = textFor(book, car.cage.vehicle?.homologated ?? null);
+    const text = textFor(book, car.day());
     if (text !== null && text.note !== '')
       findings.push(tell('rule.edition', chief.name, at, { book: book.name, text: text.note }));
     return findings;

@@ -1,5 +1,6 @@
 /** Short ways to make the items that a rule reads. */
 import type { Anchor, MeasureUnit, Params } from '../../grammar/finding';
+import type { Car } from './car';
 import type { Missing, Reading } from './rule';
 
 interface More {
@@ -34,6 +35,12 @@ export const reading = (
   limit: more.limit ?? null,
   figures: null,
 });
+
+/** The same for a fact of the whole car, told at its main hoop; empty where no tube stands in the car. */
+export const missingOfCar = (car: Car, fact: string, more: More = {}): readonly Missing[] => {
+  const chief = car.chief();
+  return chief === null ? [] : [{ ...missing(chief.name, fact, more), ofCar: true }];
+};
 
 /** A figure that hangs on a fact that is not written. `fact` says what is missing, and how to write it. */
 export const missing = (subject: string, fact: string, more: More = {}): Missing => ({

@@ -49,6 +49,8 @@ export interface Reading extends Spot {
 export interface Missing extends Spot {
   /** What is missing and how to write it: `the car's mass is not written: vehicle { mass 980 kg without driver }`. */
   readonly fact: string;
+  /** A fact of the whole car: what cannot be judged for want of such facts is told together. */
+  readonly ofCar?: boolean;
 }
 
 export type Item = Reading | Missing;
@@ -116,12 +118,16 @@ export interface Limit {
   readonly borderline?: { readonly upTo: number; readonly says: string };
   /** Where the quantity is a number of tubes: the roles that the book counts besides. */
   readonly counts?: readonly Role[];
+  /** The plate that is fixed to the shell under a foot counts, where one is written, not the foot's own. */
+  readonly onShell?: boolean;
   /** Only for readings of these groups; without it for all. */
   readonly of?: readonly string[];
   /** Not for readings of these groups. */
   readonly notOf?: readonly string[];
   /** Only for full cages, or only for bare roll bars; without it for both. */
   readonly structure?: 'cage' | 'bar';
+  /** Only for cages that were built by the text of the book: of a certified one the certificate counts. */
+  readonly selfBuilt?: boolean;
   /** Only for cars homologated on this day or later, `2007-01-01`. */
   readonly since?: string;
   /** Only for cars homologated before this day. */

@@ -81,7 +81,7 @@ export const EDGES: readonly Edge[] = [
     inside: prop('od 38; wall 2.5; material cds', MATERIAL),
     outside: prop('od 38; wall 2.5; material cds', MATERIAL.replace('cold-drawn-seamless', 'erw')),
     within: 1,
-    missing: [prop('od 38; wall 2.5'), /how the tube .* is made/],
+    missing: [prop('od 38; wall 2.5'), /material of section probe is not written/],
   },
   {
     code: 'tube.strength',

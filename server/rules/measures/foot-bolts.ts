@@ -1,5 +1,6 @@
 /** `foot.bolts`: the number of bolts of a foot. */
 import { BOLTS, FOOT_GROUPS, footExample, footUses } from '../feet';
+import { fittingOnFoot } from '../fittings';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -9,11 +10,14 @@ export const footBolts: Rule = {
   slack: 0,
   groups: FOOT_GROUPS,
   read: (car) =>
-    footUses(car).map(({ foot, group }) =>
-      foot.bolts === null
-        ? missing(foot.name, BOLTS, { group })
-        : reading(foot.name, foot.bolts.count, '1', { foot: foot.name }, { fact: 'bolts', group }),
-    ),
+    // A backstay on one bolt in double shear is asked for its bush instead.
+    footUses(car)
+      .filter(({ foot, group }) => group !== 'backstay foot' || fittingOnFoot(car, foot.name)?.shear !== 'double')
+      .map(({ foot, group }) =>
+        foot.bolts === null
+          ? missing(foot.name, BOLTS, { group })
+          : reading(foot.name, foot.bolts.count, '1', { foot: foot.name }, { fact: 'bolts', group }),
+      ),
   mend: () => ({ says: 'add bolts', params: {} }),
   explanation: {
     what: 'A foot has fewer bolts than the book wants.',

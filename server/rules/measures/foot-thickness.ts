@@ -1,13 +1,16 @@
 /** `foot.thickness`: the thickness of a foot's plate; some books tell bolted plates from welded ones. */
 import { figure } from '../../geometry/tell';
+import type { Car } from '../car';
 import { BOLTS, FOOT_GROUPS, footExample, footUses } from '../feet';
 import { reading } from '../readings';
 import type { Decision, Limit, Reading, Rule } from '../rule';
 
-/** A limit for bolted plates holds where bolts are written; without them it may be meant or not. */
-function decide(limit: Limit, item: Reading): Decision {
+/** Of the plate on the shell, where the book means that one and it is written. A limit for bolted plates holds where bolts are written; without them it may be meant or not. */
+function decide(limit: Limit, item: Reading, car: Car): Decision {
   const { from, to } = limit.allowed;
-  const { value } = item.measured;
+  const foot = car.cage.things.get(item.subject);
+  const plate = limit.onShell === true && foot?.kind === 'foot' ? foot.counterPlate : null;
+  const value = plate?.thick ?? item.measured.value;
   const broken = (low: boolean): Decision => ({ kind: 'broken', measured: figure(value, 'mm'), from, to, low });
   if (to !== null && value > to + SLACK) return broken(false);
   if (from === null || value >= from - SLACK) return { kind: 'met' };
@@ -39,7 +42,8 @@ export const footThickness: Rule = {
   explanation: {
     what: "A foot's plate is thinner, or thicker, than the book allows.",
     why: 'Thin plate folds round the tube instead of spreading its load.',
-    measured: 'The thickness as it is written.',
+    measured:
+      'The thickness as it is written; where a book means the plate that is fixed to the shell and a `counter-plate` is written, of that one.',
     mend: 'Change the plate.',
     stage: 'hoop',
     bad: `rules fia-253\n${footExample('140 x 100 x 2')}`,

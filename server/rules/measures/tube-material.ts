@@ -5,6 +5,10 @@ import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import { processOf } from '../steel';
 
+/** What is missing where a section has no material at all. */
+export const noMaterial = ({ name }: Section): string =>
+  `the material of section ${name} is not written: material cds { yield 360 MPa; tensile 490 MPa; kind cold-drawn-seamless; carbon 0.2 %; manganese 1.2 %; others 0.4 % }`;
+
 /** One tube of each section that is used, with the section: what is said of its steel is said once. */
 export const oneOfEach = (car: Car): readonly { readonly tube: Tube; readonly section: Section }[] => {
   const seen = new Map<string, { readonly tube: Tube; readonly section: Section }>();
@@ -27,9 +31,11 @@ export const tubeMaterial: Rule = {
       if (process !== null)
         return reading(tube.name, 1, '1', { tube: tube.name, word: process }, { ...at, word: process });
       const fact =
-        name === null || kind === null
-          ? `how the tube of section ${section.name} is made is not written: material NAME { kind cold-drawn-seamless }`
-          : `'${kind}' is no kind of tube that the books tell apart: cold-drawn-seamless, drawn-over-mandrel, erw, chromoly`;
+        name === null
+          ? noMaterial(section)
+          : kind === null
+            ? `how the tube of section ${section.name} is made is not written: material NAME { kind cold-drawn-seamless }`
+            : `'${kind}' is no kind of tube that the books tell apart: cold-drawn-seamless, drawn-over-mandrel, erw, chromoly`;
       return missing(tube.name, fact, at);
     }),
   mend: () => ({ says: 'use one of these', params: {} }),

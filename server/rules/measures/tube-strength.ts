@@ -1,7 +1,7 @@
 /** `tube.strength`: the steel's strength. Quotations of the rule disagree whether yield or tensile is meant. */
 import { missing, reading } from '../readings';
 import type { Decision, Limit, Reading, Rule } from '../rule';
-import { oneOfEach } from './tube-material';
+import { noMaterial, oneOfEach } from './tube-material';
 
 const factFor = (section: string): string =>
   `the strength of the steel of section ${section} is not written: material NAME { yield 360 MPa; tensile 490 MPa }`;
@@ -25,7 +25,10 @@ export const tubeStrength: Rule = {
     oneOfEach(car).map(({ tube, section }) => {
       const { yield: yielding, tensile } = section.material;
       const known = [yielding, tensile].filter((one): one is number => one !== null);
-      if (known.length === 0) return missing(tube.name, factFor(section.name), { fact: 'section' });
+      if (known.length === 0) {
+        const fact = section.material.name === null ? noMaterial(section) : factFor(section.name);
+        return missing(tube.name, fact, { fact: 'section' });
+      }
       const word = tensile === null ? 'yield' : 'tensile';
       const params = { tube: tube.name, section: section.name };
       return reading(tube.name, Math.max(...known), 'MPa', params, { fact: 'section', word });
