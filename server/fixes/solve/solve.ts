@@ -5,11 +5,13 @@
 import type { PlacedFinding } from '../../../grammar/finding';
 import type { Analysis } from '../../project/project';
 import type { TextEdit } from '../fix';
+import type { Rung } from './ladder';
+import { rungsFor } from './ladder';
 import { meterFor, ruleMeter } from './meter';
 import type { Probed, Purse } from './search';
 import { probe, pushOn, search } from './search';
 import { Scope } from './scope';
-import { titleOf } from './title';
+import { titleOf, withReading } from './title';
 import { Trial } from './trial';
 import { Verifier } from './verify';
 
@@ -46,9 +48,11 @@ const mayBeSolved = ({ code, waived, measured, params }: PlacedFinding): boolean
  */
 export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<void, readonly Solved[]> {
   if (!mayBeSolved(finding)) return [];
+  const trial = new Trial(analysis);
+  const rungs = rungsFor(finding, analysis);
+  if (rungs.length > 0) return yield* climbing(rungs, trial, finding);
   const { knobs } = new Scope(analysis, finding);
   if (knobs.length === 0) return [];
-  const trial = new Trial(analysis);
   const meter = meterFor(trial, finding);
   yield;
   const purse: Purse = { left: PURSE };
@@ -91,6 +95,21 @@ export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<
     if (solved.length > 0) break;
   }
   return solved;
+}
+
+/** The first size of a list that mends it and breaks nothing. */
+function* climbing(rungs: readonly Rung[], trial: Trial, finding: PlacedFinding): Generator<void, readonly Solved[]> {
+  const { analysis } = trial;
+  const meter = meterFor(trial, finding);
+  const verifier = new Verifier(analysis, finding);
+  const enough = rungs.filter(({ edits }) => meter.price > 1 || meter.read(edits).gone);
+  yield;
+  for (const { doing, edits } of enough.slice(0, MOST_SEARCHES)) {
+    const after = trial.whole(edits);
+    yield;
+    if (verifier.look(after).good) return [{ title: withReading(doing, after, finding), edits }];
+  }
+  return [];
 }
 
 /** {@link solving}, without a break. */

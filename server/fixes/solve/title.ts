@@ -111,7 +111,8 @@ function readingAfter(after: Analysis, finding: PlacedFinding): string | null {
     { code: finding.code, params, measured, ...(allowed === undefined ? {} : { allowed }) },
     after.cage.units,
   );
-  return /less than|not crossed|and will/.test(said) ? null : lowered(said.replace(/\.$/, ''), after.cage);
+  const bare = finding.params['bothSides'] === 'yes' ? said.replace(/\.(left|right)(?![\p{L}\d_-])/gu, '') : said;
+  return /less than|not crossed|and will/.test(said) ? null : lowered(bare.replace(/\.$/, ''), after.cage);
 }
 
 const lowered = (sentence: string, cage: Cage): string => {
@@ -128,6 +129,11 @@ export function titleOf(
   moved: Moved,
 ): string {
   const count = moved.nodes > 1 ? `, ${String(moved.nodes)} nodes move` : '';
+  return withReading(`${doing(analysis, solution, moved)}${count}`, after, finding);
+}
+
+/** What is done, and the figure that the rule reads then. */
+export function withReading(done: string, after: Analysis, finding: PlacedFinding): string {
   const then = readingAfter(after, finding);
-  return `${doing(analysis, solution, moved)}${count}${then === null ? '' : `: then ${then}`}`;
+  return then === null ? done : `${done}: then ${then}`;
 }
