@@ -117,7 +117,7 @@ function inside(x: number, low: number, high: number, near: number): number {
 }
 
 /** What a tape reads: whole millimetres, sixteenths of an inch. */
-const tapeStep = (units: LengthUnit): number => (units === 'in' || units === 'ft' ? 25.4 / 16 : 1);
+export const tapeStep = (units: LengthUnit): number => (units === 'in' || units === 'ft' ? 25.4 / 16 : 1);
 
 /** A solved length as a tape shows it, rounded away from `from`, so that whoever follows the message is inside the limit. */
 export function tidy(value: number, from: number, units: LengthUnit): number {

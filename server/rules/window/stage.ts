@@ -2,22 +2,19 @@
  * The car with its harness bar at another place, and one seat at one setting: only what decides the figures of that seat's
  * straps is in it, so that it is judged in microseconds. Measuring and judging are those of the whole car.
  */
+import { mm } from '../../../grammar/units';
 import type { Cage, Seat, Strap, Thing, Tube } from '../../cage/cage';
 import type { Vec3 } from '../../centreline/vector';
 import { add } from '../../centreline/vector';
 import { Neighbours } from '../../geometry/neighbours';
 import { seatFigures } from '../../geometry/seats';
-import type { End, Part, SeatFigures, Shape, StrapFigures } from '../../geometry/shape';
+import type { Part, SeatFigures, Shape, StrapFigures } from '../../geometry/shape';
 import { markCrossed, strapFigures } from '../../geometry/straps';
 import type { Miss } from '../../geometry/straps';
 import { Car } from '../car';
 import { lineMoved, partsOfTube } from '../what-if';
 import type { Setting } from './settings';
 import { seatAt } from './settings';
-
-/** Everything but its place is the end's own; much of it is only made when a person asks. */
-const endMoved = (end: End, by: Vec3): End =>
-  Object.create(end, { origin: { value: end.origin === null ? null : add(end.origin, by), enumerable: true } }) as End;
 
 const tubeMoved = (tube: Tube, by: Vec3): Tube => ({
   ...tube,
@@ -27,8 +24,22 @@ const tubeMoved = (tube: Tube, by: Vec3): Tube => ({
 const partMoved = (part: Part, by: Vec3): Part => ({
   ...part,
   centreline: part.centreline === null ? null : lineMoved(part.centreline, by),
-  ends: [endMoved(part.ends[0], by), endMoved(part.ends[1], by)],
 });
+
+const seatMoved = (seat: Seat, by: Vec3): Seat => ({
+  ...seat,
+  hip: seat.hip === null ? null : add(seat.hip, by),
+  slots: seat.slots === null ? null : add(seat.slots, by),
+});
+
+const AXES = { x: 0, y: 1, z: 2 } as const;
+
+const strapMoved = (strap: Strap, by: Vec3): Strap => {
+  const { at } = strap;
+  return at === null || by[AXES[at.axis]] === 0
+    ? strap
+    : { ...strap, at: { ...at, value: mm(at.value + by[AXES[at.axis]]) } };
+};
 
 /** A part of the car, with what the whole car says of itself. */
 class PartCar extends Car {
@@ -86,37 +97,44 @@ function gapTo(seat: Seat, bars: readonly Part[]): SeatFigures {
   return { ...figures, gap: figures.barGap, to: figures.bar };
 }
 
-/** One seat at one setting. `withGap`: the seat's distance to the bar is asked for. */
+/**
+ * One seat at one setting. Straps and seat know of each other and of their bars only, and of nothing but where these are
+ * to each other: so the bar stays, and the seat is moved the other way.
+ * @param withGap the seat's distance to the bar is asked for
+ */
 export function seatStage(whole: Car, bar: Tube, seat: Seat, setting: Setting, withGap: boolean): Stage {
   const { cage, shape } = whole;
   const straps = [...cage.things.values()].filter(
     (thing): thing is Strap => thing.kind === 'strap' && thing.seat === seat.name,
   );
-  const onBar = straps.filter((strap) => isOn(strap, bar));
-  const placedSeat = seatAt(seat, setting);
-  const others = straps.filter((strap) => !isOn(strap, bar) && strap.tube !== null);
-  const stillParts = others.flatMap(({ tube }) => (tube === null ? [] : partsOfTube(shape, tube)));
-  const stillThings = others.flatMap(({ tube }) => cage.things.get(tube ?? '') ?? []);
-  const barParts = partsOfTube(shape, bar.name);
-  const seatNamed = (name: string): Seat | null => (name === seat.name ? placedSeat : null);
+  const onBar = straps.map((strap) => isOn(strap, bar));
+  const standing = seatAt(seat, setting);
+  const others = straps.filter((_, i) => onBar[i] !== true);
+  const otherParts = others.flatMap(({ tube }) => (tube === null ? [] : partsOfTube(shape, tube)));
+  const otherTubes = others.flatMap(({ tube }) => cage.things.get(tube ?? '') ?? []);
+  const bars = partsOfTube(shape, bar.name);
   return {
     seat,
     setting,
-    subjects: new Set([seat.name, ...onBar.map(({ name }) => name)]),
+    subjects: new Set([seat.name, ...straps.filter((_, i) => onBar[i] === true).map(({ name }) => name)]),
     placed: (by) => {
-      const moved = barParts.map((part) => partMoved(part, by));
-      const parts = new Map([...stillParts, ...moved].map((part) => [part.name, part]));
-      const results = straps.map((strap) => strapFigures(strap, placedSeat, parts));
+      const back: Vec3 = [-by[0], -by[1], -by[2]];
+      const placed = seatMoved(standing, back);
+      const laid = straps.map((strap) => strapMoved(strap, back));
+      // Bars of other straps do not stay behind.
+      const moved = otherParts.map((part) => partMoved(part, back));
+      const parts = new Map([...moved, ...bars].map((part) => [part.name, part]));
+      const results = laid.map((strap) => strapFigures(strap, placed, parts));
       const figures = markCrossed(
         results.map((result) => result.figures),
-        seatNamed,
+        (name) => (name === seat.name ? placed : null),
       );
-      const things: readonly Thing[] = [placedSeat, ...straps, ...stillThings, tubeMoved(bar, by)];
+      const things: readonly Thing[] = [placed, ...laid, ...otherTubes, bar];
       const own: Cage = { ...cage, things: new Map(things.map((thing) => [thing.name, thing])) };
-      const seats = withGap ? [gapTo(placedSeat, moved)] : [];
+      const seats = withGap ? [gapTo(placed, bars)] : [];
       const car = new PartCar(own, { ...shape, cage: own, parts, straps: figures, seats }, whole);
       const runs = figures.flatMap((one, i) =>
-        onBar.some(({ name }) => name === one.name) ? [{ figures: one, miss: results[i]?.miss ?? null }] : [],
+        onBar[i] === true ? [{ figures: one, miss: results[i]?.miss ?? null }] : [],
       );
       return { car, runs };
     },
