@@ -31,6 +31,7 @@ function write(part: Part, fields: Fields): string {
       if (part.type === 'string') return `"${fields.field(part.name)}"`;
       if (part.type === 'plane') return `y = ${fields.field(part.name)}`;
       if (part.type === 'triple') return `(${fields.field('down 4')})`;
+      if (part.type === 'pair') return `(${fields.field('forward 50')}, ${fields.field('out 30')})`;
       if (part.type === 'bolt') return fields.field('M8');
       return part.space === 'code' ? fields.field('strap.drop') : fields.field(part.name);
     case 'literal':

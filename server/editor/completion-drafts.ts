@@ -5,6 +5,7 @@ import { KIND_SHAPES, type Part, type SlotType } from '../../grammar/pattern';
 import {
   ANGLE,
   DENSITY,
+  FORCE,
   LENGTH,
   MASS,
   sameDimension,
@@ -99,11 +100,13 @@ const DIMENSIONS: Partial<Readonly<Record<SlotType, readonly Dimension[] | null>
   length: [LENGTH],
   plane: [LENGTH],
   triple: [LENGTH],
+  pair: [LENGTH],
   place: [LENGTH],
   angle: [ANGLE],
   mass: [MASS],
   stress: [STRESS],
   density: [DENSITY],
+  force: [FORCE],
   figure: null,
 };
 
@@ -113,11 +116,14 @@ export const unitsOf = (types: readonly SlotType[]): Draft[] => {
     const dimensions = DIMENSIONS[type];
     return dimensions === undefined ? [] : [dimensions];
   });
-  return Object.entries(UNITS)
+  // A share has its own unit, and no other.
+  const shares = types.includes('share') ? [share()] : [];
+  const units = Object.entries(UNITS)
     .filter(([, { dimension }]) =>
       wanted.some((dimensions) => dimensions === null || dimensions.some((one) => sameDimension(one, dimension))),
     )
     .map(([name, { meaning }]) => word(name, 'unit', meaning));
+  return [...shares, ...units];
 };
 
 /** The sign of a share. */

@@ -136,6 +136,19 @@ export const triple = (): Draft[] => {
   ];
 };
 
+/** Not up or down: what lies in a level plate. */
+export const isLevel = ({ label }: Draft): boolean =>
+  !Object.hasOwn(DIRECTIONS, label) || DIRECTIONS[label]?.axis !== 'z';
+
+/** The forms that a pair in a level plate may take: `(forward 50, out 30)`. */
+export const levelPair = (): Draft[] => [
+  {
+    ...word('(', 'word', 'where it stands on the plate, from its middle', '(forward …, out …)'),
+    insert: '(${1|forward,aft|} ${2:0}, ${3|out,in,left,right|} ${4:0})',
+    snippet: true,
+  },
+];
+
 /** Whether what is written with this slot is a place, with words of its own. */
 export const isPlace = ({ type }: Slot): boolean => type === 'place';
 

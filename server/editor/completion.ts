@@ -23,7 +23,16 @@ import {
   type Draft,
 } from './completion-drafts';
 import { elementsOf, wordsBehind, type Element } from './completion-pattern';
-import { afterDot, ENDS_IN_NUMBER, insidePlace, insideSum, isPlace, triple } from './completion-place';
+import {
+  afterDot,
+  ENDS_IN_NUMBER,
+  insidePlace,
+  insideSum,
+  isLevel,
+  isPlace,
+  levelPair,
+  triple,
+} from './completion-place';
 import { lineSpanAt } from './cursor';
 import { segmentAt, type Segment } from './segment';
 
@@ -40,6 +49,8 @@ const startOf = (around: Around, slot: Slot): Draft[] => {
       return [...phrase('on', 'between', 'in', 'where'), ...names(around, 'node'), ...figures(around)];
     case 'triple':
       return triple();
+    case 'pair':
+      return levelPair();
     case 'plane':
       return axes();
     case 'choice':
@@ -58,7 +69,8 @@ const startOf = (around: Around, slot: Slot): Draft[] => {
 const slotsOf = (rows: readonly (readonly Element[])[]): Slot[] =>
   rows.flat().flatMap((element) => ('slot' in element ? [element.slot] : []));
 
-const hasCoordinates = ({ type }: Slot): boolean => ['place', 'figure', 'triple', 'plane', 'length'].includes(type);
+const hasCoordinates = ({ type }: Slot): boolean =>
+  ['place', 'figure', 'triple', 'pair', 'plane', 'length'].includes(type);
 
 /** What is written behind the last comma that stands in no bracket. */
 const lastItem = (before: string): string => {
@@ -83,7 +95,8 @@ const following = (around: Around, pattern: Pattern, before: string): Draft[] =>
   };
   const inside = (): Draft[] | null => {
     if (slots.some(isPlace)) return insidePlace(around, before);
-    return slots.some((slot) => isFigure(slot) || hasCoordinates(slot)) ? insideSum(around, before) : null;
+    const drafts = slots.some((slot) => isFigure(slot) || hasCoordinates(slot)) ? insideSum(around, before) : null;
+    return slots.some(({ type }) => type === 'pair') ? (drafts?.filter(isLevel) ?? null) : drafts;
   };
   const item = lastItem(before);
   if (item.trim() === '') {

@@ -31,7 +31,7 @@ const flat = (part: Part): (Slot | string)[] => {
   }
 };
 
-const PLACES: readonly string[] = ['place', 'triple', 'plane'];
+const PLACES: readonly string[] = ['place', 'triple', 'pair', 'plane'];
 
 /** What a bare number in a line is taken for: by the word before it, else by all that the line holds. */
 const takenFor = (cursor: Cursor, before: string): 'length' | 'angle' | 'plain' | null => {

@@ -2,6 +2,8 @@
 import type { Code } from '../../grammar/codes';
 import { degrees, type LengthUnit } from '../../grammar/units';
 import type { Cage, Seat, Strap } from '../cage/cage';
+import type { Vec3 } from '../centreline/vector';
+import { add } from '../centreline/vector';
 import type { Shape } from '../geometry/shape';
 import { bothLengths, code, fixed, inDegrees, inUnit, NONE, otherUnit, pointIn, list } from './figures';
 import { limitsOn } from './hover-book';
@@ -36,6 +38,15 @@ export const hoverStrap = (cage: Cage, shape: Shape, strap: Strap, unit: LengthU
 };
 
 /** Everything about a seat. */
+/** From one to the other; null where there is none, or both are the same. */
+const rangeText = (
+  range: { readonly from: number; readonly to: number } | null,
+  say: (value: number) => string,
+): string | null => (range === null || range.from === range.to ? null : `${say(range.from)} to ${say(range.to)}`);
+
+const helmetText = (middle: Vec3, radius: number, unit: LengthUnit): string =>
+  `its middle at ${pointIn(middle, unit)} ${unit}, its top at z = ${bothLengths(middle[2] + radius, unit)}`;
+
 export const hoverSeat = (cage: Cage, shape: Shape, seat: Seat, unit: LengthUnit): string => {
   const figures = shape.seats.find((one) => one.name === seat.name);
   const other = otherUnit(unit);
@@ -46,12 +57,17 @@ export const hoverSeat = (cage: Cage, shape: Shape, seat: Seat, unit: LengthUnit
     Math.abs(yaw) < 1e-9 ? 'straight ahead' : `${fixed(Math.abs(yaw), 1)}° to the ${yaw > 0 ? 'left' : 'right'}`;
   const to = figures?.to ?? null;
   const nearest = to === null ? '' : ` to ${code(to)}`;
+  const slide = rangeText(seat.slideRange, (value) => bothLengths(value, unit));
   const rows = [
     ['Slots, midway between their lower front edges', slots],
-    ['Recline', inDegrees(seat.recline)],
+    ['Recline', rangeText(seat.reclineRange, inDegrees) ?? inDegrees(seat.recline)],
+    ...(slide === null ? [] : [['Slides forward', slide]]),
     ['Faces', facing],
     ['Gap behind the shell', `${bothLengths(figures?.gap ?? null, unit)}${nearest}`],
     ["Gap to the straps' bar", bothLengths(figures?.barGap ?? null, unit)],
+    ...(seat.helmet === null || seat.slots === null
+      ? []
+      : [['Helmet', helmetText(add(seat.slots, seat.helmet.offset), seat.helmet.radius, unit)]]),
     ['Gap wanted', limitsOn(cage, 'seat.gap', unit) || NONE],
   ];
   return `**seat** ${code(seat.name)}\n\n${list(['', ''], rows)}`;

@@ -27,11 +27,8 @@ import {
   pointIn,
   list,
 } from './figures';
+import { boltText, plateText } from './hover-hardware';
 import { sizeOf } from './hover-tube';
-
-/** A metric thread has a whole number of millimetres; anything else is the diameter as it was written. */
-const bolt = (diameter: number, unit: LengthUnit): string =>
-  Number.isInteger(diameter) ? `M${String(diameter)}` : bothLengths(diameter, unit);
 
 /** The ends that lie at a node. */
 export const endsAt = (shape: Shape, node: string): { part: Part; end: End }[] =>
@@ -82,8 +79,11 @@ export const hoverFoot = (shape: Shape, foot: Foot, unit: LengthUnit): string =>
       'Lies',
       lies.kind === 'slopes' ? slopes(lies.aft, lies.left) : lies.kind === 'square' ? 'square across the tube' : NONE,
     ],
-    ['Bolts', bolts === null ? NONE : `${String(bolts.count)} x ${bolt(bolts.diameter, unit)}`],
+    ['Bolts', boltText(bolts, unit)],
     ['Hole', bothLengths(hole, unit)],
+    ...(foot.counterPlate === null ? [] : [['Counter-plate', plateText(foot.counterPlate, unit)]]),
+    ...(foot.welded === null ? [] : [['Welded to the shell', foot.welded ? 'yes' : 'no']]),
+    ...(foot.on === 'frame' ? [['Stands on', 'the frame']] : []),
   ];
   const ends = [...shape.parts.values()].flatMap((part) =>
     part.ends.filter((end) => end.fit === 'foot' && end.hosts.includes(foot.name)).map((end) => ({ part, end })),
@@ -139,6 +139,12 @@ const stress = (value: number | null): string => {
   return value === null ? 'not known' : `${fixed(value, 0)} MPa (${fixed(value / ksi, 1)} ksi)`;
 };
 
+const SHARES = [
+  ['Carbon', 'carbon'],
+  ['Manganese', 'manganese'],
+  ['Any other element', 'others'],
+] as const;
+
 export const hoverMaterial = (material: Material): string => {
   const rows = [
     ['Yield', stress(material.yield)],
@@ -146,6 +152,10 @@ export const hoverMaterial = (material: Material): string => {
     ["Young's modulus", `${fixed(material.modulus / 1000, 0)} GPa`],
     ['Density', material.density === null ? NONE : `${fixed(material.density, 0)} kg/m3`],
     ['Kind', material.kind ?? NONE],
+    ...SHARES.flatMap(([label, key]) => {
+      const share = material[key];
+      return share === null ? [] : [[label, `${String(Number((share * 100).toFixed(4)))} %`]];
+    }),
   ];
   const name = material.name === null ? 'mild steel, since none is named' : code(material.name);
   return `**material** ${name}\n\n${list(['', ''], rows)}`;

@@ -80,8 +80,10 @@ export const hoverTube = (shape: Shape, tube: Tube, piece: 'a' | 'b' | null, uni
   const size = section === null ? NONE : `${code(section.name)}, ${sizeOf(section.od, section.wall, unit)}`;
   const bent = die === null ? '' : `; die ${code(die.name)}`;
   const existing = tube.existing ? ' Already in the car.' : '';
+  const carries = tube.carries === null ? '' : ` It carries: ${tube.carries}.`;
+  const finish = tube.finish === null ? '' : ` Finish: ${tube.finish}.`;
   const parts = partsOf(shape, tube).filter((part) => piece === null || part.piece === piece);
   const body =
     parts.length === 0 ? 'It cannot be computed yet.' : parts.map((part) => partText(part, unit)).join('\n\n');
-  return `**tube** ${code(tube.name)}: ${role}, ${ROLES[role]}.${existing}\n\nSection ${size}${bent}\n\n${body}`;
+  return `**tube** ${code(tube.name)}: ${role}, ${ROLES[role]}.${existing}${carries}${finish}\n\nSection ${size}${bent}\n\n${body}`;
 };

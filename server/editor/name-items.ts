@@ -37,6 +37,23 @@ export const thingDetail = (analysis: Analysis, thing: Thing, unit: LengthUnit):
     }
     case 'seat':
       return thing.slots === null ? 'seat' : `seat, slots at ${pointIn(thing.slots, unit)} ${unit}`;
+    case 'gusset': {
+      const legs =
+        thing.legs === null ? '' : `, legs ${thing.legs.map((leg) => inUnit(leg, unit)).join(' x ')} ${unit}`;
+      return `gusset${legs}`;
+    }
+    case 'fitting':
+      return [thing.made ?? 'fitting', thing.tube === null ? '' : `at the ${thing.end ?? ''} end of ${thing.tube}`]
+        .filter((text) => text !== '')
+        .join(' ');
+    case 'panel':
+      return thing.as ?? 'panel';
+    case 'anchor':
+      return [`${thing.as ?? ''} anchor`.trim(), thing.at === null ? '' : `at ${pointIn(thing.at, unit)} ${unit}`]
+        .filter((text) => text !== '')
+        .join(' ');
+    case 'seat-mount':
+      return thing.seat === null ? 'seat-mount' : `seat-mount of ${thing.seat}`;
     default:
       return thing.kind;
   }

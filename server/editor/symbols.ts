@@ -28,6 +28,7 @@ const SYMBOL_KINDS: Readonly<Record<string, SymbolKind>> = {
   rules: 'setting',
   rulebook: 'setting',
   vehicle: 'setting',
+  welding: 'setting',
   waive: 'setting',
   adjust: 'setting',
   let: 'value',
