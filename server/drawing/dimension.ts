@@ -66,7 +66,7 @@ const later = (from: Point, way: Point, by: number): Point => point(from.x + way
 function angleLines(
   mark: Extract<Mark, { kind: 'angle' }>,
   toPaper: ToPaper,
-): { readonly items: readonly Item[]; readonly anchor: Point; readonly points: readonly Point[] } | null {
+): { readonly items: readonly Item[]; readonly anchors: readonly Point[]; readonly points: readonly Point[] } | null {
   const { at, from, to } = mark;
   const centre = toPaper(at);
   const tip = (by: readonly [number, number, number]): Point => toPaper([at[0] + by[0], at[1] + by[1], at[2] + by[2]]);
@@ -79,7 +79,6 @@ function angleLines(
   let turn = Math.atan2(ub.y, ub.x) - start;
   if (turn > Math.PI) turn -= 2 * Math.PI;
   if (turn < -Math.PI) turn += 2 * Math.PI;
-  const middle = start + turn / 2;
   const arms = [
     [centre, later(centre, ua, radius + 3)],
     [centre, later(centre, ub, Math.max(radius + 1, Math.min(reach, radius + 3)))],
@@ -96,7 +95,10 @@ function angleLines(
         to: start + Math.max(0, turn),
       },
     ],
-    anchor: point(centre.x + radius * Math.cos(middle), centre.y + radius * Math.sin(middle)),
+    anchors: [0.5, 0.25, 0.75].map((share) => {
+      const angle = start + turn * share;
+      return point(centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle));
+    }),
     points: arms.flat(),
   };
 }
@@ -106,7 +108,7 @@ export function distanceLines(
   from: Point,
   to: Point,
   offset: number,
-): { readonly items: readonly Item[]; readonly anchor: Point; readonly points: readonly Point[] } {
+): { readonly items: readonly Item[]; readonly anchors: readonly Point[]; readonly points: readonly Point[] } {
   const way = unit(from, to);
   const across = point(-way.y, way.x);
   const [a, b] = [later(from, across, offset), later(to, across, offset)];
@@ -124,7 +126,7 @@ export function distanceLines(
         ].map(([base, end]) => line('leader', [later(base ?? a, across, sign), later(end ?? b, across, sign * 1.2)]));
   return {
     items: [...reaching, line('dimension', [a, b]), tick(a), tick(b)],
-    anchor: point((a.x + b.x) / 2, (a.y + b.y) / 2),
+    anchors: [point((a.x + b.x) / 2, (a.y + b.y) / 2)],
     points: [a, b],
   };
 }
@@ -137,7 +139,7 @@ export interface Drawn {
 }
 
 export function drawMark(mark: Mark, toPaper: ToPaper): Drawn | null {
-  const lines = labelLines(mark.says, mark.of);
+  const lines = labelLines(mark.says, mark.brief === true ? [] : mark.of);
   if (mark.kind === 'spot') {
     const anchor = toPaper(mark.at);
     return {
@@ -154,6 +156,6 @@ export function drawMark(mark: Mark, toPaper: ToPaper): Drawn | null {
   return {
     lines: drawn.items,
     points: drawn.points,
-    words: (layout) => group(mark.kind, labelAt(layout, [drawn.anchor], lines, 1), dataOf(mark)),
+    words: (layout) => group(mark.kind, labelAt(layout, drawn.anchors, lines, 1), dataOf(mark)),
   };
 }

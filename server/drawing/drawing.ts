@@ -47,8 +47,8 @@ export interface Drawing {
 /** Scales of drawings: 1 to each of these and their tenfolds. */
 const SCALES = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
 /** Room for words and overall dimensions round the car, and for what stands below, mm of paper. */
-const MARGIN = 17;
-const DETAIL_MARGIN = 2;
+const MARGIN = { side: 17, top: 9, bottom: 16 };
+const DETAIL_MARGIN = { side: 2, top: 2, bottom: 2 };
 const BELOW = 13;
 /** Between two looks along a line, mm of paper. */
 const STEP = 0.5;
@@ -196,18 +196,20 @@ export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
         );
   if (whole === null || silhouette === null) return nothing(options);
   const margin = detail === undefined ? MARGIN : DETAIL_MARGIN;
-  const room = { x: options.width - 2 * margin, y: options.height - 2 * margin - BELOW };
+  const room = { x: options.width - 2 * margin.side, y: options.height - margin.top - margin.bottom - BELOW };
   const scale = scaleFor(whole.right - whole.left, whole.bottom - whole.top, room);
   const tall = (whole.bottom - whole.top) * scale;
-  const height = tall + 2 * margin + BELOW;
+  // A detail fills its frame; the whole car takes what it needs.
+  const spare = detail === undefined ? 0 : Math.max(0, room.y - tall);
+  const height = tall + spare + margin.top + margin.bottom + BELOW;
   const left = (options.width - (whole.right - whole.left) * scale) / 2;
   const onPaper = (u: number, v: number): Point =>
-    point(left + (u - whole.left) * scale, margin + (whole.bottom - v) * scale);
+    point(left + (u - whole.left) * scale, margin.top + spare / 2 + (whole.bottom - v) * scale);
   const toPaper = (at: Vec3): Point => {
     const { x, y } = flat(at);
     return onPaper(x, y);
   };
-  const field: Box = { left: 0, top: 0, right: options.width, bottom: tall + 2 * margin };
+  const field: Box = { left: 0, top: 0, right: options.width, bottom: height - BELOW };
   const layout = new Layout({ left: 0.5, top: 0.5, right: field.right - 0.5, bottom: field.bottom - 0.5 });
 
   const { lines, crowd } = flatLines(shape, view, bodies, STEP / scale);
@@ -223,7 +225,7 @@ export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
     layout.draw(near);
   }
   const ground = bodies.map((body): Item => bandOf(body, toPaper, scale));
-  const datum = datumLines(view, onPaper, field, margin);
+  const datum = datumLines(view, onPaper, field);
   for (const item of datum) if (item.kind === 'line') layout.draw(item.points);
   const marks = (options.marks ?? []).flatMap((mark) => drawMark(mark, toPaper) ?? []);
   for (const { points } of marks) layout.draw(points);
@@ -284,7 +286,7 @@ function bandOf(body: Body, toPaper: (at: Vec3) => Point, scale: number): Item {
 }
 
 /** z = 0 where it is seen as a line, and the car's centreline. */
-function datumLines(view: View, onPaper: (u: number, v: number) => Point, field: Box, margin: number): readonly Item[] {
+function datumLines(view: View, onPaper: (u: number, v: number) => Point, field: Box): readonly Item[] {
   const items: Item[] = [];
   const zero = onPaper(0, 0);
   const inside = (at: number, from: number, to: number): boolean => at > from && at < to;
@@ -300,7 +302,7 @@ function datumLines(view: View, onPaper: (u: number, v: number) => Point, field:
       text(point(field.right - 2, zero.y - 0.7), 'centreline', LETTERS, { anchor: 'end' }),
     );
   if (view.toward[1] === 0 && Math.abs(view.right[1]) === 1)
-    items.push(line('centre', [point(zero.x, margin / 3), point(zero.x, field.bottom - margin / 4)]));
+    items.push(line('centre', [point(zero.x, 2), point(zero.x, field.bottom - 2)]));
   return items;
 }
 
@@ -324,9 +326,10 @@ function overallLines(
     const words = say(value);
     const width = textWidth(words, LETTERS);
     // Above a level line; across an upright one, off its middle, where the car's centreline runs.
+    const middle = drawn.anchors[0] ?? from;
     const at = across
-      ? point(drawn.anchor.x, drawn.anchor.y - LETTERS * 0.36)
-      : point(drawn.anchor.x, drawn.anchor.y + Math.abs(to.y - from.y) * 0.2);
+      ? point(middle.x, middle.y - LETTERS * 0.36)
+      : point(middle.x, middle.y + Math.abs(to.y - from.y) * 0.2);
     layout.reserve({
       left: at.x - width / 2 - 1,
       right: at.x + width / 2 + 1,

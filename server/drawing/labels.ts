@@ -15,7 +15,7 @@ const DIRECTIONS = 16;
 const DISTANCES = [0, 2.5, 4.5, 7, 10, 14, 19, 25, 32, 40, 50];
 /** What a millimetre of leader, a cell of ink under the words, and a leader over words cost. */
 const PER_MM = 0.55;
-const PER_INK = 1;
+const PER_INK = 2;
 const OVER_WORDS = 40;
 /** Words keep this far from each other, mm. */
 const APART = 0.7;

@@ -10,6 +10,8 @@ interface Common {
   readonly says: string;
   /** The figure in degrees or millimetres. */
   readonly value: number;
+  /** Only the figure is written, without the names. */
+  readonly brief?: boolean;
 }
 
 export type Mark =

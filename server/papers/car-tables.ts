@@ -8,10 +8,10 @@ import type { Part } from '../geometry/shape';
 import type { Car } from '../rules/car';
 import { textFor } from '../rules/of-books';
 import type { Book } from '../rules/rule';
-import type { Markup, Row } from './html';
-import { element, join, lines, paragraph, table, terms, words } from './html';
-import type { Judged, ReportInput, Word } from './judged';
-import { SOURCES, unusedLimits, VERDICTS, wordOf } from './judged';
+import type { Column, Markup, Row } from './html';
+import { code, element, join, lines, paragraph, table, terms, words } from './html';
+import type { Judged, Kind, ReportInput } from './judged';
+import { kindOf, SOURCES, unusedLimits, VERDICTS } from './judged';
 import type { TubeNumber } from './names';
 import { bothSides } from './names';
 import { inBoth, sayBoth, sayLength } from './quantity';
@@ -103,42 +103,51 @@ export function booksTable(books: readonly Book[], car: Car): Markup {
   });
   return table(
     'Books by which the car is judged',
-    ['Book', 'Title', 'Text that counts', 'Editions in which figures were seen', 'How well its limits are known'],
+    [
+      ['Book', 12],
+      ['Title', 18],
+      ['Text that counts', 26],
+      ['Editions in which figures were seen', 24],
+      ['How well its limits are known', 20],
+    ],
     rows,
   );
 }
 
-const WORDS: readonly Word[] = ['met', 'broken', 'waived', 'unknown'];
+const KINDS_COUNTED: readonly (readonly [Kind, string, number])[] = [
+  ['met', `${VERDICTS.met.shape} met`, 10],
+  ['error', `${VERDICTS.broken.shape} broken, an error`, 13],
+  ['warning', `${VERDICTS.broken.shape} broken, a warning`, 13],
+  ['information', `${VERDICTS.broken.shape} broken, a remark only`, 13],
+  ['waived', `${VERDICTS.waived.shape} waived`, 11],
+  ['unknown', `${VERDICTS.unknown.shape} cannot be judged`, 12],
+];
 
 /** How many judgements of each kind, by book. */
-export function countsTable(books: readonly Book[], judged: readonly Judged[]): Markup {
-  const heads = [
-    'Book',
-    ...WORDS.map((word) => `${VERDICTS[word].shape} ${VERDICTS[word].says}`),
-    'limits without anything to judge',
-  ];
+export function countsTable(books: readonly Book[], judged: readonly Judged[], car: Car): Markup {
   const row = (name: string, of: readonly Judged[], unused: number): Row => ({
     cells: [
       words(name),
-      ...WORDS.map((word) => words(String(of.filter((one) => wordOf(one) === word).length))),
+      ...KINDS_COUNTED.map(([kind]) => words(String(of.filter((one) => kindOf(one) === kind).length))),
       words(String(unused)),
     ],
   });
-  const rows = books.map((book) =>
+  const unused = books.map((book) => unusedLimits(book, judged, car).length);
+  const rows = books.map((book, i) =>
     row(
       book.name,
       judged.filter(({ assessment }) => assessment.book === book),
-      unusedLimits(book, judged).length,
+      unused[i] ?? 0,
     ),
   );
   const all = row(
     'all',
     judged,
-    books.reduce((sum, book) => sum + unusedLimits(book, judged).length, 0),
+    unused.reduce((sum, one) => sum + one, 0),
   );
   return table(
-    'Judgements: one for each limit of a book and thing of the car',
-    heads,
+    'Judgements, one for each quantity of a book and thing of the car; and limits that found nothing to judge',
+    [['Book', 14], ...KINDS_COUNTED.map(([, head, share]): Column => [head, share]), ['Nothing in this car', 14]],
     books.length > 1 ? [...rows, all] : rows,
     'counts',
   );
@@ -184,7 +193,14 @@ export function tubesTable(car: Car, numbers: readonly TubeNumber[]): Markup {
   });
   return table(
     'Tubes, with their numbers on the drawings',
-    ['No.', 'Tube', 'Role', 'Diameter x wall', 'Material', 'Bends'],
+    [
+      ['No.', 6],
+      ['Tube', 19],
+      ['Role', 17],
+      ['Diameter x wall', 22],
+      ['Material', 18],
+      ['Bends', 18],
+    ],
     rows,
   );
 }
@@ -202,14 +218,14 @@ export function strapsTable(car: Car): readonly Markup[] {
       table(
         'Shoulder straps',
         [
-          'Strap',
-          'Seat, bar',
-          'Drop',
-          'Drop from the shoulder',
-          'Spread in plan',
-          'Skew on the bar',
-          'Length',
-          'Free run',
+          ['Strap', 15],
+          ['Seat, bar', 15],
+          ['Drop', 9],
+          ['Drop from the shoulder', 13],
+          ['Spread in plan', 12],
+          ['Skew on the bar', 10],
+          ['Length', 13],
+          ['Free run', 13],
         ],
         shape.straps.map((strap): Row => ({
           cells: [
@@ -233,7 +249,12 @@ export function strapsTable(car: Car): readonly Markup[] {
     tables.push(
       table(
         'Seats',
-        ['Seat', 'Nearest tube behind it', 'Distance to it', 'Distance to the bar of its straps'],
+        [
+          ['Seat', 20],
+          ['Nearest tube behind it', 26],
+          ['Distance to it', 24],
+          ['Distance to the bar of its straps', 30],
+        ],
         shape.seats.map((seat): Row => ({
           cells: [
             words(seat.name),
@@ -252,13 +273,18 @@ export function findingsTable({ findings, placeOf }: Pick<ReportInput, 'findings
   if (findings.length === 0) return paragraph('No findings.');
   return table(
     'Findings, of books and of building, with what mends them',
-    ['Severity', 'Where in the text', 'Code', 'What it is'],
+    [
+      ['Severity', 12],
+      ['Where in the text', 19],
+      ['Code', 17],
+      ['What it is', 52],
+    ],
     findings.map((finding: PlacedFinding): Row => ({
-      kind: !finding.waived && finding.severity === 'error' ? 'broken' : '',
+      kind: !finding.waived && finding.severity === 'error' ? 'serious' : '',
       cells: [
         words(finding.waived ? `waived (${finding.severity})` : finding.severity),
         words(placeOf(finding)),
-        element('code', {}, words(finding.code)),
+        code(finding.code),
         lines([words(finding.message), ...finding.notes.map(({ message }) => words(message))]),
       ],
     })),
@@ -270,13 +296,19 @@ export function waiversTable(waivers: ReportInput['waivers'], units: LengthUnit)
   if (waivers.length === 0) return paragraph('Nothing is waived.');
   return table(
     'Waivers that are written in the car',
-    ['Rule', 'On', 'Up to', 'Reason', 'Used'],
+    [
+      ['Rule', 20],
+      ['On', 18],
+      ['Up to', 16],
+      ['Reason', 34],
+      ['Used', 12],
+    ],
     waivers.map((waiver): Row => {
       const { upTo } = waiver;
       const unit = upTo?.kind === 'length' ? 'mm' : upTo?.kind === 'angle' ? 'deg' : '1';
       return {
         cells: [
-          words(`${waiver.book === null ? '' : `${waiver.book} `}${waiver.code}`),
+          join([words(waiver.book === null ? '' : `${waiver.book} `), code(waiver.code)]),
           words(`${waiver.written}${waiver.end === null ? '' : `, ${waiver.end} end`}`),
           words(upTo === null ? 'no bound' : sayBoth({ value: upTo.value, unit }, units)),
           words(waiver.because),

@@ -28,9 +28,13 @@ export interface Row {
   readonly kind?: string;
 }
 
+/** A column: its head, and its share of the table's width, %. */
+export type Column = readonly [string, number];
+
 /** A table whose columns and rows have heads that are read out with each cell. */
-export function table(caption: string, heads: readonly string[], rows: readonly Row[], kind = ''): Markup {
-  const head = heads.map((one) => element('th', { scope: 'col' }, words(one)));
+export function table(caption: string, columns: readonly Column[], rows: readonly Row[], kind = ''): Markup {
+  const widths = columns.map(([, share]) => raw(`<col style="width:${String(share)}%">`));
+  const head = columns.map(([one]) => element('th', { scope: 'col' }, words(one)));
   const body = rows.map(({ cells, kind: of = '' }) =>
     element(
       'tr',
@@ -42,6 +46,8 @@ export function table(caption: string, heads: readonly string[], rows: readonly 
     'table',
     kind === '' ? {} : { class: kind },
     element('caption', {}, words(caption)),
+    '\n',
+    element('colgroup', {}, ...widths),
     '\n',
     element('thead', {}, element('tr', {}, ...head)),
     '\n',
@@ -56,6 +62,13 @@ export const terms = (pairs: readonly (readonly [string, Markup])[]): Markup =>
     {},
     ...pairs.map(([name, said]) => join([element('dt', {}, words(name)), element('dd', {}, said), raw('\n')])),
   );
+
+/** Words in which `a piece of the language` stands between backticks. */
+export const withCode = (plain: string): Markup =>
+  join(plain.split('`').map((part, i) => (i % 2 === 0 ? words(part) : element('code', {}, words(part)))));
+
+/** A code such as `strap.drop`, which may break after its dots. */
+export const code = (plain: string): Markup => element('code', {}, raw(escaped(plain).replaceAll('.', '.<wbr>')));
 
 /** Lines of one cell. */
 export const lines = (parts: readonly Markup[]): Markup => join(parts, '<br>');

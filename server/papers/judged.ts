@@ -1,7 +1,8 @@
 /** What a report is made from: the judgements of a car with the waivers that cover them, and what the edge knows of its files. */
-import type { PlacedFinding, SourceState } from '../../grammar/finding';
+import type { PlacedFinding, Severity, SourceState } from '../../grammar/finding';
 import type { Waiver } from '../cage/cage';
 import type { Assessment } from '../rules/assess';
+import { holdsOn } from '../rules/assess';
 import type { Car } from '../rules/car';
 import type { Book, Limit } from '../rules/rule';
 
@@ -15,6 +16,15 @@ export type Word = 'met' | 'broken' | 'waived' | 'unknown';
 
 export const wordOf = ({ assessment, waiver }: Judged): Word =>
   waiver !== null && assessment.verdict.kind !== 'met' ? 'waived' : assessment.verdict.kind;
+
+/** A verdict by what it means for the car: what is broken, by how much that matters. */
+export type Kind = Exclude<Word, 'broken'> | Severity;
+
+export const kindOf = (judged: Judged): Kind => {
+  const word = wordOf(judged);
+  const { verdict } = judged.assessment;
+  return word !== 'broken' ? word : verdict.kind === 'broken' ? verdict.limit.severity : 'error';
+};
 
 /** Each verdict has a shape of its own beside its word, so that colour need not tell them apart. */
 export const VERDICTS: Readonly<Record<Word, { readonly shape: string; readonly says: string }>> = {
@@ -54,10 +64,18 @@ export interface ReportInput {
   readonly date: string | null;
 }
 
+/** The limits by which a thing was judged: where the car's day is known, only those of that day. */
+export function holding({ assessment: { limits } }: Judged, car: Car): readonly Limit[] {
+  const day = car.day();
+  return day === null ? limits : limits.filter((limit) => holdsOn(limit, day));
+}
+
+/** Without judgements by limits of another day: nothing was asked. */
+export const asked = (judged: readonly Judged[], car: Car): readonly Judged[] =>
+  judged.filter((one) => holding(one, car).length > 0);
+
 /** The limits of a book that no judgement of this car used. */
-export function unusedLimits(book: Book, judged: readonly Judged[]): readonly Limit[] {
-  const used = new Set(
-    judged.filter(({ assessment }) => assessment.book === book).flatMap(({ assessment }) => assessment.limits),
-  );
+export function unusedLimits(book: Book, judged: readonly Judged[], car: Car): readonly Limit[] {
+  const used = new Set(judged.filter(({ assessment }) => assessment.book === book).flatMap((one) => holding(one, car)));
   return book.limits.filter((limit) => !used.has(limit));
 }

@@ -25,26 +25,25 @@ p { margin: 0 0 2mm; }
 .caution p:last-child { margin: 0; }
 .strong { font-weight: bold; }
 .small { font-size: 8.5pt; }
-table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 8.5pt; line-height: 1.3; }
+table { border-collapse: collapse; table-layout: fixed; width: 100%; margin: 0 0 4mm; font-size: 8.5pt; line-height: 1.3; }
 caption { text-align: left; font-weight: bold; padding: 0 0 1mm; }
-th, td { border: 0.2mm solid #777; padding: 0.8mm 1.3mm; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
-thead th { background: #e8e8e8; print-color-adjust: exact; -webkit-print-color-adjust: exact; overflow-wrap: normal; }
+th, td { border: 0.2mm solid #777; padding: 0.8mm 1.3mm; text-align: left; vertical-align: top; overflow-wrap: break-word; }
+thead th { background: #e8e8e8; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 tbody th { font-weight: normal; }
 .broken th:first-child, .unknown th:first-child { font-weight: bold; }
-.broken { outline: 0.5mm solid #000; outline-offset: -0.25mm; }
-.verdict th, .verdict td { hyphens: none; }
-.verdict tbody th { width: 22mm; white-space: normal; }
+.serious { outline: 0.6mm solid #000; outline-offset: -0.3mm; }
+.serious th:first-child { font-weight: bold; }
 .counts td { text-align: right; }
 .mark { font-size: 11pt; line-height: 1; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: 0.5mm 4mm; margin: 0 0 3mm; }
 dt { font-weight: bold; }
 dd { margin: 0; overflow-wrap: anywhere; }
-code { font-family: "DejaVu Sans Mono", Consolas, Menlo, monospace; font-size: 0.92em; }
+code { font-family: "DejaVu Sans Mono", Consolas, Menlo, monospace; font-size: 0.9em; }
 figure { margin: 0 0 5mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; }
-.details { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; margin: 0 0 4mm; }
+.details { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; align-items: start; margin: 0 0 4mm; }
 .details figure { margin: 0; }
 .rest { columns: 2; column-gap: 6mm; padding: 0; margin: 0 0 4mm; list-style: none; font-size: 8.5pt; }
 .rest li { break-inside: avoid; margin: 0 0 1mm; }

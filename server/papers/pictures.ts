@@ -3,6 +3,7 @@ import { sayMeasure } from '../../grammar/print';
 import type { Vec3 } from '../centreline/vector';
 import type { Drawing } from '../drawing/drawing';
 import { drawCage } from '../drawing/drawing';
+import type { Mark } from '../drawing/marks';
 import type { ViewName } from '../drawing/view';
 import { VIEW_WORDS, VIEWS } from '../drawing/view';
 import { svgElement } from '../drawing/svg';
@@ -21,6 +22,12 @@ const AROUND = 140;
 
 const figure = (drawing: Drawing): Markup => element('figure', {}, '\n', raw(svgElement(drawing.scene)), '\n');
 
+/** Straps have their own drawings closer by: on the whole car only the figure stands at them. */
+const inShort = (mark: Mark): Mark =>
+  mark.what.startsWith('strap.')
+    ? { ...mark, brief: true, says: sayMeasure({ value: Math.abs(mark.value), unit: 'deg' }, 'mm') }
+    : mark;
+
 /** One whole view with its measured figures. */
 export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[]): Drawing {
   const { units } = car.cage;
@@ -29,7 +36,7 @@ export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[])
     title: VIEW_WORDS[name],
     width: WIDTH,
     height: HEIGHT,
-    marks: marksOf(car)[name],
+    marks: marksOf(car)[name].map(inShort),
     numbers,
     say: (length) => sayMeasure({ value: length, unit: 'mm' }, units),
   });

@@ -15,8 +15,12 @@ export function sayBoth(measure: Measure, units: LengthUnit): string {
 export const sayLength = (value: number | null, units: LengthUnit): string =>
   value === null ? 'not known' : sayBoth({ value, unit: 'mm' }, units);
 
-/** Words in both units, where they differ. */
+const SENSE = /^(at most|at least|less than|more than) /;
+
+/** Words in both units, where they differ: `at most 100 mm (3.937 in)`. */
 export function inBoth(say: (units: LengthUnit) => string, units: LengthUnit): string {
   const [own, other] = [say(units), say(otherUnit(units))];
-  return own === other ? own : `${own} (${other})`;
+  if (own === other) return own;
+  const same = SENSE.exec(own)?.[0];
+  return `${own} (${same !== undefined && other.startsWith(same) ? other.slice(same.length) : other})`;
 }

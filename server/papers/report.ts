@@ -6,8 +6,8 @@ import { bookSection, measuredHow } from './rule-tables';
 import { booksTable, carFacts, countsTable, findingsTable, strapsTable, tubesTable, waiversTable } from './car-tables';
 import type { Markup } from './html';
 import { element, join, paragraph, terms, words } from './html';
-import type { ReportInput } from './judged';
-import { wordOf } from './judged';
+import type { Judged, Kind, ReportInput } from './judged';
+import { asked, kindOf } from './judged';
 import { tubeNumbers } from './names';
 import { page } from './page';
 import { pictures } from './pictures';
@@ -30,10 +30,17 @@ const caution = element(
   '\n',
 );
 
-function verdictLine({ judged, findings }: ReportInput): string {
-  const count = (word: ReturnType<typeof wordOf>): number => judged.filter((one) => wordOf(one) === word).length;
+const many = (count: number, word: string): string => `${String(count)} ${word}${count === 1 ? '' : 's'}`;
+
+function verdictLine(judged: readonly Judged[], findings: ReportInput['findings']): string {
+  const count = (kind: Kind): number => judged.filter((one) => kindOf(one) === kind).length;
+  const broken = [
+    many(count('error'), 'error'),
+    many(count('warning'), 'warning'),
+    many(count('information'), 'remark'),
+  ];
   const errors = findings.filter(({ waived, severity }) => !waived && severity === 'error').length;
-  return `${String(count('met'))} met, ${String(count('broken'))} broken, ${String(count('waived'))} waived, ${String(count('unknown'))} cannot be judged. Findings in all: ${String(findings.length)}, of them ${String(errors)} ${errors === 1 ? 'error' : 'errors'} not waived.`;
+  return `${String(count('met'))} met; broken: ${broken.join(', ')}; ${String(count('waived'))} waived; ${String(count('unknown'))} cannot be judged. ${many(findings.length, 'finding')} in all, ${String(errors)} of them to be mended before anything else.`;
 }
 
 const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
@@ -69,7 +76,8 @@ function signatures(date: string | null): Markup {
 
 /** The whole page. Whatever is not known is said to be; never throws. */
 export function scrutineerReport(input: ReportInput): string {
-  const { car, books, judged, waivers, maker, date } = input;
+  const { car, books, waivers, maker, date } = input;
+  const judged = asked(input.judged, car);
   const title = car.cage.title ?? car.cage.file;
   const numbers = tubeNumbers(car.shape);
   const how = measuredHow(judged);
@@ -81,10 +89,10 @@ export function scrutineerReport(input: ReportInput): string {
       section(
         'summary',
         'Summary',
-        paragraph(verdictLine(input), 'strong'),
+        paragraph(verdictLine(judged, input.findings), 'strong'),
         ...(books.length === 0
           ? [paragraph('No book that the tool knows is chosen, so nothing is judged.')]
-          : [countsTable(books, judged)]),
+          : [countsTable(books, judged, car)]),
       ),
       section('car', 'Car', carFacts(car, input.files), ...(books.length === 0 ? [] : [booksTable(books, car)])),
       section('drawings', 'Drawings', pictures(car, numbers), tubesTable(car, numbers), ...strapsTable(car)),

@@ -1,25 +1,24 @@
 /** One table a book: every judgement with figure, limit and source; and the limits that found nothing in this car. */
 import { sayMeasure } from '../../grammar/print';
 import type { LengthUnit } from '../../grammar/units';
-import { boundsFor, holdsOn } from '../rules/assess';
+import { boundsFor, holdsOn, standsBack } from '../rules/assess';
 import type { Car } from '../rules/car';
 import { allowedWords, limitWords, scopeWords, sourceWords } from '../rules/limit-words';
 import type { Book, Item, Limit } from '../rules/rule';
 import { isMissing } from '../rules/rule';
-import { standsBack } from '../rules/assess';
-import type { Markup, Row } from './html';
-import { element, join, lines, paragraph, raw, table, words } from './html';
+import type { Column, Markup, Row } from './html';
+import { code, element, join, lines, paragraph, raw, table, withCode, words } from './html';
 import type { Judged, Word } from './judged';
-import { unusedLimits, VERDICTS, wordOf } from './judged';
+import { asked, holding, kindOf, unusedLimits, VERDICTS, wordOf } from './judged';
 import { bothSides } from './names';
 import { inBoth, sayBoth } from './quantity';
 
 const ORDER: readonly Word[] = ['broken', 'unknown', 'waived', 'met'];
 
 /** The figure of a thing: a word where it is one, a tube's size as a pair. */
-export function measuredWords(item: Item, units: LengthUnit): string {
-  if (isMissing(item)) return '–';
-  if (item.word !== undefined) return item.word;
+export function measuredWords(item: Item, limits: readonly Limit[], units: LengthUnit): string {
+  if (isMissing(item)) return '';
+  if (item.word !== undefined && limits.some(({ accepts }) => accepts !== undefined)) return item.word;
   const { od, wall } = item.params;
   if (
     typeof od === 'object' &&
@@ -44,13 +43,7 @@ function askedOf(limit: Limit, item: Item, units: LengthUnit): string {
   return force + inBoth((unit) => limitWords(limit, unit), units) + scopeWords(limit);
 }
 
-/** The limits that hold for this car: where its day is known, only those of that day. */
-const holding = ({ assessment }: Judged, car: Car): readonly Limit[] => {
-  const day = car.day();
-  return day === null ? assessment.limits : assessment.limits.filter((limit) => holdsOn(limit, day));
-};
-
-const SEVERE = { error: 'an error', warning: 'a warning', information: 'a recommendation or remark' } as const;
+const SEVERE = { error: 'an error', warning: 'a warning', information: 'a remark only' } as const;
 
 function verdictCell(judged: Judged, word: Word): Markup {
   const { verdict } = judged.assessment;
@@ -66,7 +59,7 @@ function verdictCell(judged: Judged, word: Word): Markup {
 function remarks({ assessment, waiver }: Judged, units: LengthUnit): readonly Markup[] {
   const { verdict } = assessment;
   const said: Markup[] = [];
-  if (verdict.kind === 'unknown') said.push(join([element('b', {}, 'Missing: '), words(verdict.fact)]));
+  if (verdict.kind === 'unknown') said.push(join([element('b', {}, 'Missing: '), withCode(verdict.fact)]));
   if (waiver !== null && verdict.kind !== 'met') {
     const { upTo } = waiver;
     const unit = upTo?.kind === 'length' ? 'mm' : upTo?.kind === 'angle' ? 'deg' : '1';
@@ -75,6 +68,12 @@ function remarks({ assessment, waiver }: Judged, units: LengthUnit): readonly Ma
   }
   return said;
 }
+
+/** What stands out of the table: what is broken by more than a remark, and what cannot be judged. */
+const rowKind = (judged: Judged): string => {
+  const kind = kindOf(judged);
+  return kind === 'error' || kind === 'warning' ? 'serious' : kind;
+};
 
 interface Line {
   readonly word: Word;
@@ -94,20 +93,25 @@ function linesOf(judged: readonly Judged[], car: Car): readonly (Line & { readon
     const broken = assessment.verdict.kind === 'broken' ? assessment.verdict.limit : null;
     const sorted = broken === null ? limits : [broken, ...limits.filter((limit) => limit !== broken)];
     const rest = [
-      lines([words(measuredWords(assessment.item, units)), ...remarks(one, units)]),
+      lines(
+        [words(measuredWords(assessment.item, sorted, units)), ...remarks(one, units)].filter((said) => said !== ''),
+      ),
       lines(sorted.map((limit) => words(askedOf(limit, assessment.item, units)))),
       lines(sorted.map((limit) => words(sourceWords(limit)))),
     ];
-    const cells = [verdictCell(one, word), element('code', {}, words(assessment.rule.code)), ...rest];
+    const cells = [verdictCell(one, word), code(assessment.rule.code), ...rest];
     const key = cells.join('\n');
     const line = byText.get(key);
     if (line === undefined) byText.set(key, { word, first: one, subjects: [assessment.item.subject], cells });
     else line.subjects.push(assessment.item.subject);
   }
   return [...byText.values()].map((line) => {
-    const [verdict, code, ...rest] = line.cells;
+    const [verdict, rule, ...rest] = line.cells;
     const subjects = words(bothSides(line.subjects).join(', '));
-    return { ...line, row: { kind: line.word, cells: [verdict ?? subjects, code ?? subjects, subjects, ...rest] } };
+    return {
+      ...line,
+      row: { kind: rowKind(line.first), cells: [verdict ?? subjects, rule ?? subjects, subjects, ...rest] },
+    };
   });
 }
 
@@ -117,18 +121,20 @@ function whyUnused(limit: Limit, book: Book, books: readonly Book[], car: Car): 
   if (limit.structure !== undefined && limit.structure !== car.kind())
     return limit.structure === 'cage' ? 'for full cages only' : 'for bare roll bars only';
   if (limit.selfBuilt === true && car.certified()) return 'its certificate counts instead';
+  const day = car.day();
+  if (day !== null && !holdsOn(limit, day)) return 'not for a car of its day';
   return 'nothing in this car that it measures';
 }
 
 function unusedList(book: Book, books: readonly Book[], judged: readonly Judged[], car: Car): readonly Markup[] {
-  const unused = unusedLimits(book, judged);
+  const unused = unusedLimits(book, judged, car);
   if (unused.length === 0) return [];
   const { units } = car.cage;
   const items = unused.map((limit) =>
     element(
       'li',
       {},
-      element('code', {}, words(limit.code)),
+      code(limit.code),
       words(
         ` ${limit.force === 'recommends' ? 'recommended ' : ''}${limitWords(limit, units)}${scopeWords(limit)} (${sourceWords(limit)}): ${whyUnused(limit, book, books, car)}`,
       ),
@@ -140,20 +146,28 @@ function unusedList(book: Book, books: readonly Book[], judged: readonly Judged[
   ];
 }
 
+const COLUMNS: readonly Column[] = [
+  ['Verdict', 12],
+  ['Rule', 16],
+  ['Of', 16],
+  ['Measured', 18],
+  ['Allowed', 20],
+  ['Written where, known how', 18],
+];
+
 /** Everything that one book says of the car. */
 export function bookSection(book: Book, books: readonly Book[], judged: readonly Judged[], car: Car): Markup {
-  const own = judged.filter(({ assessment }) => assessment.book === book);
+  const own = asked(judged, car).filter(({ assessment }) => assessment.book === book);
   const rows = [...linesOf(own, car)]
     .sort((a, b) => ORDER.indexOf(a.word) - ORDER.indexOf(b.word))
     .map(({ row }) => row);
   const title = element('h3', { id: `book-${book.name}` }, words(`${book.name}: ${book.title}`));
-  const heads = ['Verdict', 'Rule', 'Of', 'Measured', 'Allowed', 'Where it is written, and how well that is known'];
   return join(
     [
       title,
       rows.length === 0
         ? paragraph('Nothing in this car is measured by a limit of this book.')
-        : table(`What ${book.name} says of this car`, heads, rows, 'verdict'),
+        : table(`What ${book.name} says of this car`, COLUMNS, rows),
       ...unusedList(book, books, judged, car),
     ],
     '\n',
@@ -163,5 +177,5 @@ export function bookSection(book: Book, books: readonly Book[], judged: readonly
 /** The codes on which something was judged, with how each is measured. */
 export function measuredHow(judged: readonly Judged[]): readonly (readonly [string, Markup])[] {
   const rules = new Map(judged.map(({ assessment: { rule } }) => [rule.code, rule]));
-  return [...rules.values()].map((rule) => [rule.code, words(rule.explanation.measured)]);
+  return [...rules.values()].map((rule) => [rule.code, withCode(rule.explanation.measured)]);
 }
