@@ -98,6 +98,15 @@ try {
     await picture('hover-strap');
     check('the hover on a strap tells that it drops too steeply', /drops .*°.*fia-253/s.test(strap), strap);
     check('and gives its figures', /Drop/.test(strap) && /Free run/.test(strap), strap);
+    const link = await current.followCode('strap.drop');
+    await picture('link');
+    check('the link on its code leads to a page', /strap\.drop\.md/.test(link.tab), link.tab);
+    check(
+      "that has every book's limit with article, edition and state",
+      /fia-253 allows 0 to 45° \(Appendix J, Article 253-6\.2, 2013 text, published\)/.test(link.text),
+      link.text,
+    );
+    await current.openFile('bar.cage');
     await current.escape();
 
     await current.goTo(...lineOf(text, 'path bar-end.left', 'bar-end'));

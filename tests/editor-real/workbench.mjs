@@ -170,6 +170,17 @@ class Window {
     return said;
   }
 
+  /** Follows the link on a finding's code in the open hover; the tab that comes, and its text without blank runs. */
+  async followCode(code) {
+    await this.page.locator('.monaco-hover a.code-link', { hasText: code }).first().click();
+    const tab = this.page.locator('.tab.active', { hasText: `${code}.md` });
+    await tab.waitFor();
+    const lines = this.page.locator('.editor-instance .view-lines').last();
+    await lines.locator('.view-line', { hasText: 'What.' }).first().waitFor();
+    const text = (await lines.innerText()).replace(/[\s\u00a0]+/g, ' ');
+    return { tab: await tab.innerText(), text };
+  }
+
   /** Draws the hover larger by its edges, as a person would with the mouse. */
   async growHover() {
     // Once more: the hover takes the focus and stays while the mouse moves.
