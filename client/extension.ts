@@ -19,6 +19,7 @@ import {
   type LanguageClientOptions,
   type ServerOptions,
 } from 'vscode-languageclient/node';
+import { writeReport } from './report';
 
 const LANGUAGE = 'cage';
 /** The pages behind the codes of findings: the server writes them. */
@@ -129,6 +130,14 @@ export const activate = async (context: ExtensionContext): Promise<void> => {
     ),
     commands.registerCommand('cagewright.showOutput', () => {
       running.outputChannel.show(true);
+    }),
+    commands.registerCommand('cagewright.report', async () => {
+      try {
+        const { version } = context.extension.packageJSON as { readonly version?: unknown };
+        await writeReport(running, LANGUAGE, typeof version === 'string' ? version : '');
+      } catch (fault) {
+        void window.showErrorMessage(`The report could not be written: ${reasonOf(fault)}`);
+      }
     }),
     commands.registerCommand('cagewright.newFile', async () => {
       const content = 'cage "New car"\nunits mm\n\n';

@@ -34,6 +34,7 @@ import { pathOfUri } from './folders';
 import { formattingEdits } from './formatting';
 import { describeFault, Guard, type Log } from './guard';
 import { listenToNames } from './naming';
+import { listenToReport } from './report-request';
 import { openedIn, Workspace, type View } from './workspace';
 
 const FILE_FILTER = '**/*.cage';
@@ -239,6 +240,7 @@ export class CageServer {
     listenToNames(connection, guard, this.workspace, () => this.features);
     listenToFixes(connection, guard, this.workspace, () => this.features);
     listenToExplain(connection, guard, this.workspace);
+    listenToReport(connection, guard, this.workspace);
     this.listenToEdits();
   }
 

@@ -14,7 +14,7 @@ import type { Judged, Kind, ReportInput } from './judged';
 import { kindOf, SOURCES, unusedLimits, VERDICTS } from './judged';
 import type { TubeNumber } from './names';
 import { bothSides } from './names';
-import { inBoth, sayBoth, sayLength } from './quantity';
+import { sayBoth, sayLength, saySize } from './quantity';
 
 const not = (how: string): string => `not written (${how})`;
 
@@ -180,11 +180,7 @@ export function tubesTable(car: Car, numbers: readonly TubeNumber[]): Markup {
         words(
           section === null
             ? 'not known'
-            : inBoth(
-                (unit) =>
-                  `${sayMeasure({ value: section.od, unit: 'mm' }, unit)} x ${sayMeasure({ value: section.wall, unit: 'mm' }, unit)}`,
-                units,
-              ),
+            : saySize({ value: section.od, unit: 'mm' }, { value: section.wall, unit: 'mm' }, units),
         ),
         words(section === null ? 'not known' : materialWords(section.material)),
         words(bends.length === 0 ? 'straight' : `${String(bends.length)}, radius ${radii.join(', ')}`),
@@ -207,6 +203,13 @@ export function tubesTable(car: Car, numbers: readonly TubeNumber[]): Markup {
 
 const angle = (value: number | null): string =>
   value === null ? 'not known' : sayMeasure({ value: degrees(value), unit: 'deg' }, 'mm');
+
+/** Away from the seat's middle, or toward it. */
+function spreadWords(spread: number | null): string {
+  if (spread === null) return 'not known';
+  const said = angle(Math.abs(spread));
+  return said === '0°' ? said : `${said} ${spread < 0 ? 'inward' : 'outward'}`;
+}
 
 /** Straps and seats as measured, whatever the books make of it. */
 export function strapsTable(car: Car): readonly Markup[] {
@@ -233,11 +236,7 @@ export function strapsTable(car: Car): readonly Markup[] {
             words(`${strap.seat ?? 'not known'}, ${strap.tube ?? 'not known'}`),
             words(angle(strap.drop)),
             words(strap.dropFromShoulder === null ? 'shoulder not written' : angle(strap.dropFromShoulder)),
-            words(
-              strap.spread === null
-                ? 'not known'
-                : `${angle(Math.abs(strap.spread) as typeof strap.spread)}${strap.spread < 0 ? ' inward' : ' outward'}`,
-            ),
+            words(spreadWords(strap.spread)),
             words(angle(strap.skew)),
             words(sayLength(strap.length, units)),
             words(sayLength(strap.freeRun, units)),

@@ -24,3 +24,7 @@ export function inBoth(say: (units: LengthUnit) => string, units: LengthUnit): s
   const same = SENSE.exec(own)?.[0];
   return `${own} (${same !== undefined && other.startsWith(same) ? other.slice(same.length) : other})`;
 }
+
+/** Diameter and wall, a digit finer than other lengths: `1.75 in x 0.12 in (44.45 mm x 3.05 mm)`. */
+export const saySize = (od: Measure, wall: Measure, units: LengthUnit): string =>
+  inBoth((unit) => `${sayMeasure(od, unit, 1)} x ${sayMeasure(wall, unit, 1)}`, units);

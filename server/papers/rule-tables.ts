@@ -1,5 +1,4 @@
 /** One table a book: every judgement with figure, limit and source; and the limits that found nothing in this car. */
-import { sayMeasure } from '../../grammar/print';
 import type { LengthUnit } from '../../grammar/units';
 import { boundsFor, holdsOn, standsBack } from '../rules/assess';
 import type { Car } from '../rules/car';
@@ -11,7 +10,7 @@ import { code, element, join, lines, paragraph, raw, table, withCode, words } fr
 import type { Judged, Word } from './judged';
 import { asked, holding, kindOf, unusedLimits, VERDICTS, wordOf } from './judged';
 import { bothSides } from './names';
-import { inBoth, sayBoth } from './quantity';
+import { inBoth, sayBoth, saySize } from './quantity';
 
 const ORDER: readonly Word[] = ['broken', 'unknown', 'waived', 'met'];
 
@@ -28,7 +27,7 @@ export function measuredWords(item: Item, limits: readonly Limit[], units: Lengt
     wall !== null &&
     'unit' in wall
   )
-    return inBoth((unit) => `${sayMeasure(od, unit)} x ${sayMeasure(wall, unit)}`, units);
+    return saySize(od, wall, units);
   return sayBoth(item.measured, units);
 }
 
@@ -81,6 +80,10 @@ interface Line {
   readonly subjects: string[];
 }
 
+/** Several limits, and where they are written, find each other by number. */
+const numbered = (said: readonly string[]): readonly Markup[] =>
+  said.map((one, i) => words(said.length < 2 ? one : `${String(i + 1)}) ${one}`));
+
 /** Judgements that read the same but for the thing are one line with all its things. */
 function linesOf(judged: readonly Judged[], car: Car): readonly (Line & { readonly row: Row })[] {
   const { units } = car.cage;
@@ -96,8 +99,8 @@ function linesOf(judged: readonly Judged[], car: Car): readonly (Line & { readon
       lines(
         [words(measuredWords(assessment.item, sorted, units)), ...remarks(one, units)].filter((said) => said !== ''),
       ),
-      lines(sorted.map((limit) => words(askedOf(limit, assessment.item, units)))),
-      lines(sorted.map((limit) => words(sourceWords(limit)))),
+      lines(numbered(sorted.map((limit) => askedOf(limit, assessment.item, units)))),
+      lines(numbered(sorted.map(sourceWords))),
     ];
     const cells = [verdictCell(one, word), code(assessment.rule.code), ...rest];
     const key = cells.join('\n');
