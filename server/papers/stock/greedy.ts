@@ -2,7 +2,7 @@
 import { fill } from './fill';
 import type { Demand, Kind, Pattern } from './stock';
 
-const STEPS = 20_000;
+const STEPS = 5_000;
 
 /** The order in which kinds are taken: what costs nothing first, the smaller before the larger. */
 const byUse = (kinds: readonly Kind[]): number[] =>
@@ -53,44 +53,42 @@ export function firstFit(kinds: readonly Kind[], demands: readonly Demand[]): Pa
   return open.map(({ kind, counts }) => ({ kind, counts }));
 }
 
-/** Stick by stick, each filled as full as it goes with what is left; the offcuts first. */
-export function fullest(kinds: readonly Kind[], demands: readonly Demand[]): Pattern[] {
+/**
+ * Stick by stick, each filled with what is worth most to the left over; the offcuts first. `worth`: of one piece of each
+ * demand; lengths themselves make the sticks as full as they go.
+ */
+export function fullest(kinds: readonly Kind[], demands: readonly Demand[], worth: readonly number[]): Pattern[] {
   const left = demands.map(({ count }) => count);
   const used = kinds.map(() => 0);
   const patterns: Pattern[] = [];
   for (;;) {
     const rest = demands.map((demand, i) => ({ size: demand.size, count: left[i] ?? 0 }));
-    const longest = Math.max(0, ...rest.filter(({ count }) => count > 0).map(({ size }) => size));
-    if (longest === 0) return patterns;
+    if (rest.every(({ count }) => count === 0)) return patterns;
     const open = byUse(kinds).filter((k) => kinds[k]?.count === null || (used[k] ?? 0) < (kinds[k]?.count ?? 0));
-    const filled = open.map((kind) => ({
-      kind,
-      // The longest pieces are the hardest to place: they count a little more than their length.
-      ...fill(
-        kinds[kind]?.room ?? 0,
-        rest,
-        rest.map(({ size }) => size * (1 + size / (1000 * longest))),
-        STEPS,
-      ),
-    }));
-    const next = filled.find(({ worth }) => worth > 0);
+    const filled = open
+      .map((kind) => ({ kind, ...fill(kinds[kind]?.room ?? 0, rest, worth, STEPS) }))
+      .filter(({ counts }) => counts.some((n) => n > 0));
+    const next = filled[0];
     if (next === undefined) return patterns;
     const best = filled
-      .filter(({ kind, worth }) => worth > 0 && kinds[kind]?.count === kinds[next.kind]?.count)
-      .reduce((a, b) => (share(kinds, b, rest) > share(kinds, a, rest) + 1e-12 ? b : a), next);
+      .filter(({ kind }) => kinds[kind]?.count === kinds[next.kind]?.count)
+      .reduce((a, b) => (share(kinds, b) > share(kinds, a) + SAME ? b : a), next);
     best.counts.forEach((n, i) => (left[i] = (left[i] ?? 0) - n));
     used[best.kind] = (used[best.kind] ?? 0) + 1;
     patterns.push({ kind: best.kind, counts: best.counts });
   }
 }
 
-/** Millimetres of pieces for one step of cost, or for one of room where the stick costs nothing. */
-function share(
-  kinds: readonly Kind[],
-  { kind, counts }: { readonly kind: number; readonly counts: readonly number[] },
-  demands: readonly Demand[],
-): number {
+const SAME = 1e-12;
+
+/** Lengths as worths: the longest pieces are the hardest to place, so they count a little more. */
+export function lengthsAsWorth(demands: readonly Demand[]): number[] {
+  const longest = Math.max(1, ...demands.map(({ size }) => size));
+  return demands.map(({ size }) => (size / longest) * (1 + size / (1000 * longest)));
+}
+
+/** What a stick holds for one step of its cost, or for one of its room where it costs nothing. */
+function share(kinds: readonly Kind[], { kind, worth }: { readonly kind: number; readonly worth: number }): number {
   const { room = 1, cost = 0 } = kinds[kind] ?? {};
-  const size = counts.reduce((sum, n, i) => sum + n * (demands[i]?.size ?? 0), 0);
-  return size / (cost === 0 ? room : cost);
+  return worth / (cost === 0 ? room : cost);
 }

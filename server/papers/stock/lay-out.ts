@@ -3,18 +3,18 @@
  * Patterns and a lower bound come from column generation, the whole numbers from an integer program over the patterns.
  */
 import { solve } from 'yalps';
-import { columnsFor } from './columns';
-import { firstFit, fullest } from './greedy';
+import { columnsFor, costOf, covers } from './columns';
+import { firstFit, fullest, lengthsAsWorth } from './greedy';
 import type { Demand, Kind, Layout, Pattern, Piece, Stick, Supply } from './stock';
 import { gridDown, gridUp } from './stock';
 
 /** Cost is counted in hundredths of the currency. */
 const PER_UNIT = 100;
-const ROUNDING = 1e-6;
-/** Steps of the integer program; it stops there with what it has, the same on every machine. */
-const ITERATIONS = 60_000;
-
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+/**
+ * How far the integer program may search, in cells of its table times branches: it stops there with what it has, the same
+ * on every machine.
+ */
+const EFFORT = 2e7;
 
 /** How far `Layout.bound` counts: the cost where every price is known, else the number of sticks. */
 const priced = ({ sold }: Supply): boolean => sold.every(({ price }) => price !== null);
@@ -60,12 +60,6 @@ function groupsOf(pieces: readonly Piece[], kerf: number): readonly Group[] {
     .map(([size, list]) => ({ size, pieces: [...list].sort((a, b) => (a.name < b.name ? -1 : 1)) }));
 }
 
-const costOf = (patterns: readonly Pattern[], kinds: readonly Kind[]): number =>
-  patterns.reduce((sum, { kind }) => sum + (kinds[kind]?.cost ?? 0), 0);
-
-const covers = (patterns: readonly Pattern[], demands: readonly Demand[]): boolean =>
-  demands.every(({ count }, i) => patterns.reduce((sum, { counts }) => sum + (counts[i] ?? 0), 0) >= count);
-
 /** The cheapest choice of whole patterns; null where the program finds none in its steps. */
 function chosen(patterns: readonly Pattern[], kinds: readonly Kind[], demands: readonly Demand[]): Pattern[] | null {
   const solution = solve(
@@ -88,7 +82,7 @@ function chosen(patterns: readonly Pattern[], kinds: readonly Kind[], demands: r
       ]),
       integers: true,
     },
-    { maxIterations: ITERATIONS, timeout: Infinity },
+    { maxIterations: Math.ceil(EFFORT / (patterns.length * (demands.length + kinds.length))), timeout: Infinity },
   );
   if (solution.status !== 'optimal' && solution.status !== 'timedout') return null;
   const found = solution.variables.flatMap(([j, n]) => {
@@ -98,23 +92,18 @@ function chosen(patterns: readonly Pattern[], kinds: readonly Kind[], demands: r
   return covers(found, demands) ? found : null;
 }
 
-/** What the rest costs at least, on the steps that prices allow. */
-function steps(bound: number, kinds: readonly Kind[]): number {
-  const step = kinds.map(({ cost }) => cost).reduce(gcd, 0);
-  return step === 0 ? 0 : Math.ceil(bound / step - ROUNDING) * step;
-}
-
 /** Lays `pieces` out on what can be bought and what is at hand. Never more than first fit decreasing would buy. */
 export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
   const kinds = kindsOf(supply);
   const { groups, left } = placeable(groupsOf(pieces, gridUp(supply.kerf)), kinds);
   const demands = groups.map(demandOf);
-  const greedy = [firstFit(kinds, demands), fullest(kinds, demands)].filter((one) => covers(one, demands));
-  const { patterns, bound } = columnsFor(kinds, demands, greedy.flat());
-  const least = steps(bound, kinds);
-  let best = greedy.reduce((a, b) => (costOf(b, kinds) < costOf(a, kinds) ? b : a), greedy[0] ?? []);
-  if (costOf(best, kinds) > least) {
-    const whole = chosen(patterns, kinds, demands);
+  const search = columnsFor(kinds, demands, [
+    firstFit(kinds, demands),
+    fullest(kinds, demands, lengthsAsWorth(demands)),
+  ]);
+  let { best } = search;
+  if (costOf(best, kinds) > search.bound) {
+    const whole = chosen(search.patterns, kinds, demands);
     if (whole !== null && costOf(whole, kinds) < costOf(best, kinds)) best = whole;
   }
   const sticks = sticksOf(best, kinds, groups, supply);
@@ -122,8 +111,8 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
     sticks,
     tooLong: left,
     ...billOf(sticks, supply),
-    bound: priced(supply) ? least / PER_UNIT : least,
-    proven: costOf(best, kinds) <= least,
+    bound: priced(supply) ? search.bound / PER_UNIT : search.bound,
+    proven: costOf(best, kinds) <= search.bound,
   };
 }
 
