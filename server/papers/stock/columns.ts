@@ -1,0 +1,151 @@
+/**
+ * The linear relaxation of the cutting-stock problem by column generation (Gilmore and Gomory, A Linear Programming
+ * Approach to the Cutting-Stock Problem, Operations Research 9, 1961): patterns are found when they are worth it, and the
+ * prices that the dual gives to pieces prove a lower bound.
+ */
+import { solve, type Coefficients } from 'yalps';
+import { fill } from './fill';
+import { fullest } from './greedy';
+import type { Demand, Kind, Pattern } from './stock';
+
+const EPS = 1e-7;
+const ROUNDS = 300;
+const STEPS = 20_000;
+
+const keyOf = ({ kind, counts }: Pattern): string => `${String(kind)}:${counts.join(',')}`;
+
+interface Prices {
+  /** What one piece of each demand is worth. */
+  readonly pieces: number[];
+  /** What one more stick of each kind would be worth; 0 where as many as wanted can be had. */
+  readonly sticks: number[];
+}
+
+/** The dual of the relaxation over the patterns known so far. */
+function pricesOf(patterns: readonly Pattern[], kinds: readonly Kind[], demands: readonly Demand[]): Prices | null {
+  const constraints = new Map<string, { max: number }>();
+  const rows = [...demands.map(() => [] as [string, number][]), ...kinds.map(() => [] as [string, number][])];
+  patterns.forEach(({ kind, counts }, j) => {
+    const row = `p${String(j)}`;
+    constraints.set(row, { max: kinds[kind]?.cost ?? 0 });
+    counts.forEach((n, i) => {
+      if (n > 0) rows[i]?.push([row, n]);
+    });
+    if (kinds[kind]?.count !== null) rows[demands.length + kind]?.push([row, -1]);
+  });
+  const variables: [string, Coefficients][] = [
+    ...demands.map(({ count }, i): [string, Coefficients] => [`y${String(i)}`, [['sum', count], ...(rows[i] ?? [])]]),
+    ...kinds.flatMap(({ count }, k): [string, Coefficients][] =>
+      count === null ? [] : [[`u${String(k)}`, [['sum', -count], ...(rows[demands.length + k] ?? [])]]],
+    ),
+  ];
+  const solution = solve({ direction: 'maximize', objective: 'sum', constraints, variables });
+  if (solution.status !== 'optimal') return null;
+  const worth = new Map(solution.variables);
+  return {
+    pieces: demands.map((_, i) => worth.get(`y${String(i)}`) ?? 0),
+    sticks: kinds.map((_, k) => worth.get(`u${String(k)}`) ?? 0),
+  };
+}
+
+export interface Search {
+  readonly patterns: readonly Pattern[];
+  /** No layout costs less, in steps of cost. */
+  readonly bound: number;
+  /** The cheapest whole layout that was met on the way. */
+  readonly best: readonly Pattern[];
+}
+
+export const costOf = (patterns: readonly Pattern[], kinds: readonly Kind[]): number =>
+  patterns.reduce((sum, { kind }) => sum + (kinds[kind]?.cost ?? 0), 0);
+
+/**
+ * Patterns worth having, a bound that no layout is below, and the best layout met on the way. `start` are whole layouts.
+ * The bound is made from prices that are feasible by themselves, so that it holds whatever the solver's rounding; it is
+ * rounded up to what the prices of sticks allow. The search stops once a layout reaches it.
+ */
+export function columnsFor(
+  kinds: readonly Kind[],
+  demands: readonly Demand[],
+  start: readonly (readonly Pattern[])[],
+): Search {
+  const known = new Map<string, Pattern>();
+  let best: readonly Pattern[] = start[0] ?? [];
+  const meet = (layout: readonly Pattern[]): boolean => {
+    const before = known.size;
+    for (const pattern of layout) known.set(keyOf(pattern), pattern);
+    if (covers(layout, demands) && costOf(layout, kinds) < costOf(best, kinds)) best = layout;
+    return known.size > before;
+  };
+  start.forEach(meet);
+  let bound = roundedUp(boundOf(kinds, demands, bySize(kinds, demands)), kinds);
+  for (let round = 0; round < ROUNDS && costOf(best, kinds) > bound; round++) {
+    const prices = pricesOf([...known.values()], kinds, demands);
+    if (prices === null) break;
+    const fillings = kinds.map(({ room }) => fill(room, demands, prices.pieces, STEPS));
+    const ceilings = fillings.map(({ ceiling }) => ceiling);
+    bound = Math.max(bound, roundedUp(boundOf(kinds, demands, { pieces: prices.pieces, ceilings }), kinds));
+    const better = fillings.flatMap(({ counts, worth }, kind) =>
+      worth <= (kinds[kind]?.cost ?? 0) + (prices.sticks[kind] ?? 0) + EPS ? [] : [{ kind, counts }],
+    );
+    const grown = better.map((pattern) => meet([pattern])).some(Boolean);
+    // A whole layout at these prices: many patterns at once, and now and then a better answer.
+    meet(
+      fullest(
+        kinds,
+        demands,
+        prices.pieces.map((price, i) => price + SHADE * (demands[i]?.size ?? 0)),
+      ),
+    );
+    if (!grown) break;
+  }
+  return { patterns: [...known.values()], bound, best };
+}
+
+/** Room is filled even with pieces that are worth nothing, but never in place of one that is. */
+const SHADE = 1e-9;
+
+export const covers = (patterns: readonly Pattern[], demands: readonly Demand[]): boolean =>
+  demands.every(({ count }, i) => patterns.reduce((sum, { counts }) => sum + (counts[i] ?? 0), 0) >= count);
+
+const ROUNDING = 1e-6;
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+
+/** Costs come in the steps that the sticks' prices allow. */
+function roundedUp(bound: number, kinds: readonly Kind[]): number {
+  const step = kinds.map(({ cost }) => cost).reduce(gcd, 0);
+  return step === 0 ? 0 : Math.max(0, Math.ceil(bound / step - ROUNDING) * step);
+}
+
+interface Held {
+  readonly pieces: readonly number[];
+  /** What a stick of each kind can hold at most, at these prices. */
+  readonly ceilings: readonly number[];
+}
+
+/** Every millimetre at the price of the cheapest stick's. */
+function bySize(kinds: readonly Kind[], demands: readonly Demand[]): Held {
+  const rate = Math.min(...kinds.filter(({ count }) => count === null).map(({ cost, room }) => cost / room));
+  const per = Number.isFinite(rate) ? rate : 0;
+  return { pieces: demands.map(({ size }) => size * per), ceilings: kinds.map(({ room }) => room * per) };
+}
+
+/**
+ * The worth of all pieces at these prices, after they are scaled down and the sticks' prices up until no stick holds more
+ * than it costs: a lower bound by the duality of linear programs.
+ */
+function boundOf(kinds: readonly Kind[], demands: readonly Demand[], { pieces, ceilings }: Held): number {
+  let scale = 1;
+  kinds.forEach(({ cost, count }, k) => {
+    const held = ceilings[k] ?? 0;
+    if (count === null && held > cost) scale = Math.min(scale, cost / held);
+  });
+  let sum = 0;
+  demands.forEach(({ count }, i) => (sum += count * (pieces[i] ?? 0) * scale));
+  kinds.forEach(({ cost, count }, k) => {
+    if (count === null) return;
+    const held = (ceilings[k] ?? 0) * scale;
+    sum -= count * Math.max(0, held - cost);
+  });
+  return sum;
+}
