@@ -92,6 +92,7 @@ export function holeOf(head: Named, page: Page, node: Vec3 | null, run: TubeRun 
     dia: page.length('dia'),
     sleeve: page.flag('sleeve') ?? false,
     plug: page.word('plug', 'plug'),
+    unread: page.broken('sleeve') || page.broken('plug'),
   };
 }
 

@@ -73,6 +73,8 @@ export interface Hole extends Named {
   readonly sleeve: boolean;
   /** How it is closed afterwards; null: it stays open. */
   readonly plug: string | null;
+  /** True where `sleeve` or `plug` is written but cannot be read: then nobody knows whether it stays open. */
+  readonly unread: boolean;
 }
 
 export type PaddingStandard = 'fia-8857' | 'sfi-45.1' | 'sfi-45.2' | 'foam';

@@ -40,6 +40,8 @@ describe('a hole in a tube', () => {
   it('of which the place cannot be read leaves it unknown', async () => {
     expect(await vented('hole bar for drain { from nowhere; dia 5 }')).toBeNull();
     expect(await vented('hole bar for drain { from 200 }')).toBeNull();
+    expect(await vented('hole bar for drain { from 200; dia 5; sleeve maybe }')).toBeNull();
+    expect(await vented('hole bar for drain { from 200; dia 5; plug }')).toBeNull();
   });
 
   it('lies on the piece of a split tube that it is drilled into', async () => {
