@@ -42,6 +42,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 /** Packages, by layer; the rest of the core uses none. */
 const PACKAGES: Readonly<Record<string, RegExp>> = {
   grammar: /^chevrotain$/,
+  // Outside what the project is for: integer programs, PDF and DXF files.
+  'server/papers': /^(yalps|@cantoo\/pdf-lib|@tarikjabiri\/dxf)$/,
   'server/host': /^(node:|vscode-languageserver-textdocument$)/,
   'server/lsp': /^(node:|vscode-languageserver)/,
   'server/cli': /^(node:|vscode-languageserver)/,
