@@ -22,6 +22,17 @@ export function sayNumber(value: number, digits: number): string {
   }
 }
 
+/** `22 7/8`: inches as a tape shows them, to the nearest sixteenth. `length` in mm. */
+export function sayInches(length: number): string {
+  const sixteenths = Math.round(Math.abs(length / 25.4) * 16);
+  const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
+  let [over, under] = [rest, 16];
+  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
+  const fraction = rest === 0 ? '' : `${String(over)}/${String(under)}`;
+  const text = whole === 0 && fraction !== '' ? fraction : `${String(whole)} ${fraction}`.trim();
+  return `${length < 0 && sixteenths > 0 ? '-' : ''}${text}`;
+}
+
 const worth = (unit: string): number => UNITS[unit]?.factor ?? 1;
 const imperial = (units: LengthUnit): boolean => units === 'in' || units === 'ft';
 

@@ -2,7 +2,17 @@
 import { parseArgs } from 'node:util';
 import { meant, nearestWord } from '../../grammar/nearest';
 
-export const COMMANDS = ['check', 'describe', 'report', 'format', 'explain', 'lsp', 'help', 'version'] as const;
+export const COMMANDS = [
+  'check',
+  'describe',
+  'window',
+  'report',
+  'format',
+  'explain',
+  'lsp',
+  'help',
+  'version',
+] as const;
 export type Command = (typeof COMMANDS)[number];
 
 /** Named in the contract for later; said so when asked for. */
@@ -10,7 +20,8 @@ const LATER = ['packet', 'draw', 'diff'] as const;
 
 export const SEVERITIES = ['error', 'warning', 'information'] as const;
 
-type OptionName = 'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'out' | 'force' | 'date' | 'check' | 'stdio';
+type OptionName =
+  'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'tube' | 'out' | 'force' | 'date' | 'check' | 'stdio';
 
 interface OptionKind {
   readonly commands: readonly Command[];
@@ -18,16 +29,17 @@ interface OptionKind {
   readonly values: readonly string[] | null;
 }
 
-const FILES: readonly Command[] = ['check', 'describe', 'report', 'format'];
+const FILES: readonly Command[] = ['check', 'describe', 'window', 'report', 'format'];
 
 const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
-  format: { commands: ['check', 'describe'], values: [] },
+  format: { commands: ['check', 'describe', 'window'], values: [] },
   'fail-on': { commands: ['check'], values: SEVERITIES },
   name: { commands: FILES, values: [] },
   root: { commands: [...FILES, 'explain'], values: [] },
   rules: { commands: ['explain'], values: [] },
-  out: { commands: ['report'], values: [] },
-  force: { commands: ['report'], values: null },
+  tube: { commands: ['window'], values: [] },
+  out: { commands: ['report', 'window'], values: [] },
+  force: { commands: ['report', 'window'], values: null },
   date: { commands: ['report'], values: [] },
   check: { commands: ['format'], values: null },
   stdio: { commands: ['lsp'], values: null },
@@ -37,6 +49,7 @@ const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
 const FORMATS: Readonly<Partial<Record<Command, readonly string[]>>> = {
   check: ['text', 'json', 'sarif', 'github'],
   describe: ['text', 'json'],
+  window: ['text', 'json', 'svg'],
 };
 
 export interface Arguments {
@@ -49,6 +62,8 @@ export interface Arguments {
   readonly root: string | null;
   /** A file with rulebooks, for `explain`. */
   readonly rules: string | null;
+  /** The tube that is asked about; null: the one that can be meant. */
+  readonly tube: string | null;
   /** Where to write; `-` is standard output. */
   readonly out: string | null;
   /** Writes over what the tool has not made. */
@@ -78,6 +93,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
       name: { type: 'string' },
       root: { type: 'string' },
       rules: { type: 'string' },
+      tube: { type: 'string' },
       out: { type: 'string' },
       force: { type: 'boolean' },
       date: { type: 'string' },
@@ -105,6 +121,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
     if (option.name === 'help' || option.name === 'version') continue;
     const problem = optionProblem(command, option);
     if (problem !== null) return problem;
+    if (option.name === 'tube' && values.has('tube')) return '--tube is given twice: each window is of one tube';
     if (isOption(option.name)) values.set(option.name, option.value ?? '');
   }
   return {
@@ -115,6 +132,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
     name: values.get('name') ?? null,
     root: values.get('root') ?? null,
     rules: values.get('rules') ?? null,
+    tube: values.get('tube') ?? null,
     out: values.get('out') ?? null,
     force: values.has('force'),
     date: values.get('date') ?? null,

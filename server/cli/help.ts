@@ -8,6 +8,10 @@ const USAGE = `cagewright: checks a roll bar or roll cage that is written as tex
       --fail-on error|warning|information      exit status 1 from this severity on (error)
   cagewright describe FILE    everything computed: lengths, bends, copes, straps, seats, spaces, masses
       --format text|json                       (text)
+  cagewright window FILE      where the harness bar may lie, in side view, by every chosen book
+      --tube NAME                              of more than one tube that carries straps
+      --format text|json|svg                   (text)
+      --out X.svg                              writes the drawing as well
   cagewright report FILE --out X.html
                               a page for the scrutineer: every rule, its verdict, figures, drawings
       --force                                  writes over a file that the tool has not made
@@ -37,6 +41,23 @@ subject. Waived findings stay in the list, marked, and outside the exit status.
 
 Prints everything that is computed. With errors in the file it holds what can still be computed, and
 the exit status is 1.
+`,
+  window: `cagewright window FILE [--tube NAME] [--format text|json|svg] [--out X.svg] [--force]
+
+Where the axis of a harness bar may lie in side view, so that every chosen book is satisfied for every seat
+whose straps lie on it, with each seat at every recline and slide of its ranges (recline 12 to 25 deg; slide
+0 to 80): "x -170 to -210, z 768 to 802", and the whole outline in JSON and in the drawing. The bar is moved
+as it is, without turning; straps stay where they are written (at y = ...), and so does all else of the car.
+
+What a book allows or wants makes the window, whatever the state of its source; recommendations make the
+preferred part of it. Waivers are not counted. A limit whose fact is missing is listed, not guessed. If there
+is no place, the limits that exclude each other are named.
+
+Exit status 0 if the bar lies inside, 1 if it lies outside, if there is no place, or if something is broken
+wherever it lies, 2 if the tube has no window to be worked out. --out writes the drawing, and over an
+existing file only if the tool has made it, or with --force.
+
+An aid, not an approval: the current printed rulebook and the scrutineer decide.
 `,
   report: `cagewright report FILE --out X.html [--force] [--date TEXT]
 

@@ -21,6 +21,7 @@ import type { Exit, Io, Result } from './io';
 import { complaint, visible, worse } from './io';
 import { rangesOf } from './ranges';
 import { reportRefusal, writeReport } from './report';
+import { showWindow, windowRefusal } from './window';
 
 const said = (stdout: string, exit: Exit = 0): Result => ({ stdout, stderr: '', exit });
 const refused = (why: string): Result => ({ stdout: '', stderr: complaint(why), exit: 2 });
@@ -44,6 +45,8 @@ export async function run(argv: readonly string[], io: Io): Promise<Result> {
       return withFiles(args, io, check);
     case 'describe':
       return args.words.length > 1 ? refused('describe takes one FILE') : withFiles(args, io, describe);
+    case 'window':
+      return windowRefusal(args) ?? withFiles(args, io, window);
     case 'report':
       return reportRefusal(args) ?? withFiles(args, io, report);
     case 'format':
@@ -147,6 +150,11 @@ async function describe(args: Arguments, _io: Io, opened: readonly Opened[]): Pr
 async function report(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
   const [analysis] = await analysed(opened);
   return analysis === undefined ? said('') : writeReport(args, io, analysis);
+}
+
+async function window(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
+  const [analysis] = await analysed(opened);
+  return analysis === undefined ? said('') : showWindow(args, io, analysis);
 }
 
 /** What became of one file that was laid out. */

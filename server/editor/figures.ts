@@ -1,4 +1,5 @@
 /** Figures in the words of a hover: in the file's own unit, and in the other system beside it. */
+import { sayInches } from '../../grammar/print';
 import { degrees, type LengthUnit } from '../../grammar/units';
 import type { Vec3 } from '../centreline/vector';
 import { fixed, lengthIn as inUnit, NONE } from '../project/sheet-figures';
@@ -52,16 +53,7 @@ export const list = (head: readonly string[], rows: readonly (readonly string[])
   );
 
 /** `22 7/8`: inches as a tape shows them, to the nearest sixteenth. */
-export const onTape = (length: number | null): string => {
-  if (length === null) return NONE;
-  const sixteenths = Math.round(Math.abs(length / 25.4) * 16);
-  const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
-  let [over, under] = [rest, 16];
-  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
-  const fraction = rest === 0 ? '' : `${String(over)}/${String(under)}`;
-  const text = whole === 0 && fraction !== '' ? fraction : `${String(whole)} ${fraction}`.trim();
-  return `${length < 0 && sixteenths > 0 ? '-' : ''}${text}`;
-};
+export const onTape = (length: number | null): string => (length === null ? NONE : sayInches(length));
 
 /** Lengths by name: in the file's unit, in the other, and as an inch tape shows them. */
 export const lengthTable = (unit: LengthUnit, rows: readonly (readonly [string, number | null])[]): string => {

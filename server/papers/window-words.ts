@@ -3,13 +3,12 @@ import { sayAllowed, sayInches, sayMeasure, sayNumber } from '../../grammar/prin
 import type { LengthUnit } from '../../grammar/units';
 import { degrees } from '../../grammar/units';
 import type { Seat } from '../cage/cage';
-import { boundsFor } from '../rules/assess';
-import { sourceWords, limitWords } from '../rules/limit-words';
+import { limitWords, sourceWords } from '../rules/limit-words';
 import type { Demand, Level, Unknown } from '../rules/window/demands';
 import type { Exclusion } from '../rules/window/exclude';
 import type { Box, Point } from '../rules/window/field';
 import type { Setting } from '../rules/window/settings';
-import type { BarWindow, Region } from '../rules/window/window';
+import type { BarWindow } from '../rules/window/window';
 import { tapeStep } from '../rules/what-if';
 
 const imperial = (units: LengthUnit): boolean => units === 'in' || units === 'ft';
@@ -57,45 +56,46 @@ const settingWords = (setting: Setting, seat: Seat | undefined, units: LengthUni
   return words.length === 0 ? '' : `, with ${seat.name} ${words.join(' and ')}`;
 };
 
+const askedWords = ({ limit, allowed }: Demand, units: LengthUnit): string => {
+  if (limit === null) return '';
+  const { strict } = limit.limit;
+  const words = allowed === null ? limitWords(limit.limit, units) : sayAllowed(allowed, units);
+  const range = strict === true ? words.replace(/^at most/, 'less than').replace(/^at least/, 'more than') : words;
+  return `${limit.book.name} ${limit.limit.force} ${range}; ${sourceWords(limit.limit)}`;
+};
+
 /** `strap.drop of driver-outer, with driver at 12° (fia-253 allows 0 to 45°; 253-6.2, 2013 text, published)`. */
 export function demandWords(demand: Demand, { seats, units }: BarWindow): string {
   const seat = seats.find(({ name }) => name === demand.seat);
   const setting = demand.setting === null ? '' : settingWords(demand.setting, seat, units);
-  const { limit } = demand;
-  if (limit === null) return `${demand.subject} has to reach the bar${setting}`;
-  const asks = `${limit.book.name} ${limit.limit.force} ${limitWords(limit.limit, units)}`;
-  return `${demand.code} of ${demand.subject}${setting} (${asks}; ${sourceWords(limit.limit)})`;
+  if (demand.limit === null) return `strap ${demand.subject} has to reach the bar${setting}`;
+  return `${demand.code} of ${demand.subject}${setting} (${askedWords(demand, units)})`;
 }
 
 /** The same with what it measures. */
-export function levelWords(level: Level, window: BarWindow): string {
-  const { measured } = level;
+export function levelWords({ demand, measured }: Level, window: BarWindow): string {
   const figure = measured === null ? '' : `: ${sayMeasure(measured, window.units)}`;
-  return `${demandWords(level.demand, window)}${figure}`;
+  return `${demandWords(demand, window)}${figure}`;
 }
 
 export const unknownWords = ({ subject, code, book, fact }: Unknown): string =>
   `${code === 'rule.cannot-judge' ? '' : `${code} of `}${subject}${book === null ? '' : ` (${book})`}: ${fact}`;
 
-/** Why a window is empty. */
-export function exclusionWords(excluded: Exclusion | null, window: BarWindow): readonly string[] {
-  if (excluded === null)
-    return ['More than three limits together leave no place; no two or three of those that are nearest do it alone.'];
-  const { demands, closest, there } = excluded;
-  const head =
-    demands.length === 1
-      ? 'One limit alone is met nowhere in the searched area:'
-      : demands.length === 2
-        ? 'Two limits exclude each other: each leaves a place, both together none:'
-        : 'Three limits together leave no place, though any two of them do:';
-  const place = pointWords([closest[0], closest[1]].map((v) => Math.round(v)) as unknown as Point, 'mm');
-  void place;
-  const figures = demands.map((demand) => {
-    const level = there.find((one) => one.demand === demand);
-    return `- ${level === undefined ? demandWords(demand, window) : levelWords(level, window)}`;
-  });
-  return [head, ...figures];
-}
+const EXCLUDED = [
+  '',
+  'one limit alone is met nowhere in the searched area',
+  'two limits exclude each other: each leaves places, both together none',
+  'three limits together leave no place, though any two of them do',
+] as const;
 
-export { boundsFor, sayAllowed };
-export type { Region };
+/** Why a window is empty: a sentence, then a line for each limit with what it measures where they come closest. */
+export function exclusionWords(excluded: Exclusion | null, window: BarWindow): readonly string[] {
+  if (excluded === null) return ['more than three limits together leave no place'];
+  const { demands, closest, there } = excluded;
+  const lines = demands.map((demand) => {
+    const level = there.find((one) => one.demand === demand);
+    return level === undefined ? demandWords(demand, window) : levelWords(level, window);
+  });
+  const where = `Where least is missing, at x = ${say(closest[0], window.units)}, z = ${say(closest[1], window.units)}:`;
+  return [`${EXCLUDED[demands.length] ?? ''}. ${where}`, ...lines];
+}

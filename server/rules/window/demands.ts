@@ -4,7 +4,7 @@
  * limit.
  */
 import type { Code, RuleCode } from '../../../grammar/codes';
-import type { Measure } from '../../../grammar/finding';
+import type { Allowed, Measure } from '../../../grammar/finding';
 import type { Vec3 } from '../../centreline/vector';
 import type { Assessment } from '../assess';
 import { assessor, boundsFor, decide, holdsOn, slackOf } from '../assess';
@@ -63,6 +63,8 @@ export interface Demand {
   /** Null where no book says so, but the bar's nature: a strap has to reach it. */
   readonly limit: { readonly book: Book; readonly limit: Limit } | null;
   readonly counts: Counts;
+  /** What is allowed here, in the JSON's units; null: it is no range. */
+  readonly allowed: Allowed | null;
 }
 
 /** How a demand is kept at one place of the bar. */
@@ -108,6 +110,11 @@ function roomOf(rule: Rule, limit: Limit, reading: Reading, car: Car): number | 
   return broken ? Math.min(room, -1e-9) : Math.max(room, 0);
 }
 
+const allowedIn = (limit: Limit, reading: Reading): Allowed | null => {
+  const { from, to } = boundsFor(limit, reading);
+  return from === null && to === null ? null : { from, to, unit: limit.allowed.unit };
+};
+
 const seatKey = ({ seat, setting }: Stage): string =>
   seat === null || setting === null ? '' : `${seat.name} ${String(setting.recline)} ${String(setting.slide)}`;
 
@@ -115,7 +122,7 @@ const seatKey = ({ seat, setting }: Stage): string =>
 export class Demands {
   private readonly made = new Map<Stage, Map<Limit | null, Map<string, Demand>>>();
 
-  of(stage: Stage, code: Code, subject: string, limit: Demand['limit']): Demand {
+  of(stage: Stage, code: Code, subject: string, limit: Demand['limit'], allowed: () => Demand['allowed']): Demand {
     const ofStage = this.made.get(stage) ?? new Map<Limit | null, Map<string, Demand>>();
     this.made.set(stage, ofStage);
     const own = limit?.limit ?? null;
@@ -132,6 +139,7 @@ export class Demands {
       setting: stage.setting,
       limit,
       counts: limit === null ? 'required' : countsOf(limit.limit),
+      allowed: allowed(),
     };
     ofLimit.set(subject, demand);
     return demand;
@@ -151,7 +159,7 @@ export function judgeStage(stage: Stage, by: Vec3, judge: Judge, demands: Demand
       unknown.push({ subject: figures.name, code: 'strap.misses-bar', book: null, fact });
       continue;
     }
-    const demand = demands.of(stage, 'strap.misses-bar', figures.name, null);
+    const demand = demands.of(stage, 'strap.misses-bar', figures.name, null, () => null);
     levels.push({ demand, room: miss === null ? NO_RUN : -NO_RUN, measured: null });
   }
   for (const assessment of judge(car)) {
@@ -178,7 +186,7 @@ function judgeOne(
     if (dated && (day === null || !holdsOn(limit, day))) continue;
     const room = roomOf(rule, limit, item, car);
     if (room === null) continue;
-    const demand = demands.of(stage, rule.code, item.subject, { book, limit });
+    const demand = demands.of(stage, rule.code, item.subject, { book, limit }, () => allowedIn(limit, item));
     levels.push({ demand, room, measured: item.measured });
   }
 }

@@ -113,13 +113,13 @@ const MOST_COLUMNS = 160;
  * The largest upright rectangle inside, of those that hold `holding` if that is given; null: there is none. Between two
  * neighbouring columns the outline is straight, so that what both hold the strip between them holds.
  */
-export function rectangleIn(polygons: readonly Polygon[], holding: Point | null = null): Box | null {
+export function rectangleIn(polygons: readonly Polygon[], holding: Box | null = null): Box | null {
   const box = boxOf(polygons);
   if (box === null) return null;
   const step = (box.x[1] - box.x[0]) / MOST_COLUMNS;
   const even = Array.from({ length: MOST_COLUMNS + 1 }, (_, i) => box.x[0] + i * step);
   const corners = polygons.flat().map(([x]) => x);
-  const all = [...new Set([...even, ...corners, ...(holding === null ? [] : [holding[0]])])].sort((a, b) => a - b);
+  const all = [...new Set([...even, ...corners, ...(holding?.x ?? [])])].sort((a, b) => a - b);
   // What a strip holds all over, from one column to the next.
   const strips = all.slice(1).map((to, i) => common(column(polygons, all[i] ?? to, 1), column(polygons, to, -1)));
   let best: Box | null = null;
@@ -127,13 +127,13 @@ export function rectangleIn(polygons: readonly Polygon[], holding: Point | null 
   for (let i = 0; i < strips.length; i++) {
     let spans = strips[i] ?? [];
     const from = all[i] ?? 0;
-    if (holding !== null && from > holding[0]) break;
+    if (holding !== null && from > holding.x[0]) break;
     for (let k = i; k < strips.length && spans.length > 0; k++) {
       if (k > i) spans = common(spans, strips[k] ?? []);
       const to = all[k + 1] ?? from;
-      if (holding !== null && to < holding[0]) continue;
+      if (holding !== null && to < holding.x[1]) continue;
       for (const [low, high] of spans) {
-        if (holding !== null && (holding[1] < low || holding[1] > high)) continue;
+        if (holding !== null && (holding.z[0] < low || holding.z[1] > high)) continue;
         const area = (to - from) * (high - low);
         if (area > bestArea) {
           bestArea = area;

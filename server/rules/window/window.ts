@@ -199,6 +199,19 @@ function forTape(field: Field, choice: Choice, box: Box | null, units: LengthUni
   return null;
 }
 
+/** Room that the bar should have on all sides in the rectangle round it, mm: the first that can be had. */
+const MARGINS = [10, 5, 2, 1, 0.5];
+
+function roundBar(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Box | null {
+  const [x, z] = field.at;
+  for (const margin of MARGINS) {
+    const holding: Box = { x: [x - margin, x + margin], z: [z - margin, z + margin] };
+    const found = forTape(field, choice, rectangleIn(polygons, holding), units, field.at);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
 /** The nearest place with whole steps of a tape that is inside, near a place on the edge. */
 function onTape(field: Field, choice: Choice, edge: Point, units: LengthUnit): Point | null {
   const step = tapeStep(units);
@@ -262,7 +275,7 @@ function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], be
     area: areaOf(polygons),
     bounds: boxOf(polygons),
     rectangle: forTape(field, choice, rectangleIn(polygons), units, null),
-    aroundBar: holdsBar ? forTape(field, choice, rectangleIn(polygons, at), units, at) : null,
+    aroundBar: holdsBar ? roundBar(field, choice, polygons, units) : null,
     holdsBar,
     broken,
     nearest: edge === null ? null : { exact: edge.at, onTape: onTape(field, choice, edge.at, units) },
