@@ -19,7 +19,7 @@ import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import type { Side } from '../cage/cage';
 import type { Analysis } from '../project/project';
 import { libraryOf } from '../rules/library';
-import { canBeDropped, canBeLimited, groupsOf } from '../rules/own-book';
+import { canBeDropped, canBeLimited, groupsOf, quantities } from '../rules/own-book';
 import { letItems, nameItems, type NameItem } from './name-items';
 import type { Segment } from './segment';
 import { usageOf } from './usage';
@@ -163,9 +163,10 @@ export const refs = (around: Around, space: NameSpace): Draft[] => {
     return libraryOf(around.analysis.cage).books.map(({ name, title }) => word(name, 'word', title));
   if (space !== 'code') return names(around, space);
   const { blocks, before } = around.segment;
+  const all = quantities();
   const fits = blocks.at(-1) !== 'rulebook' ? null : before.startsWith('drop') ? canBeDropped : canBeLimited;
   return Object.entries(CODES)
-    .filter(([code, entry]) => (fits === null ? entry.waivable : fits(code)))
+    .filter(([code, entry]) => (fits === null ? entry.waivable : fits(code, all)))
     .map(([code, entry]) => word(code, 'code', entry.says));
 };
 

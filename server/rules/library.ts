@@ -2,7 +2,7 @@
 import type { Finding } from '../../grammar/finding';
 import type { Cage } from '../cage/cage';
 import { BOOKS, bookNamed } from './books';
-import { bind } from './own-book';
+import { bind, quantities } from './own-book';
 import type { Book } from './rule';
 
 export interface Library {
@@ -18,6 +18,7 @@ export const BUILT_IN: Library = { books: BOOKS, findings: [] };
 /** All books of a car. */
 export function libraryOf({ ownBooks }: Pick<Cage, 'ownBooks'>): Library {
   if (ownBooks.size === 0) return BUILT_IN;
+  const all = quantities();
   const made = new Map<string, Book>();
   const findings: Finding[] = [];
   for (const name of ownBooks.keys()) {
@@ -31,7 +32,7 @@ export function libraryOf({ ownBooks }: Pick<Cage, 'ownBooks'>): Library {
       const own = ownBooks.get(one);
       if (own === undefined) continue;
       const base = own.base === null ? null : (made.get(own.base.value) ?? bookNamed(own.base.value));
-      const bound = bind(own, base);
+      const bound = bind(own, base, all);
       made.set(one, bound.book);
       findings.push(...bound.findings);
     }

@@ -16,7 +16,7 @@ import { ROLES } from '../../grammar/vocabulary';
 import { as, failed, type Quantity } from '../cage/quantity';
 import type { At, OwnBook, OwnDrop, OwnLimit } from '../cage/rulebooks';
 import { BOOKS } from './books';
-import type { Book, Limit } from './rule';
+import type { Book, Limit, Rule } from './rule';
 import { RULES } from './rules';
 
 const DIMENSIONS: Readonly<Record<MeasureUnit, Dimension>> = {
@@ -31,32 +31,55 @@ const DIMENSIONS: Readonly<Record<MeasureUnit, Dimension>> = {
 
 const isRuleCode = (code: string): code is RuleCode => Object.hasOwn(RULE_CODES, code);
 
-/** The unit of a quantity that books limit; null: no rule measures it. */
-export const unitOf = (code: string): MeasureUnit | null => RULES.find((rule) => rule.code === code)?.unit ?? null;
+/** What a line of a club's book can say of one quantity. */
+interface Measured {
+  readonly unit: MeasureUnit;
+  /** The groups of things that are told apart for it; where they go by role, every role. */
+  readonly groups: readonly string[];
+  /** What it is that no range can limit; null: it is a figure like others. */
+  readonly noRange: string | null;
+}
 
-const limitsOf = (code: string): readonly Limit[] =>
-  BOOKS.flatMap(({ limits }) => limits.filter((limit) => limit.code === code));
+export type Quantities = ReadonlyMap<string, Measured>;
 
-/** The groups of things that are told apart for a quantity; where they go by role, every role. */
-export function groupsOf(code: string): readonly string[] {
-  const read = RULES.find((rule) => rule.code === code)?.groups ?? [];
-  const groups = new Set([...read, ...limitsOf(code).flatMap(({ of }) => of ?? [])]);
+function measured({ code, unit, groups: read = [] }: Rule, limits: readonly Limit[]): readonly [string, Measured] {
+  const groups = new Set([...read, ...limits.flatMap(({ of }) => of ?? [])]);
   const byRole = [...groups].some((group) => Object.hasOwn(ROLES, group));
-  return [...new Set([...groups, ...(byRole ? Object.keys(ROLES) : [])])].sort();
+  const table = limits.some(({ sizes }) => sizes !== undefined);
+  const words = limits.length > 0 && limits.every(({ accepts }) => accepts !== undefined);
+  return [
+    code,
+    {
+      unit,
+      groups: [...new Set([...groups, ...(byRole ? Object.keys(ROLES) : [])])].sort(),
+      noRange: table ? 'a table of sizes' : words ? 'a list of words' : null,
+    },
+  ];
 }
 
-/** What a quantity is that no range can limit; null: it is a figure like others. */
-function noRange(code: string): string | null {
-  const limits = limitsOf(code);
-  if (limits.some(({ sizes }) => sizes !== undefined)) return 'a table of sizes';
-  return limits.length > 0 && limits.every(({ accepts }) => accepts !== undefined) ? 'a list of words' : null;
+/** All quantities that the tool measures for books, by code. */
+export function quantities(): Quantities {
+  const limits = new Map<string, Limit[]>();
+  for (const limit of BOOKS.flatMap((book) => book.limits)) {
+    const list = limits.get(limit.code);
+    if (list === undefined) limits.set(limit.code, [limit]);
+    else list.push(limit);
+  }
+  return new Map(RULES.map((rule) => measured(rule, limits.get(rule.code) ?? [])));
 }
+
+/** The unit of a quantity; null: no rule measures it. */
+export const unitOf = (code: string, all: Quantities = quantities()): MeasureUnit | null => all.get(code)?.unit ?? null;
+
+/** The groups of things that are told apart for a quantity. */
+export const groupsOf = (code: string, all: Quantities = quantities()): readonly string[] =>
+  all.get(code)?.groups ?? [];
 
 /** Quantities that a club's book can limit by a range. */
-export const canBeLimited = (code: string): boolean => unitOf(code) !== null && noRange(code) === null;
+export const canBeLimited = (code: string, all: Quantities = quantities()): boolean => all.get(code)?.noRange === null;
 
 /** Quantities that a club's book can leave out. */
-export const canBeDropped = (code: string): boolean => unitOf(code) !== null;
+export const canBeDropped = (code: string, all: Quantities = quantities()): boolean => all.has(code);
 
 interface Written {
   readonly code: RuleCode;
@@ -132,6 +155,7 @@ class Binding {
   constructor(
     private readonly own: OwnBook,
     private readonly base: Book | null,
+    private readonly all: Quantities,
   ) {}
 
   private tell(code: Code, place: Place, params: Params, notes: readonly FindingNote[] = []): void {
@@ -141,15 +165,16 @@ class Binding {
   }
 
   /** The quantity and the groups of a line; null: there is no such quantity, which is told. */
-  private written({ code, of }: OwnDrop, fit: (code: string) => boolean): Written | null {
+  private written({ code, of }: OwnDrop, fit: (code: string, all: Quantities) => boolean): Written | null {
     const { value } = code;
-    if (!isRuleCode(value) || unitOf(value) === null) {
-      const nearest = nearestWord(value, Object.keys(RULE_CODES).filter(fit));
+    if (!isRuleCode(value) || !this.all.has(value)) {
+      const fitting = Object.keys(RULE_CODES).filter((one) => fit(one, this.all));
+      const nearest = nearestWord(value, fitting);
       const why = Object.hasOwn(CODES, value) ? 'is no matter of a rulebook' : 'is no quantity that the tool measures';
       this.tell('rulebook.code', code.place, { code: value, why, hint: meant(nearest), nearest });
       return null;
     }
-    const groups = groupsOf(value);
+    const groups = groupsOf(value, this.all);
     const unknown = of.filter((group) => !groups.includes(group.value));
     for (const { value: name, place } of unknown) {
       const nearest = nearestWord(name, groups);
@@ -184,8 +209,7 @@ class Binding {
 
   /** The range of a line; null: it is none, which is told. */
   private range(line: OwnLimit, code: RuleCode): Allowed | null {
-    const unit = unitOf(code);
-    const why = noRange(code);
+    const { unit, noRange: why } = this.all.get(code) ?? { unit: null, noRange: null };
     if (unit === null || !line.read) return null;
     if (why !== null) {
       this.tell('rulebook.no-range', line.code.place, { code, why });
@@ -278,8 +302,12 @@ class Binding {
 }
 
 /** A club's book on its base, with what is to be said of its lines. */
-export function bind(own: OwnBook, base: Book | null): { readonly book: Book; readonly findings: readonly Finding[] } {
-  const binding = new Binding(own, base);
+export function bind(
+  own: OwnBook,
+  base: Book | null,
+  all: Quantities,
+): { readonly book: Book; readonly findings: readonly Finding[] } {
+  const binding = new Binding(own, base, all);
   const book = binding.book();
   return { book, findings: binding.findings };
 }

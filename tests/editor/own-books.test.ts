@@ -117,7 +117,7 @@ describe('completion', () => {
     expect(limited).not.toContain('tube.clash');
     expect(limited.sort()).toEqual(
       RULES.map(({ code }): string => code)
-        .filter(canBeLimited)
+        .filter((code) => canBeLimited(code))
         .sort(),
     );
     expect(await labels(inside('drop <|>'))).toContain('tube.size');
@@ -187,6 +187,8 @@ describe('the text of a rulebook', () => {
   it('is laid out like any other', () => {
     expect(formatFile(CLUB)).toBe(CLUB);
     const untidy = 'rulebook   a   based on  shop {\nlimit strap.drop   from 0   to 20;drop   seat.gap\n}\n';
-    expect(formatFile(untidy)).toBe('rulebook a based on shop {\n  limit strap.drop from 0 to 20\n  drop seat.gap\n}\n');
+    expect(formatFile(untidy)).toBe(
+      'rulebook a based on shop {\n  limit strap.drop from 0 to 20\n  drop seat.gap\n}\n',
+    );
   });
 });

@@ -1,10 +1,10 @@
 /** `bend.thinning`: the wall that is left outside in a bend, against the least wall that the chosen books ask for. */
 import { figure } from '../../geometry/tell';
 import type { Tube } from '../../cage/cage';
-import { bookNamed } from '../books';
 import type { Car, Member } from '../car';
+import { booksOf } from '../library';
 import { reading } from '../readings';
-import type { Reading, Rule } from '../rule';
+import type { Book, Reading, Rule } from '../rule';
 import { accepts } from '../sizes';
 import { rowsOf } from './tube-size';
 
@@ -15,13 +15,14 @@ import { rowsOf } from './tube-size';
 export const thinning = (od: number, radius: number): number => od / 2 / (radius + od / 2);
 
 /** The least wall that a chosen book asks of this tube, among the sizes that accept it; null: none does. */
-function asked(car: Car, tube: Tube): { readonly wall: number; readonly book: string } | null {
+function asked(car: Car, books: readonly Book[], tube: Tube): { readonly wall: number; readonly book: string } | null {
   const { section } = tube;
   if (section === null) return null;
   let most: { readonly wall: number; readonly book: string } | null = null;
-  for (const name of car.cage.rules) {
-    for (const { sizes, of } of bookNamed(name)?.limits ?? []) {
-      if (sizes === undefined || (of !== undefined && !of.includes(tube.role))) continue;
+  for (const { name, limits } of books) {
+    for (const { sizes, of, notOf } of limits) {
+      if (sizes === undefined || (of !== undefined && !of.includes(tube.role)) || notOf?.includes(tube.role) === true)
+        continue;
       const walls = rowsOf(sizes, section, car)
         .flatMap(({ pairs }) => pairs)
         .filter((pair) => accepts(pair, section, sizes.wallLess))
@@ -39,6 +40,7 @@ function worst(car: Car): readonly Reading[] {
   let found: { readonly member: Member; readonly left: number; readonly wall: number; readonly book: string } | null =
     null;
   const seen = new Set<string>();
+  const books = booksOf(car.cage);
   for (const member of car.members()) {
     const { section, die, role } = member.tube;
     // A die under three diameters has a finding of its own.
@@ -47,7 +49,7 @@ function worst(car: Car): readonly Reading[] {
     const kind = `${section.name} ${die.name} ${role}`;
     if (seen.has(kind)) continue;
     seen.add(kind);
-    const least = asked(car, member.tube);
+    const least = asked(car, books, member.tube);
     if (least === null) continue;
     const left = section.wall * (1 - thinning(section.od, die.radius));
     if (found === null || left / least.wall < found.left / found.wall) found = { member, left, ...least };
