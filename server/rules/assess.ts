@@ -118,6 +118,8 @@ const concerns = (limit: Limit, item: Item, car: Car): boolean =>
   (limit.of === undefined || (item.group !== null && limit.of.includes(item.group))) &&
   (limit.notOf === undefined || item.group === null || !limit.notOf.includes(item.group)) &&
   (limit.structure === undefined || limit.structure === car.kind()) &&
+  (limit.cars === undefined || limit.cars.includes(car.cage.vehicle?.kind ?? 'production')) &&
+  !(limit.noFrame === true && car.cage.vehicle?.frame === true) &&
   !(limit.selfBuilt === true && car.certified());
 
 function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item, car: Car): Assessment | null {

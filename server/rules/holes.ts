@@ -26,7 +26,11 @@ export const airHoles = (car: Car): readonly AirHole[] =>
     const member = thing.tube === null ? null : car.member(thing.tube.replace(/\.[ab]$/, ''));
     if (member === null || node?.kind !== 'node' || node.at === null || thing.from === null || thing.dia === null)
       return [];
-    const at = nearestOn(member.line, node.at).station;
+    const on = nearestOn(member.line, node.at);
+    const at = on.station;
+    // Only from an end is such a hole measured; what is wrong with one elsewhere is told by geometry.
+    const beside = (member.tube.section?.od ?? 0) / 2;
+    if (Math.min(at, member.line.length - at) > beside || on.distance > beside) return [];
     // `from` counts from the end that is at the node, into the tube.
     const last = at > member.line.length / 2;
     const station = last ? at - thing.from : at + thing.from;

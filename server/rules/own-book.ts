@@ -118,10 +118,28 @@ function leftOf(limit: Limit, { from, to }: Allowed): Limit | null {
   return { ...limit, allowed, force };
 }
 
+/** How a book counts and measures, which is no matter of its figure. */
+const HOW = ['counts', 'onShell'] as const;
+/** For which cars it speaks. */
+const FOR = ['structure', 'cars', 'noFrame', 'selfBuilt'] as const;
+
+/** A limit that takes the place of others: it counts as they do, and for the cars for which all of them are. */
+function inPlaceOf(own: Limit, replaced: readonly Limit[]): Limit {
+  const [first] = replaced;
+  if (first === undefined) return own;
+  const how = HOW.filter((key) => own[key] === undefined).flatMap((key) => {
+    const value = replaced.find((one) => one[key] !== undefined)?.[key];
+    return value === undefined ? [] : [[key, value] as const];
+  });
+  const same = FOR.filter((key) => replaced.every((one) => JSON.stringify(one[key]) === JSON.stringify(first[key])));
+  const scope = same.flatMap((key) => (first[key] === undefined ? [] : [[key, first[key]] as const]));
+  return { ...own, ...Object.fromEntries([...how, ...scope]) };
+}
+
 /** The limits with one more that takes its place among them. */
 function withLimit(limits: readonly Limit[], own: Limit): readonly Limit[] {
   const kept: Limit[] = [];
-  let replaced: Limit | null = null;
+  const replaced: Limit[] = [];
   for (const limit of limits) {
     if (limit.code !== own.code || (own.force === 'recommends' && limit.force !== 'recommends')) {
       kept.push(limit);
@@ -130,12 +148,11 @@ function withLimit(limits: readonly Limit[], own: Limit): readonly Limit[] {
     const { hit, rest } = split(limit, own.of ?? []);
     if (rest !== null) kept.push(rest);
     if (hit === null) continue;
-    replaced ??= hit;
+    replaced.push(hit);
     const left = leftOf(hit, own.allowed);
     if (left !== null) kept.push(left);
   }
-  // How a book counts is no matter of its figure.
-  return [...kept, replaced?.counts === undefined ? own : { ...own, counts: replaced.counts }];
+  return [...kept, inPlaceOf(own, replaced)];
 }
 
 /** The limits without what is dropped. */

@@ -17,7 +17,7 @@ import type {
   Severity,
   SourceState,
 } from '../../grammar/finding';
-import type { Role } from '../cage/cage';
+import type { Role, Vehicle } from '../cage/cage';
 import type { Car } from './car';
 import type { SizeTable } from './sizes';
 
@@ -101,6 +101,9 @@ export interface Rule {
   readonly explanation: RuleExplanation;
 }
 
+/** What kind of car it is. */
+export type CarKind = NonNullable<Vehicle['kind']>;
+
 /** How strongly a book wants a limit. The word is used in the sentence: "fia-253 recommends at most 10". */
 export type Force = 'allows' | 'recommends' | 'wants';
 
@@ -126,6 +129,10 @@ export interface Limit {
   readonly notOf?: readonly string[];
   /** Only for full cages, or only for bare roll bars; without it for both. */
   readonly structure?: 'cage' | 'bar';
+  /** Only for cars of these kinds; a car of which the kind is not told is a production car. */
+  readonly cars?: readonly CarKind[];
+  /** Only for cars whose shell is their frame. */
+  readonly noFrame?: boolean;
   /** Only for cages that were built by the text of the book: of a certified one the certificate counts. */
   readonly selfBuilt?: boolean;
   /** Only for cars homologated on this day or later, `2007-01-01`. */

@@ -18,6 +18,7 @@ export interface SizePair {
 export interface SizeRow {
   /** Cars up to this mass, kg, inclusive; null: every heavier one. */
   readonly upTo: number | null;
+  /** None: the table says nothing of these cars. */
   readonly pairs: readonly SizePair[];
   /** Only for this steel; null: for every steel. */
   readonly steel: 'mild' | '4130' | null;
@@ -79,7 +80,7 @@ export const accepts = (pair: SizePair, { od, wall }: TubeSize, wallLess = 0): b
 
 /** True where a row accepts the tube, by one of its pairs or as a larger tube of a thinner wall. */
 export function rowAccepts(table: SizeTable, row: SizeRow, size: TubeSize): boolean {
-  if (row.pairs.some((pair) => accepts(pair, size, table.wallLess))) return true;
+  if (row.pairs.length === 0 || row.pairs.some((pair) => accepts(pair, size, table.wallLess))) return true;
   if (table.larger === null) return false;
   const least = Math.min(...row.pairs.map((pair) => pair.od));
   return size.od >= least + table.larger.by - ROUNDED && size.wall >= table.larger.wall - table.wallLess - WALL_ROUNDED;
@@ -119,6 +120,13 @@ export const rowsFor = (
   return found;
 };
 
+/** True where the table ends, for that steel, below a mass that may be meant: the rest of it was not seen. */
+export const endsBelow = (table: SizeTable, steel: 'mild' | '4130', to: number | null): boolean => {
+  const last = table.rows.filter((row) => row.steel === null || row.steel === steel).at(-1);
+  const top = last === undefined ? 0 : last.upTo;
+  return top !== null && (to === null || to > top + 1e-9);
+};
+
 const massWords = (row: SizeRow, before: number | null): string => {
   const lb = (kg: number): string => `${String(Math.round(kg / POUND))} lb`;
   if (row.upTo !== null) return `up to ${lb(row.upTo)} ${row.steel === null ? '' : `(${row.steel}) `}`;
@@ -130,10 +138,10 @@ export const pairWords = (row: SizeRow): string => row.pairs.map((pair) => pair.
 /** The whole table in words. */
 export function tableWords(table: SizeTable): string {
   let before: number | null = null;
-  const rows = table.rows.map((row) => {
+  const rows = table.rows.flatMap((row) => {
     const said = `${massWords(row, before)}${pairWords(row)}`;
     before = row.upTo;
-    return said;
+    return row.pairs.length === 0 ? [] : [said];
   });
   const less = table.wallLess > 0 ? `; walls may be ${(table.wallLess / INCH).toFixed(3).slice(1)} in under` : '';
   const larger =

@@ -1,7 +1,7 @@
 /** What a message says, where it once said it oddly: the words of a person at a bench, the cause told once, what mends it. */
 import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../grammar/explanations';
-import { analyse, told } from '../support/analyse';
+import { analyse } from '../support/analyse';
 
 const messages = async (text: string, code: string, stage: keyof typeof STAGES = 'hoop'): Promise<readonly string[]> =>
   (await analyse(`${STAGES[stage]}${text}\n`)).findings.filter((f) => f.code === code).map((f) => f.message);

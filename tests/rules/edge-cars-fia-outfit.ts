@@ -136,7 +136,7 @@ export const FIA_OUTFIT_EDGES: readonly Edge[] = [
     inside: footExample('140 x 100 x 3', '; bolts 3 x M8 8.8'),
     outside: footExample('140 x 100 x 3', '; bolts 3 x M8 6.8'),
     within: 200.1,
-    missing: [footExample('140 x 100 x 3', '; bolts 3 x M8'), /grade of its bolts/],
+    missing: [footExample('140 x 100 x 3', '; bolts 3 x M8'), /no grade of any bolt/],
   },
   {
     // Two bolts 50 forward and as far to the sides as 50 tan 30 = 28.87.
@@ -145,7 +145,7 @@ export const FIA_OUTFIT_EDGES: readonly Edge[] = [
     inside: footExample('140 x 100 x 3', BOLTS_AT('28.9')),
     outside: footExample('140 x 100 x 3', BOLTS_AT('28.8')),
     within: 0.2,
-    missing: [footExample('140 x 100 x 3'), /where its bolts stand/],
+    missing: [footExample('140 x 100 x 3'), /where the bolts of the feet stand/],
   },
   {
     code: 'foot.held',

@@ -39,7 +39,7 @@ tube other as diagonal { section t38; path heart, x-low.left }
 joint heart { order upper, one, other, lower }`;
 /** A tube in the corner of hoop and backstay. */
 const corner = (at: string): string =>
-  `${stays()}\nmirror left {\n  node low = on stay at ${at}\n  node high = on hoop at 200 before crown\n  tube prop as brace { section t38; path low, high }\n}`;
+  `${stays()}\nmirror left {\n  node low = on stay at ${at}\n  node high = on hoop at 400 before crown\n  tube prop as brace { section t38; path low, high }\n}`;
 const rearward = (more: string, day = 'homologated "2014-01-01"'): string =>
   `vehicle { ${day} }\n${front()}\n${stays()}\nmirror left {\n  node v-rear = on hoop nearest (0, 40, 1000)\n  node v-front = on header at 4 %\n  tube v as roof-bar { section t38; path v-rear, v-front }\n${more}}`;
 const W_BARS = `  node w-top = on hoop nearest (0, 40, 1000)

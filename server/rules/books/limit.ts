@@ -20,7 +20,7 @@ export interface Where {
 interface Common extends Partial<
   Pick<
     Limit,
-    'accepts' | 'sizes' | 'strict' | 'borderline' | 'counts' | 'onShell' | 'of' | 'structure' | 'since' | 'before' | 'standsBack'
+    'accepts' | 'sizes' | 'strict' | 'borderline' | 'counts' | 'onShell' | 'of' | 'cars' | 'noFrame' | 'structure' | 'since' | 'before' | 'standsBack'
   >
 > {
   readonly force?: Force;

@@ -3,8 +3,8 @@ import type { Bolts } from '../../cage/cage';
 import { figure } from '../../geometry/tell';
 import type { Car } from '../car';
 import { FOOT_GROUPS, footExample, footUses } from '../feet';
-import { missing, reading } from '../readings';
-import type { Rule } from '../rule';
+import { missing, missingOfCar, reading } from '../readings';
+import type { Item, Rule } from '../rule';
 
 interface Bolted {
   readonly thing: string;
@@ -32,14 +32,20 @@ export const boltGrade: Rule = {
   unit: 'MPa',
   slack: 1,
   groups: FOOT_GROUPS,
-  read: (car) =>
-    boltsOf(car).map(({ thing, fact, bolts, group }) => {
+  read: (car) => {
+    const all = boltsOf(car);
+    const noneTold = all.every(({ bolts }) => bolts.grade === null);
+    return all.flatMap(({ thing, fact, bolts, group }): readonly Item[] => {
       const { grade } = bolts;
       const at = { fact, group };
-      if (grade === null) return missing(thing, `the grade of its bolts is not written: ${fact} … M8 8.8`, at);
+      if (grade === null)
+        return noneTold
+          ? missingOfCar(car, 'no grade of any bolt is written: bolts 3 x M8 8.8', { group })
+          : [missing(thing, `the grade of its bolts is not written: ${fact} … M8 8.8`, at)];
       const params = { thing, grade: `${grade.standard === 'sae' ? 'SAE ' : ''}${String(grade.value)}` };
-      return reading(thing, grade.tensile, 'MPa', { ...params, strength: figure(grade.tensile, 'MPa') }, at);
-    }),
+      return [reading(thing, grade.tensile, 'MPa', { ...params, strength: figure(grade.tensile, 'MPa') }, at)];
+    });
+  },
   mend: () => ({ says: 'use bolts of grade 8.8 or better', params: {} }),
   explanation: {
     what: 'Bolts are of a lower grade than the book wants.',

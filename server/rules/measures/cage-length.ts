@@ -1,6 +1,6 @@
 /** `cage.length`: what of the cage reaches beyond the suspensions. */
 import type { Car } from '../car';
-import { stays } from '../examples';
+import { front, stays } from '../examples';
 import type { Item } from '../rule';
 import { missingOfCar, reading } from '../readings';
 import type { Rule } from '../rule';
@@ -45,7 +45,7 @@ export const cageLength: Rule = {
       "Lengthwise, from the centreline of the tube to the top mounting of the front or rear suspension that the vehicle's facts place. One tube of 30 x 1.5 to the mounting of an anti-roll bar beyond is allowed.",
     mend: 'Shorten it.',
     stage: 'hoop',
-    bad: `rules fia-253\nvehicle { front-suspension (1700, 455, 640); rear-suspension (-650, 480, 560) }\n${stays()}`,
-    good: `rules fia-253\nvehicle { front-suspension (1700, 455, 640); rear-suspension (-720, 480, 560) }\n${stays()}`,
+    bad: `rules fia-253\nvehicle { front-suspension (1700, 455, 640); rear-suspension (-650, 480, 560) }\n${front()}\n${stays()}`,
+    good: `rules fia-253\nvehicle { front-suspension (1700, 455, 640); rear-suspension (-720, 480, 560) }\n${front()}\n${stays()}`,
   },
 };

@@ -67,7 +67,7 @@ function readingOf(bar: Member, openings: readonly Opening[]): Item | null {
 }
 
 const opened = (z: string): string =>
-  `${front()}\nmirror left {\n  door opening { outline (880, 700, 100), (60, 700, 100), (60, 650, 900), (500, 650, 900) }\n  node door-front = on side where z = ${z}\n  node door-rear = on hoop where z = 300\n  tube long as door-bar { section t38; path door-front, door-rear }\n  vent long -> hoop { at door-rear; dia 5 }\n}`;
+  `${front()}\nmirror left {\n  door opening { outline (880, 700, 100), (60, 700, 100), (60, 650, 900), (880, 650, 900) }\n  node door-front = on side where z = ${z}\n  node door-rear = on hoop where z = 300\n  tube long as door-bar { section t38; path door-front, door-rear }\n  vent long -> hoop { at door-rear; dia 5 }\n}`;
 
 export const doorHeight: Rule = {
   code: 'door.height',

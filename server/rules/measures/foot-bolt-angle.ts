@@ -1,7 +1,8 @@
 /** `foot.bolt-angle`: the least angle between two of a foot's bolts, seen along the tube. */
 import { degrees } from '../../../grammar/units';
+import type { Car } from '../car';
 import { FOOT_GROUPS, footExample, footUses } from '../feet';
-import { missing, reading } from '../readings';
+import { missing, missingOfCar, reading } from '../readings';
 import type { Item, Rule } from '../rule';
 
 /** Between neighbours round the middle, degrees. */
@@ -14,14 +15,22 @@ function leastAngle(at: readonly { readonly forward: number; readonly left: numb
   );
 }
 
+const uses = (car: Car): ReturnType<typeof footUses> =>
+  footUses(car).filter(({ foot }) => foot.bolts !== null && foot.bolts.count > 1);
+
 export const footBoltAngle: Rule = {
   code: 'foot.bolt-angle',
   unit: 'deg',
   slack: 1e-6,
   groups: FOOT_GROUPS,
   read: (car) =>
-    footUses(car).flatMap(({ foot, group }): readonly Item[] => {
-      if (foot.bolts === null || foot.bolts.count < 2) return [];
+    uses(car).flatMap(({ foot, group }): readonly Item[] => {
+      if (foot.boltsAt === null && !uses(car).some((other) => other.foot.boltsAt !== null))
+        return missingOfCar(
+          car,
+          'where the bolts of the feet stand is not written: foot NAME { bolts-at (forward 50, out 35), (forward 50, in 35), (aft 50, out 0) }',
+          { group },
+        );
       if (foot.boltsAt === null)
         return [
           missing(

@@ -4,6 +4,9 @@ import type { Item } from '../rule';
 import { missingOfCar, reading } from '../readings';
 import type { Rule } from '../rule';
 
+const FACTS = '{ thickness 25; standard fia 8857; fixed yes }';
+const ALL = `  padding v ${FACTS}\n  padding side ${FACTS}\n}\npadding hoop ${FACTS}\npadding header ${FACTS}\nmirror left {\n  node unused = (0, 10, 0)\n`;
+
 export const paddingMissing: Rule = {
   code: 'padding.missing',
   unit: '1',
@@ -36,7 +39,7 @@ export const paddingMissing: Rule = {
       "Tubes `as roof-bar`; hoops and members whose highest point lies in the top 15 % of the main hoop's height; and tubes within 150 mm of a helmet. Which tubes the drawing marks was not seen. With nobody beside the driver only his side is asked.",
     mend: 'Pad the tube, and write it.',
     stage: 'hoop',
-    bad: `rules fia-253\n${paddedRoof('  padding side { thickness 25; standard fia 8857; fixed yes }\n')}`,
-    good: `rules fia-253\n${paddedRoof('  padding v { thickness 25; standard fia 8857; fixed yes }\n')}`,
+    bad: `rules fia-253\n${paddedRoof(ALL.replace(/  padding v .*\n/, ''))}`,
+    good: `rules fia-253\n${paddedRoof(ALL)}`,
   },
 };

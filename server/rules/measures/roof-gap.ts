@@ -23,7 +23,7 @@ function gapOf(car: Car): Item | null {
 }
 
 const vee = (at: string): string =>
-  `rules fia-253\n${front()}\nmirror left {\n  node v-rear = on hoop at 80 after crown\n  node v-front = on header at ${at}\n  tube v as roof-bar { section t38; path v-rear, v-front }\n  vent v -> hoop { at v-rear; dia 5 }\n}`;
+  `rules fia-253\nvehicle { homologated "2010" }\n${front()}\nmirror left {\n  node v-rear = on hoop at 80 after crown\n  node v-front = on header at ${at}\n  tube v as roof-bar { section t38; path v-rear, v-front }\n  vent v -> hoop { at v-rear; dia 5 }\n}`;
 
 export const roofGap: Rule = {
   code: 'roof.gap',

@@ -1,6 +1,6 @@
 /** `steel.analysis`: what the steel holds of carbon, manganese and other elements, in per cent of its mass. */
 import type { Car } from '../car';
-import { missing, reading } from '../readings';
+import { missing, missingOfCar, reading } from '../readings';
 import type { Item } from '../rule';
 import { noMaterial, oneOfEach } from './tube-material';
 import type { Rule } from '../rule';
@@ -42,7 +42,19 @@ export const steelAnalysis: Rule = {
   code: 'steel.analysis',
   unit: '1',
   slack: 1e-9,
-  read: (car) => oneOfEachMaterial(car).flatMap(itemsOf),
+  read: (car) => {
+    const all = oneOfEachMaterial(car);
+    const named = all.filter(({ section }) => section.material.name !== null);
+    const noneTold = named.every(({ section: { material } }) =>
+      [material.carbon, material.manganese, material.others].every((share) => share === null),
+    );
+    if (named.length === 0 || named.length < all.length || !noneTold) return all.flatMap(itemsOf);
+    return missingOfCar(
+      car,
+      `the analysis of the steel is not written: material ${named[0]?.section.material.name ?? 'NAME'} { carbon 0.2 %; manganese 1.2 %; others 0.4 % }`,
+      { group: 'carbon' },
+    );
+  },
   mend: () => ({ says: 'use unalloyed steel', params: {} }),
   explanation: {
     what: 'The steel holds more of an element than the book allows.',

@@ -26,7 +26,7 @@ export const strapBarDrop: Rule = {
       'As strap.drop: in side view, along the straight run from the seat to the bar; only on tubes `as harness-bar`. Within a degree of the limit nothing is told.',
     mend: 'Lower the bar until the strap drops about as much as the limit; or leave it, and ask the scrutineer.',
     stage: 'harness',
-    bad: 'rules fia-253\nseat low { slots (240, -300, 725); recline 20 deg; slot-spacing 220; back 45 }\nstrap flat { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
-    good: 'rules fia-253\nseat low { slots (240, -300, 756); recline 20 deg; slot-spacing 220; back 45 }\nstrap flat { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
+    bad: 'rules fia-253\nseat low { slots (240, -300, 742); recline 20 deg; slot-spacing 220; back 45 }\nstrap flat { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
+    good: 'rules fia-253\nseat low { slots (240, -300, 764); recline 20 deg; slot-spacing 220; back 45 }\nstrap flat { seat low; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }',
   },
 };

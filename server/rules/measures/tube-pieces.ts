@@ -19,7 +19,7 @@ export const tubePieces: Rule = {
   code: 'tube.pieces',
   unit: '1',
   slack: 0,
-  groups: ['hoop', 'member', 'leg of a cross'],
+  groups: ['main hoop', 'hoop', 'member', 'leg of a cross'],
   read: (car) =>
     car.members().map((member) => {
       const value = piecesOf(car, member);

@@ -6,13 +6,16 @@ import type { Car } from '../car';
 import { reading } from '../readings';
 import type { Decision, Limit, Reading, Rule } from '../rule';
 import type { SizeRow, SizeTable } from '../sizes';
-import { pairWords, rowAccepts, rowsFor, shortOf } from '../sizes';
+import { endsBelow, pairWords, rowAccepts, rowsFor, shortOf } from '../sizes';
 import { steelOf } from '../steel';
 
 const MASS = "the car's mass is not written: vehicle { mass 980 kg without driver }";
 const BASIS = (table: SizeTable): string =>
   `the mass is written on another basis than the book's (${table.basisWords}), and the row hangs on it`;
 const STEEL = "the material's kind is not written, and the size hangs on it: kind drawn-over-mandrel, kind chromoly";
+
+const UNSEEN =
+  "the book's row for this steel and mass was cut off in the text that was seen: look it up in the current book";
 
 /** The masses that may be meant, kg, on the table's basis: with the driver at least that without, and the other way. */
 function massRange(table: SizeTable, car: Car): { from: number; to: number | null; missing: string } {
@@ -55,7 +58,9 @@ function decide(limit: Limit, item: Reading, car: Car): Decision {
   const table = limit.sizes;
   const section = car.member(item.subject)?.tube.section ?? null;
   if (table === undefined || section === null) return { kind: 'met' };
-  const { missing } = massRange(table, car);
+  const { missing, to } = massRange(table, car);
+  const steel = steelOf(section.material);
+  if (steel !== null && endsBelow(table, steel, to)) return { kind: 'unknown', fact: missing === '' ? UNSEEN : missing };
   const rows = rowsOf(table, section, car);
   const refusing = rows.filter((row) => !rowAccepts(table, row, section));
   const first = refusing[0];

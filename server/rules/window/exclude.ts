@@ -16,36 +16,46 @@ export interface Exclusion {
 
 /** So many of the demands that are nearest to their limits where least is missing are tried. */
 const MOST_TRIED = 8;
-/** A finer place is looked for until the steps are so small, mm. */
-const FIRST_STEP = 16;
-const LAST_STEP = 0.1;
+/** Looked at first, mm apart; from the best of them it is gone on in smaller and smaller steps. */
+const GRID = 40;
+const STARTS = 3;
+const FIRST_STEP = 20;
+const LAST_STEP = 0.05;
+const DIRECTIONS = 12;
+/** Between one round of directions and the next, radians: no ridge stays between all of them (the golden angle). */
+const TURN = Math.PI * (3 - Math.sqrt(5));
 
-/** The place of most room near one: steps along both axes and diagonals, halved when none helps. */
-function climbed(field: Field, choice: Choice, from: Point): Point {
+/** The place of most room near one: steps in all directions, halved when none helps. */
+function climbed(field: Field, choice: Choice, from: Point): { readonly point: Point; readonly room: number } {
   let [point, room] = [from, field.least(from, choice).room];
-  for (let step = FIRST_STEP; step >= LAST_STEP;) {
+  for (let step = FIRST_STEP, round = 0; step >= LAST_STEP; round++) {
     let better = false;
-    for (const [dx, dz] of [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-      [1, 1],
-      [1, -1],
-      [-1, 1],
-      [-1, -1],
-    ] as const) {
-      const next: Point = [point[0] + dx * step, point[1] + dz * step];
+    for (let i = 0; i < DIRECTIONS && !better; i++) {
+      const angle = round * TURN + (2 * Math.PI * i) / DIRECTIONS;
+      const next: Point = [point[0] + Math.cos(angle) * step, point[1] + Math.sin(angle) * step];
       const there = field.least(next, choice).room;
       if (there > room) [point, room, better] = [next, there, true];
     }
     if (!better) step /= 2;
   }
-  return point;
+  return { point, room };
 }
 
-/** The place that is missing least. */
-export const leastMissing = (field: Field, choice: Choice, from: Point): Point => climbed(field, choice, from);
+/** The place of most room in the searched box: where least is missing, if nothing is inside. */
+export function mostRoom(field: Field, choice: Choice): Point {
+  const { x, z } = field.box;
+  const starts: { readonly point: Point; readonly room: number }[] = [];
+  for (let u = x[0] + GRID / 2; u < x[1]; u += GRID) {
+    for (let w = z[0] + GRID / 2; w < z[1]; w += GRID) {
+      const point: Point = [u, w];
+      starts.push({ point, room: field.least(point, choice).room });
+    }
+  }
+  starts.sort((a, b) => b.room - a.room);
+  const tops = starts.slice(0, STARTS).map(({ point }) => climbed(field, choice, point));
+  const [best] = tops.sort((a, b) => b.room - a.room);
+  return best?.point ?? [(x[0] + x[1]) / 2, (z[0] + z[1]) / 2];
+}
 
 const only = (demands: readonly Demand[]): Choice => {
   const keys = new Set(demands.map(({ key }) => key));
@@ -53,35 +63,33 @@ const only = (demands: readonly Demand[]): Choice => {
 };
 
 const isEmpty = (field: Field, demands: readonly Demand[]): boolean =>
-  search(field, only(demands), field.box, true).inside.length === 0;
+  search(field, only(demands), true).inside.length === 0;
 
-function told(field: Field, demands: readonly Demand[], from: Point): Exclusion {
+function told(field: Field, demands: readonly Demand[]): Exclusion {
   const choice = only(demands);
-  const { best } = search(field, choice, field.box, true);
-  const closest = climbed(field, choice, field.room(best, choice) > field.room(from, choice) ? best : from);
-  const there = field.levels(closest).filter(({ demand }) => choice(demand));
-  return { demands, closest, there };
+  const closest = mostRoom(field, choice);
+  return { demands, closest, there: field.levels(closest).filter(({ demand }) => choice(demand)) };
 }
 
 const sameLimit = (a: Demand, b: Demand): boolean => a.code === b.code && a.limit?.limit === b.limit?.limit;
 
 /** The fewest demands that exclude each other, of an empty window; null: it takes more than three of them. */
-export function exclusion(field: Field, choice: Choice, from: Point): Exclusion | null {
-  const point = climbed(field, choice, from);
+export function exclusion(field: Field, choice: Choice): Exclusion | null {
+  const point = mostRoom(field, choice);
   const near = field
     .levels(point)
     .filter(({ demand }) => choice(demand))
     .sort((a, b) => a.room - b.room || (a.demand.key < b.demand.key ? -1 : 1))
     .slice(0, MOST_TRIED)
     .map(({ demand }) => demand);
-  for (const one of near) if (isEmpty(field, [one])) return told(field, [one], point);
+  for (const one of near) if (isEmpty(field, [one])) return told(field, [one]);
   const pairs = near.flatMap((a, i) => near.slice(i + 1).map((b) => [a, b] as const));
   // Two different limits say more than one limit on two straps.
   pairs.sort((p, q) => Number(sameLimit(p[0], p[1])) - Number(sameLimit(q[0], q[1])));
-  for (const pair of pairs) if (isEmpty(field, pair)) return told(field, pair, point);
+  for (const pair of pairs) if (isEmpty(field, pair)) return told(field, pair);
   for (const [a, b] of pairs) {
     for (const c of near.slice(near.indexOf(b) + 1)) {
-      if (isEmpty(field, [a, b, c])) return told(field, [a, b, c], point);
+      if (isEmpty(field, [a, b, c])) return told(field, [a, b, c]);
     }
   }
   return null;

@@ -4,7 +4,7 @@
  * its middle: as far as it is off a plane there, it may be off twice elsewhere.
  */
 import type { Demand } from './demands';
-import type { Box, Choice, Field, Point } from './field';
+import type { Choice, Field, Point } from './field';
 
 /** Cells begin so large and end so small, mm. A window in which a bar can be moved by less than the least is none. */
 const FIRST_CELL = 128;
@@ -70,21 +70,17 @@ export interface Found {
   readonly inside: readonly Point[];
   /** Places beside its edge: of every part of that at least one. */
   readonly edges: readonly Point[];
-  /** About where least is missing, if nothing is inside. */
-  readonly best: Point;
 }
 
 /** @param first to stop at the first place that is found */
-export function search(field: Field, choice: Choice, box: Box = field.box, first = false): Found {
+export function search(field: Field, choice: Choice, first = false): Found {
+  const { box } = field;
   const inside: Point[] = [];
   const edges: Point[] = [];
-  let best: Point = [(box.x[0] + box.x[1]) / 2, (box.z[0] + box.z[1]) / 2];
-  let bestRoom = -Infinity;
   const isIn = (point: Point): boolean => {
-    const room = field.room(point, choice);
-    if (room > bestRoom) [best, bestRoom] = [point, room];
-    if (room >= 0) inside.push(point);
-    return room >= 0;
+    const kept = field.room(point, choice) >= 0;
+    if (kept) inside.push(point);
+    return kept;
   };
   const cells: Cell[] = [];
   const half = FIRST_CELL / 2;
@@ -111,5 +107,5 @@ export function search(field: Field, choice: Choice, box: Box = field.box, first
     cells.push({ x: x - q, z: z - q, half: q }, { x: x + q, z: z - q, half: q });
     cells.push({ x: x - q, z: z + q, half: q }, { x: x + q, z: z + q, half: q });
   }
-  return { inside, edges, best };
+  return { inside, edges };
 }

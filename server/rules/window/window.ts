@@ -17,7 +17,7 @@ import { outlines, OFF } from './contour';
 import type { Demand, Level, Unknown } from './demands';
 import { asksOf } from './demands';
 import type { Exclusion } from './exclude';
-import { exclusion, leastMissing } from './exclude';
+import { exclusion, mostRoom } from './exclude';
 import type { Box, Choice, Point } from './field';
 import { Field, PREFERRED, REQUIRED } from './field';
 import type { Polygon } from './polygon';
@@ -261,7 +261,7 @@ function boundedBy(field: Field, choice: Choice, polygons: readonly Polygon[]): 
   return { bounded: sorted.map(({ demand }) => demand), open: [...open] };
 }
 
-function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], best: Point, units: LengthUnit): Region {
+function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Region {
   const { at } = field;
   const broken = field
     .levels(at)
@@ -280,7 +280,7 @@ function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], be
     broken,
     nearest: edge === null ? null : { exact: edge.at, onTape: onTape(field, choice, edge.at, units) },
     ...boundedBy(field, choice, polygons),
-    excluded: isEmpty ? exclusion(field, choice, best) : null,
+    excluded: isEmpty ? exclusion(field, choice) : null,
   };
 }
 
@@ -299,16 +299,11 @@ function worstBetween(field: Field, stages: readonly Stage[], places: readonly P
   return worst;
 }
 
-interface Outlined {
-  readonly polygons: readonly Polygon[];
-  readonly best: Point;
-}
-
-function outlined(field: Field, choice: Choice): Outlined {
-  const { inside, edges, best } = search(field, choice);
-  const found = inside.length > 0 ? inside : [leastMissing(field, choice, best)];
-  const places = found.filter((point) => field.room(point, choice) >= 0);
-  return { polygons: places.length === 0 ? [] : outlines(field, choice, places, edges), best };
+function outlined(field: Field, choice: Choice): readonly Polygon[] {
+  const { inside, edges } = search(field, choice);
+  const places =
+    inside.length > 0 ? inside : [mostRoom(field, choice)].filter((point) => field.room(point, choice) >= 0);
+  return places.length === 0 ? [] : outlines(field, choice, places, edges);
 }
 
 /**
@@ -349,7 +344,7 @@ export function barWindow(cage: Cage, shape: Shape, tubeName: string): BarWindow
   let required = outlined(field, REQUIRED);
   let preferred = outlined(field, PREFERRED);
   for (let i = 0; i < MOST_ROUNDS; i++) {
-    const worst = worstBetween(field, between, [...required.polygons, ...preferred.polygons].flat());
+    const worst = worstBetween(field, between, [...required, ...preferred].flat());
     if (worst === null) break;
     field.add(worst);
     required = outlined(field, REQUIRED);
@@ -368,8 +363,8 @@ export function barWindow(cage: Cage, shape: Shape, tubeName: string): BarWindow
     at: axis.at,
     off: axis.off,
     searched: box,
-    required: regionOf(field, REQUIRED, required.polygons, required.best, cage.units),
-    preferred: regionOf(field, PREFERRED, preferred.polygons, preferred.best, cage.units),
+    required: regionOf(field, REQUIRED, required, cage.units),
+    preferred: regionOf(field, PREFERRED, preferred, cage.units),
     apart: [...still.values()].filter(({ room, demand }) => room < 0 && demand.counts === 'required'),
     unknown: [...unknownOf(seats, straps, cage), ...new Map([...open.unknown, ...field.unknown]).values()],
     told: [...new Map(told.map((demand) => [quantity(demand), demand])).values()],
