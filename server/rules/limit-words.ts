@@ -27,8 +27,6 @@ export function scopeWords(limit: Limit): string {
     limit.structure === undefined ? '' : limit.structure === 'cage' ? 'full cages' : 'bare roll bars',
     limit.cars === undefined ? '' : `${limit.cars.map((kind) => kind.replace('-', ' ')).join(' and ')} cars`,
     limit.noFrame === true ? 'cars without a frame' : '',
-    limit.cars === undefined ? '' : `${limit.cars.join(', ')} cars`,
-    limit.noFrame === true ? 'cars whose shell is their frame' : '',
     limit.selfBuilt === true ? 'cages without a certificate' : '',
     limit.since === undefined ? '' : `homologated from ${limit.since} on`,
     limit.before === undefined ? '' : `homologated before ${limit.before}`,

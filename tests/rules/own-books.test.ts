@@ -82,6 +82,24 @@ describe('a limit takes the place of what the base says', () => {
     ]);
   });
 
+  it('for the cars for which the base says it, and counted as the base counts', async () => {
+    // fia-253 asks for door bars in full cages only: a bare roll bar has none to count.
+    const { limits } = await bookOf('rulebook heron-club based on fia-253 { limit door.bars from 3 }');
+    const of = (code: string, list: readonly Limit[]) => list.filter((limit) => limit.code === code);
+    expect(of('door.bars', limits).map(({ structure, allowed }) => [structure, allowed.from])).toEqual([['cage', 3]]);
+    const bare = await analyse(`rulebook heron-club based on fia-253 { limit door.bars from 3 }
+${STAGES.hoop}rules heron-club\n`);
+    expect(bare.findings.filter(({ code }) => code === 'door.bars')).toEqual([]);
+    const counting = BOOKS.flatMap((book) =>
+      book.limits.filter(({ counts }) => counts !== undefined).map((l) => [book, l] as const),
+    );
+    expect(counting.length).toBeGreaterThan(0);
+    for (const [{ name }, { code, counts }] of counting) {
+      const own = await bookOf(`rulebook heron-club based on ${name} { limit ${code} from 1 to 9 }`);
+      expect(of(code, own.limits).map((limit) => limit.counts)).toContainEqual(counts);
+    }
+  });
+
   it('and adds what the base does not limit but the tool measures', async () => {
     expect(await on('limit seat.gap from 2 in', 'seat.gap')).toEqual(['wants at least 50.8 mm: error']);
     for (const { code } of RULES.filter((rule) => canBeLimited(rule.code))) {
