@@ -71,7 +71,7 @@ export const CODES = {
   // Sections and bends
   'section.wall': broken('Wall {wall} leaves no bore in od {od}.'),
   'section.od': broken('An outside diameter of {od} is no tube.'),
-  'bend.no-die': broken('{tube} turns {angle} at {node} but has no die: add die NAME.'),
+  'bend.no-die': broken('{tube} {what} but has no die: add die NAME.'),
   'bend.die-diameter': broken('Die {die} bends od {dieOd}, but {tube} is od {od}.'),
   'bend.overlap': broken(
     '{tube}: between {nodes} the bends take {need}, there are {have}: move the nodes apart by {by} or use a smaller radius.',
@@ -85,9 +85,9 @@ export const CODES = {
   // Ends and copes
   'end.loose': broken('The {end} end of {tube} touches nothing{near}: join it, set it on a foot, or write {end} open.'),
   'cope.overhang': broken(
-    'The {end} end of {tube} reaches {measured} past the side of {host}: it does not sit wholly on it.',
+    'The {end} end of {tube} reaches {measured} past the side of {host} and does not sit wholly on it: {mend}.',
   ),
-  'cope.no-contact': broken('The {end} end of {tube} does not touch {host}.'),
+  'cope.no-contact': broken('The {end} end of {tube} does not touch {host}: {mend}.'),
   'cope.past-host-end': broken(
     'The {end} end of {tube} reaches {measured} past the end of {host}: lengthen {host} with past, or move the joint.',
   ),
@@ -100,11 +100,11 @@ export const CODES = {
   'cope.into-own-bend': odd(
     "The cope at the {end} end of {tube} runs {measured} into the tube's own bend: move the bend away.",
   ),
-  'cope.on-bend': odd('The {end} end of {tube} lands on a bend of {host}, {measured} from its tangent.'),
-  'cope.order-guessed': told(
-    'At {node} the tool chose {first} to stay whole, with {others} cut to it; joint {nodes} { order … } decides.',
+  'cope.on-bend': odd(
+    'The {end} end of {tube} lands on a bend of {host}: move it {measured} along {host}, onto its straight.',
   ),
-  'tube.clash': broken('{a} and {b} run {measured} into each other without a joint{where}.'),
+  'cope.order-guessed': told('{where} the tool chose {first} to stay whole, with {others} cut to it: {mend}.'),
+  'tube.clash': broken('{what}{where}: {mend}.'),
   'tube.past-length': told('The {end} end of {tube} runs {measured} past {node}, so that {others} can land on it.'),
   // Feet, joints, vents, spaces
   'foot.no-tube': broken('No tube ends on foot {foot}.'),

@@ -66,8 +66,11 @@ function cornerAt(
 ): { readonly node: string; readonly tube: string; readonly distance: Measure } | null {
   const node = tube.path[item];
   const told = item === 0 ? tube.first : tube.last;
-  if (node === null || node === undefined || told.kind !== 'auto' || footed.has(node)) return null;
-  const others = (corners.get(node) ?? []).filter((corner) => corner.tube !== tube);
+  if (node === null || node === undefined || footed.has(node)) return null;
+  if (told.kind !== 'auto' && told.kind !== 'onto') return null;
+  const others = (corners.get(node) ?? []).filter(
+    (corner) => corner.tube !== tube && (told.kind === 'auto' || told.hosts.includes(corner.tube.name)),
+  );
   if (others.some(({ bends }) => !bends)) return null;
   const at = things.get(node);
   if (at?.kind !== 'node' || at.at === null) return null;

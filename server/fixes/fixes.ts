@@ -4,7 +4,7 @@ import { CODES } from '../../grammar/codes';
 import type { PlacedFinding } from '../../grammar/finding';
 import { addVent, openEnd, waiveIt } from './car-fixes';
 import type { FixContext, FixOffer, Fixer, TextEdit } from './fix';
-import { besideCorner, intoPlane, nearMiss, nearOne, straighten } from './place-fixes';
+import { besideCorner, intoPlane, nearMiss, nearOne, ontoAxis, straighten } from './place-fixes';
 import { chooseSide, closeBrace, didYouMean, textReplace, writeMend } from './text-fixes';
 
 export type { FixContext, FixOffer, TextEdit } from './fix';
@@ -34,6 +34,7 @@ const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
   'end.loose': [openEnd],
   'place.bend-corner': [besideCorner],
   'place.near-miss': [nearMiss],
+  'cope.no-contact': [ontoAxis],
   'place.several': [nearOne],
   'space.unvented': [addVent],
 };

@@ -41,6 +41,10 @@ export const nearMiss: Fixer = (finding, context) => {
   return offers;
 };
 
+/** An end beside its host's axis that cannot be cut as it stands: move its node onto the axis. */
+export const ontoAxis: Fixer = (finding, context) =>
+  nearMiss(finding, context).filter(({ id }) => id === 'place.move-onto');
+
 /** The host as it is named on the side that the node is written for: a finding of the twin names the twin's host. */
 function sameSide(context: FixContext, host: string, tube: Tube, node: Node): string {
   return tube.twin && !node.twin ? mirrorName(context, host) : host;
@@ -71,8 +75,8 @@ export const nearOne: Fixer = (finding) => {
 const TENS = 10;
 
 /**
- * `place.bend-corner`: a new node on the leg beside the bend, and the tube set on that. Far enough for the tube's whole
- * width to stand on the leg.
+ * `place.bend-corner`: a new node on the leg beside the bend, and the tube set on that. Far enough for the
+ * whole joint to stand on the leg, and its weld clear of the bend.
  */
 export const besideCorner: Fixer = (finding, context) => {
   const end = text(finding, 'end');
@@ -87,7 +91,8 @@ export const besideCorner: Fixer = (finding, context) => {
   const side = writtenSide(tube);
   const onSide = (name: string): string =>
     nameOn(context.cage, named.name === tube.name ? name : mirrorName(context, name), side);
-  const away = Math.ceil((tube.section?.od ?? 0) / TENS) * TENS + TENS;
+  const wide = (tube.section?.od ?? 0) + (tubeNamed(context, host)?.section?.od ?? 0);
+  const away = Math.max(1, Math.ceil(wide / TENS)) * TENS;
   const distance = written(context, tube.origin.file, { value: away, unit: 'mm' });
   const node = freshName(context, `${tube.base}-${end}`);
   return ['before', 'after'].map((word) => ({

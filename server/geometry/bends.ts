@@ -145,19 +145,18 @@ export function bendFindings(tube: Tube, points: readonly (Vec3 | null)[]): read
     findings.push(tell(code, tube.name, anchor, { tube: tube.name, ...params }, { ...figures, fixes }));
   };
 
+  const unbent = tube.problems.flatMap((problem) => (problem.kind === 'no-radius' ? [problem] : []));
+  const sharp = unbent[0];
+  if (sharp !== undefined && tube.die === null && !writesDie(tube)) {
+    const angle = degreesOf(sharp.angle);
+    const what = unbent.length === 1 ? 'turns {angle} at {nodes}' : 'turns at {nodes}';
+    const nodes = unbent.map(({ corner }) => nodeAt(corner));
+    say('bend.no-die', { fact: 'path', item: sharp.corner }, { what, nodes, angle }, { measured: angle });
+  }
   for (const problem of tube.problems) {
     if (problem.kind === 'zero-leg') {
       say('leg.zero', { fact: 'path', item: problem.leg + 1 }, { a: nodeAt(problem.leg), b: nodeAt(problem.leg + 1) });
-    } else if (problem.kind === 'no-radius') {
-      if (tube.die !== null || writesDie(tube)) continue;
-      const angle = degreesOf(problem.angle);
-      say(
-        'bend.no-die',
-        { fact: 'path', item: problem.corner },
-        { node: nodeAt(problem.corner), angle },
-        { measured: angle },
-      );
-    } else {
+    } else if (problem.kind === 'overlap') {
       const need = problem.by + legLength(points, problem.leg);
       say(
         'bend.overlap',

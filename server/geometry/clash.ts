@@ -131,6 +131,11 @@ function search(
   const found = (before?.found ?? []).filter(({ a, b }) => standing.get(a.body) === a && standing.get(b.body) === b);
   const byName = (a: Body, b: Body): number => byText(a.name, b.name);
   for (const one of [...fresh].sort((a, b) => byName(a.body, b.body))) {
+    const own = withItself(one.solid, one.boxes);
+    if (own !== null) {
+      if (found.length >= MOST_PAIRS) return { standing, found, more: true };
+      found.push({ a: one, b: one, overlap: own });
+    }
     const near = new Set<Body>();
     for (const box of one.boxes) for (const body of around.inside(grown(box, RUN_ON))) near.add(body);
     for (const body of [...near].sort(byName)) {
@@ -279,6 +284,28 @@ function overlapOf(
 }
 
 /**
+ * Where a tube runs into itself: two of its pieces nearer than its diameter, though the way along it from one to the
+ * other is longer than half a turn round a bend of its own diameter. The deepest one; null: none.
+ */
+function withItself(solid: Solid, boxes: readonly Box[]): Overlap | null {
+  const { pieces } = solid.line;
+  const od = 2 * solid.radius;
+  let worst: Overlap | null = null;
+  for (let i = 0; i + 2 < pieces.length; i++) {
+    for (let j = i + 2; j < pieces.length; j++) {
+      const [p, q, a, b] = [pieces[i], pieces[j], boxes[i], boxes[j]];
+      if (p === undefined || q === undefined || a === undefined || b === undefined || !boxesMeet(a, b)) continue;
+      const near = nearestBetween(alone(p), alone(q));
+      const depth = od - near.distance;
+      if (depth <= TOUCH || near.onB.station - near.onA.station < Math.PI * od) continue;
+      if (!isClear(solid, near.onA.station) || !isClear(solid, near.onB.station)) continue;
+      if (worst === null || depth > worst.depth) worst = { depth, at: middle(near.onA.point, near.onB.point) };
+    }
+  }
+  return worst;
+}
+
+/**
  * Whether the cut has taken all of one tube that two straight legs could share: from where their lines are nearest,
  * cylinders at the angle θ share nothing farther along than (R + r cos θ) / sin θ. A millimetre is left for ends moved onto their hosts.
  */
@@ -344,6 +371,12 @@ function clash(a: Body, b: Body, overlap: Overlap): Finding {
     {
       a: one.name,
       b: two.name,
+      what: a === b ? '{a} runs {measured} into itself' : '{a} and {b} run {measured} into each other without a joint',
+      mend:
+        a === b
+          ? 'move its nodes until it clears itself'
+          : 'move them {apart} apart, or join them: split one by the other, or end it there',
+      apart: figure(overlap.depth, 'mm'),
       where: ', at ({x#}, {y#}, {z#})',
       x: figure(x, 'mm'),
       y: figure(y, 'mm'),
@@ -352,7 +385,10 @@ function clash(a: Body, b: Body, overlap: Overlap): Finding {
     {
       measured: figure(overlap.depth, 'mm'),
       allowed: { from: null, to: 0, unit: 'mm' },
-      notes: [{ at: { kind: 'thing', thing: earlier.tube.name, fact: 'path' }, message: `${earlier.name} runs here.` }],
+      notes:
+        a === b
+          ? []
+          : [{ at: { kind: 'thing', thing: earlier.tube.name, fact: 'path' }, message: `${earlier.name} runs here.` }],
     },
   );
 }

@@ -6,6 +6,7 @@ import type { Tube } from '../cage/cage';
 import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { angleBetween, distance, dot, sub } from '../centreline/vector';
+import { isBendCorner } from './bend-corner';
 import type { Bodies, EndSite } from './bodies';
 import { clockOf } from './clock';
 import type { EndCut, TubeCut } from './cutting';
@@ -51,7 +52,13 @@ export function landingFindings(
         'cope.no-contact',
         tube.name,
         { kind: 'thing', thing: tube.name, fact: 'split' },
-        { end: 'split', tube: tube.name, host: by, distance: figure(split.distance, 'mm') },
+        {
+          end: 'split',
+          tube: tube.name,
+          host: by,
+          distance: figure(split.distance, 'mm'),
+          mend: 'their axes pass {distance} apart; bring them together',
+        },
       ),
     );
   }
@@ -76,7 +83,8 @@ function ofLanding(cut: EndCut, around: Surroundings): readonly Finding[] {
   const { nearMiss, cornerOf } = landing;
   if (cornerOf !== null)
     return [tellEnd(site, 'place.bend-corner', { node: site.node, host: cornerOf, tube: cornerOf })];
-  if (nearMiss !== null) {
+  // What does not touch is told as that.
+  if (nearMiss !== null && cut.untouched.length === 0) {
     const host = nearMiss.body.name;
     const data = { tube: site.body.tube.name, end: site.which, node: site.node, host };
     const fixes: FixId[] = [
@@ -102,12 +110,17 @@ function ofLanding(cut: EndCut, around: Surroundings): readonly Finding[] {
 export function copeFindings(cut: EndCut): readonly Finding[] {
   const { site, tubes, coped, child } = cut;
   if (cut.crowded) return [tellEnd(site, 'joint.crowded', { most: MOST_AT_AN_END })];
+  // On the corner of a bend there is nothing to be cut to: that is told.
+  if (cut.landing.cornerOf !== null) return [];
   const findings: Finding[] = [];
   // A split whose tubes never meet is told once, not for both its pieces.
   if (site.splitter === null) {
-    for (const host of cut.untouched) findings.push(tellEnd(site, 'cope.no-contact', { host }));
+    for (const host of cut.untouched) findings.push(tellEnd(site, 'cope.no-contact', { host, ...bringTo(cut, host) }));
   }
-  for (const foot of cut.along) findings.push(tellEnd(site, 'cope.no-contact', { host: foot.name }));
+  for (const foot of cut.along) {
+    const mend = 'its plate runs along the tube; let it lie square, or turn it';
+    findings.push(tellEnd(site, 'cope.no-contact', { host: foot.name, mend }));
+  }
   if (coped === null || child === null || cut.untouched.length + cut.along.length > 0) return findings;
   const { cope } = coped;
   const first = tubes[0];
@@ -115,7 +128,12 @@ export function copeFindings(cut: EndCut): readonly Finding[] {
   if (cope.overhang !== null && !cope.buried) {
     const measured = figure(cope.overhang, 'mm');
     findings.push(
-      tellEnd(site, 'cope.overhang', { host }, { measured, allowed: { from: null, to: NEAR_MISS, unit: 'mm' } }),
+      tellEnd(
+        site,
+        'cope.overhang',
+        { host, ...backOnto(cut, cope.overhang) },
+        { measured, allowed: { from: null, to: NEAR_MISS, unit: 'mm' } },
+      ),
     );
   }
   if (cope.buried) findings.push(tellEnd(site, 'cope.buried', { host, limit: figure(child.limit, 'mm') }));
@@ -143,6 +161,32 @@ export function copeFindings(cut: EndCut): readonly Finding[] {
       findings.push(tellEnd(site, 'cope.on-bend', { host: tube.body.name }, { measured: figure(off, 'mm') }));
   }
   return findings;
+}
+
+/** What brings an end to a host that it does not touch. */
+function bringTo({ landing }: EndCut, host: string): Params {
+  const contact = [landing.nearMiss, ...landing.through].find((one) => one?.body.name === host) ?? null;
+  if (contact === null) return { mend: 'bring its node to it, or let it land on what it meets' };
+  return {
+    mend: 'its node stands {miss} beside the axis of {host}; move it there',
+    miss: figure(contact.distance, 'mm'),
+  };
+}
+
+/** What sets an end that hangs over wholly on its host: the other way round, or nearer to its axis. */
+function backOnto({ site, tubes, coped }: EndCut, overhang: number): Params {
+  const [own, host] = [site.body.outer ?? 0, tubes[0]?.body.outer ?? 0];
+  if (tubes.length === 1 && own > host + ROUNDING) {
+    return {
+      mend: 'it is of od {od}, {host} of {hostOd} only; cut {host} to it, or use a larger tube there',
+      od: figure(2 * own, 'mm'),
+      hostOd: figure(2 * host, 'mm'),
+    };
+  }
+  const offset = coped?.cope.offset ?? 0;
+  return offset > ROUNDING
+    ? { mend: 'move its axis {by} toward that of {host}', by: figure(Math.min(overhang, offset), 'mm') }
+    : { mend: 'move it until {host} is under all of it, or choose another order' };
 }
 
 /** The straight from E to the nearest bend. */
@@ -249,6 +293,8 @@ export function orderFindings(cuts: ReadonlyMap<EndSite, EndCut>): readonly Find
   }
   const findings: Finding[] = [];
   for (const group of new Set(groups.values())) {
+    // Where ends stand on the corner of a bend, they are not where they are meant to be.
+    if ([...group].some((site) => (cuts.get(site)?.landing.cornerOf ?? null) !== null)) continue;
     const cutHere = guessed.filter((cut) => group.has(cut.site));
     const whole = [...group].filter((site) => !cutHere.some((cut) => cut.site === site));
     const firsts = [...new Set(whole.map((site) => site.body.name))].sort(byText);
@@ -257,9 +303,11 @@ export function orderFindings(cuts: ReadonlyMap<EndSite, EndCut>): readonly Find
     const node = nodes[0] ?? null;
     const subject = node ?? firsts[0] ?? '';
     const thing = node ?? cutHere[0]?.site.body.tube.name ?? subject;
-    findings.push(
-      tell('cope.order-guessed', subject, { kind: 'thing', thing }, { node, first: firsts.join(', '), others, nodes }),
-    );
+    const where = node === null ? 'Where {others} meet {first},' : 'At {node}';
+    const mend =
+      node === null ? 'a node there, and joint NODE { order … } with it, decides' : 'joint {nodes} { order … } decides';
+    const params = { where, node, first: firsts.join(', '), others, nodes, mend };
+    findings.push(tell('cope.order-guessed', subject, { kind: 'thing', thing }, params));
   }
   return findings;
 }
@@ -268,7 +316,7 @@ export function orderFindings(cuts: ReadonlyMap<EndSite, EndCut>): readonly Find
 export function runOnFindings(cuts: ReadonlyMap<EndSite, EndCut>): readonly Finding[] {
   const findings: Finding[] = [];
   for (const cut of cuts.values()) {
-    if (cut.carries.length === 0 || !(cut.past > ROUNDING)) continue;
+    if (cut.carries.length === 0 || !(cut.past > ROUNDING) || cut.landing.cornerOf !== null) continue;
     const others = [...new Set(cut.carries.map((site) => site.body.name))].sort(byText);
     const measured = figure(cut.past, 'mm');
     findings.push(tellEnd(cut.site, 'tube.past-length', { node: cut.site.node, others }, { measured }));
@@ -290,7 +338,11 @@ export function emptyFeet(bodies: Bodies, cuts: ReadonlyMap<EndSite, EndCut>): r
   );
   return bodies.feet
     .filter((foot) => !stood.has(foot) && bodies.nodeAt(foot.node) !== null && !unbuilt.has(foot.node))
-    .map((foot) =>
-      tell('foot.no-tube', foot.name, { kind: 'thing', thing: foot.name, fact: 'at' }, { foot: foot.name }),
-    );
+    .map((foot) => {
+      const at = { kind: 'thing', thing: foot.name, fact: 'at' } as const;
+      const bent = bodies.all.find(({ tube }) => isBendCorner(tube, foot.node))?.tube.name;
+      return bent === undefined
+        ? tell('foot.no-tube', foot.name, at, { foot: foot.name })
+        : tell('place.bend-corner', foot.name, at, { node: foot.node, tube: bent });
+    });
 }

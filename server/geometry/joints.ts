@@ -6,6 +6,7 @@ import type { Finding } from '../../grammar/finding';
 import type { Cage, Foot, Joint, Tube } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { angleBetween, distance } from '../centreline/vector';
+import { isBendCorner } from './bend-corner';
 import type { Bodies, EndSite } from './bodies';
 import type { Kinds } from './kinds';
 import { kindsOf } from './kinds';
@@ -117,7 +118,12 @@ function statementsOf(kinds: Kinds, bodies: Bodies, around: Surroundings): State
     if (!known) continue;
     if (sites.size === 0) {
       const at = { kind: 'thing', thing: joint.name } as const;
-      findings.push(tell('joint.no-ends', joint.name, at, { nodes: joint.nodes }));
+      const corner = cornerOf(bodies, joint.nodes);
+      findings.push(
+        corner === null
+          ? tell('joint.no-ends', joint.name, at, { nodes: joint.nodes })
+          : tell('place.bend-corner', joint.name, at, corner),
+      );
       continue;
     }
     for (const [item, tube] of joint.order.entries()) {
@@ -125,11 +131,22 @@ function statementsOf(kinds: Kinds, bodies: Bodies, around: Surroundings): State
       const whole = bodies.ofTube.get(tube)?.[0] ?? bodies.all.find((body) => body.name === tube);
       // A tube without a centreline may well be there: what is wrong with it is told elsewhere.
       if (ends || whole === undefined || whole.centreline === null || through.has(whole.tube)) continue;
+      // Of ends on the corner of a bend that is told where they are written.
+      if (joint.nodes.some((node) => isBendCorner(whole.tube, node))) continue;
       const at = { kind: 'thing', thing: joint.name, fact: 'order', item } as const;
       findings.push(tell('joint.not-there', joint.name, at, { tube, nodes: joint.nodes }));
     }
   }
   return { of, findings, said: all.join('\n') };
+}
+
+/** The first of some nodes that is the corner of a bend, and whose. */
+function cornerOf(bodies: Bodies, nodes: readonly string[]): { readonly node: string; readonly tube: string } | null {
+  for (const node of nodes) {
+    const bent = bodies.all.find(({ tube }) => isBendCorner(tube, node));
+    if (bent !== undefined) return { node, tube: bent.tube.name };
+  }
+  return null;
 }
 
 /** Where a joint's order puts an end: its place in the list, or behind all of the list. */

@@ -6,6 +6,7 @@ import type { Foot } from '../cage/cage';
 import { STRAIGHT_ON } from '../centreline/build';
 import type { Vec3 } from '../centreline/vector';
 import { distance } from '../centreline/vector';
+import { isBendCorner } from './bend-corner';
 import type { Bodies, Body, EndSite } from './bodies';
 import type { Changes } from './changes';
 import type { Contact, Surroundings } from './surroundings';
@@ -174,15 +175,20 @@ export function landingsOf(
     for (const contact of told.contacts) if (contact.end !== null) meets.set(contact.end, true);
 
     if (isTold) {
-      const through = told.contacts.filter((contact) => contact.end === null).sort(closer);
+      // Told to land on a tube of whose bend its node is the corner: nothing of that tube is there.
+      const corner = told.contacts.find(({ body }) => isBendCorner(body.tube, site.node))?.body.tube ?? null;
+      const through = told.contacts
+        .filter((contact) => contact.end === null && contact.body.tube !== corner)
+        .sort(closer);
       return {
         site,
-        origin: moved(p, told.contacts),
+        origin: corner === null ? moved(p, told.contacts) : p,
         through,
         meets: listed(meets),
         feet: told.feet,
         bodiless: told.bodiless,
         ...nowhere,
+        cornerOf: corner?.name ?? null,
       };
     }
     const feet = footAt()(site);

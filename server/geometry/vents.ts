@@ -10,6 +10,7 @@ import type { Cage, Vent } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { distance, dot, sub } from '../centreline/vector';
 import { axisExit, axisOffset, boreRadius, outerRadius } from './axis';
+import { isBendCorner } from './bend-corner';
 import type { Kept } from './kept';
 import type { End, Part } from './shape';
 import { partsOf } from './stretch';
@@ -114,6 +115,8 @@ function intoHost(
   const names = { child: child.part.tube.name, host: hosts[0]?.tube.name ?? '', node };
   const host = hosts.find((part) => isHost(child.end, part));
   if (host === undefined) {
+    // An end on the corner of the host's bend is told where it is written.
+    if (hosts.some(({ tube }) => isBendCorner(tube, node))) return { vent, joins: null, unknown: [], findings: [] };
     const turned = hosts.some((part) => part.ends.some((end) => isHost(end, child.part)));
     const why = turned
       ? '{host} is cut to {child} here, so write {host} -> {child}'
@@ -185,6 +188,12 @@ export function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Pa
   if (unclear) return { vent, joins: null, unknown: [...children, ...hosts].map((part) => part.name), findings: [] };
   const child = endAt(children, node.name, node.at);
   if (child === null) {
+    const bent = children.find(({ tube }) => isBendCorner(tube, node.name))?.tube.name;
+    if (bent !== undefined) {
+      const at = { kind: 'thing', thing: vent.name, fact: 'at' } as const;
+      const findings = [tell('place.bend-corner', vent.name, at, { node: node.name, tube: bent })];
+      return { vent, joins: null, unknown: [], findings };
+    }
     const why = '{tube} has no end at {node}';
     return fault(vent, 'vent.outside-joint', why, 'at', { tube: children[0]?.tube.name ?? '', node: node.name });
   }
