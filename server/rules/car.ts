@@ -75,6 +75,14 @@ export class Car {
     [...this.cage.things.values()].filter((thing): thing is Tube => thing.kind === 'tube').sort(byName),
   );
 
+  private readonly kept = new Map<(car: Car) => unknown, unknown>();
+
+  /** What `make` gives for this car, worked out once: for what several rules ask. */
+  keep<T>(make: (car: Car) => T): T {
+    if (!this.kept.has(make)) this.kept.set(make, make(this));
+    return this.kept.get(make) as T;
+  }
+
   private readonly byKind = lazily(() => {
     const map = new Map<Thing['kind'], Thing[]>();
     for (const thing of this.cage.things.values()) {

@@ -5,7 +5,7 @@ import { distance } from '../centreline/vector';
 import type { Car } from './car';
 import { gussetUses } from './gussets';
 import type { Crossing, Leg } from './legs';
-import { crossings, joined, legsOfRoles } from './legs';
+import { crossings, joined, legsOfRole } from './legs';
 import { roofOf } from './roof';
 
 export interface Cross {
@@ -47,13 +47,15 @@ const onPillars = (car: Car): readonly Cross[] =>
     })),
   );
 
-export function crossesOf(car: Car): readonly Cross[] {
+export const crossesOf = (car: Car): readonly Cross[] => car.keep(allOf);
+
+function allOf(car: Car): readonly Cross[] {
   const sides = (['left', 'right'] as const).map((side) =>
     joined(car.of('door-bar').filter((member) => member.side === side)),
   );
   const roof = roofOf(car);
   return [
-    ...ofCrossings('diagonals', crossings(legsOfRoles(car, 'diagonal'))),
+    ...ofCrossings('diagonals', crossings(legsOfRole(car, 'diagonal'))),
     ...(roof.form === 'X' ? ofCrossings('roof', crossings(roof.legs)) : []),
     ...sides.flatMap((legs) => ofCrossings('doors', crossings(legs))),
     ...onPillars(car),

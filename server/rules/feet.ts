@@ -14,7 +14,9 @@ export const FOOT_GROUPS = ['hoop foot', 'backstay foot', 'other foot'] as const
 
 const HOOPS = ['main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral'] as const;
 
-export function footUses(car: Car): readonly FootUse[] {
+export const footUses = (car: Car): readonly FootUse[] => car.keep(usesOf);
+
+function usesOf(car: Car): readonly FootUse[] {
   const on = new Map<string, Tube[]>();
   for (const { tube, ends } of car.members()) {
     for (const { foot } of ends) if (foot !== null) on.set(foot.name, [...(on.get(foot.name) ?? []), tube]);

@@ -9,12 +9,14 @@ export interface FittingUse {
   readonly end: MemberEnd;
 }
 
-export const fittingUses = (car: Car): readonly FittingUse[] =>
+const usesOf = (car: Car): readonly FittingUse[] =>
   car.ofKind('fitting').flatMap((fitting) => {
     const member = fitting.tube === null ? null : car.member(fitting.tube.replace(/\.[ab]$/, ''));
     if (member === null || fitting.end === null) return [];
     return [{ fitting, member, end: member.ends[fitting.end === 'first' ? 0 : 1] }];
   });
+
+export const fittingUses = (car: Car): readonly FittingUse[] => car.keep(usesOf);
 
 /** The fitting at the end of a tube on this foot; null: there is none. */
 export const fittingOnFoot = (car: Car, foot: string): Fitting | null =>

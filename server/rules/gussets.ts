@@ -13,7 +13,7 @@ export interface GussetUse {
   readonly larger: number | null;
 }
 
-export const gussetUses = (car: Car): readonly GussetUse[] =>
+const usesOf = (car: Car): readonly GussetUse[] =>
   car.ofKind('gusset').map((gusset) => {
     const tubes = (gusset.between ?? []).flatMap((name) => {
       const thing = name === null ? undefined : car.cage.things.get(name.replace(/\.[ab]$/, ''));
@@ -27,6 +27,8 @@ export const gussetUses = (car: Car): readonly GussetUse[] =>
       larger: ods.length === 2 ? Math.max(...ods) : null,
     };
   });
+
+export const gussetUses = (car: Car): readonly GussetUse[] => car.keep(usesOf);
 
 /** A gusset between hoop and backstay, of tubes of 45 and 38. */
 export const gussetExample = (facts: string): string =>

@@ -41,10 +41,8 @@ function continued(a: Member, b: Member): readonly [MemberEnd, MemberEnd] | null
 const farEnd = (member: Member, near: MemberEnd): MemberEnd =>
   member.ends[0] === near ? member.ends[1] : member.ends[0];
 
-/** The legs of these roles, in the order of their names. */
-export function legsOfRoles(car: Car, ...roles: readonly Role[]): readonly Leg[] {
-  return joined(roles.flatMap((role) => car.of(role)));
-}
+/** The legs of a role, in the order of their names. */
+export const legsOfRole = (car: Car, role: Role): readonly Leg[] => joined(car.of(role));
 
 /** These members as legs. */
 export function joined(members: readonly Member[]): readonly Leg[] {

@@ -5,7 +5,7 @@ import type { Role } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { sub } from '../centreline/vector';
 import type { Car, Hoop, Member } from './car';
-import { legsOfRoles, upDownOf } from './legs';
+import { legsOfRole, upDownOf } from './legs';
 import type { Book } from './rule';
 
 const chord = ({ ends }: Member): Vec3 => sub(ends[1].at, ends[0].at);
@@ -33,7 +33,7 @@ const backstay = (car: Car, member: Member): string | null => {
 
 const diagonal = (car: Car, member: Member): string | null => {
   // A leg of two tubes runs from the far end of the one to that of the other.
-  const leg = legsOfRoles(car, 'diagonal').find(({ members }) => members.includes(member));
+  const leg = legsOfRole(car, 'diagonal').find(({ members }) => members.includes(member));
   const [up, down] = leg === undefined ? car.upDown(member) : upDownOf(leg);
   if (up.at[2] - down.at[2] < 1) return 'runs level';
   return up.at[1] * down.at[1] > 0 ? 'stays on one side of the car' : null;

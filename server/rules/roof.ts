@@ -31,7 +31,9 @@ function formOf(a: Leg, b: Leg): RoofForm | null {
 }
 
 /** What the roof's bars make together, seen from above: the best of all pairs. */
-export function roofOf(car: Car): Roof {
+export const roofOf = (car: Car): Roof => car.keep(best);
+
+function best(car: Car): Roof {
   const legs = roofLegs(car);
   const [first] = legs;
   if (first === undefined) return { form: 'none', legs: [] };

@@ -1,7 +1,7 @@
 /** `backstay-diagonal.form`: the form of the backstays' diagonals, where the roof is a V that meets at the rear. */
 import { front, stays } from '../examples';
 import type { Car } from '../car';
-import { crossings, legsOfRoles } from '../legs';
+import { crossings, legsOfRole } from '../legs';
 import { roofOf } from '../roof';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
@@ -10,7 +10,7 @@ import type { Rule } from '../rule';
 const NARROW = 0.5;
 
 function formOf(car: Car): string {
-  const legs = legsOfRoles(car, 'backstay-diagonal');
+  const legs = legsOfRole(car, 'backstay-diagonal');
   const [a, b] = legs;
   if (a === undefined) return 'none';
   if (b === undefined) return 'one';

@@ -1,6 +1,6 @@
 /** `diagonal.cross`: two diagonals of the main hoop make an X: one runs through, the other is split by it. */
 import { diagonal, front } from '../examples';
-import { crossings, legsOfRoles } from '../legs';
+import { crossings, legsOfRole } from '../legs';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -13,7 +13,7 @@ export const diagonalCross: Rule = {
   slack: 0,
   read: (car) => {
     const chief = car.chief();
-    const legs = legsOfRoles(car, 'diagonal');
+    const legs = legsOfRole(car, 'diagonal');
     const [first, second] = legs;
     // One alone is told as missing its other.
     if (chief === null || first === undefined || second === undefined) return [];

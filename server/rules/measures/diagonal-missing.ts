@@ -4,14 +4,14 @@ import { figure } from '../../geometry/tell';
 import type { Car, Hoop } from '../car';
 import { diagonal } from '../examples';
 import { legsOf } from '../hoop';
-import { legsOfRoles, upDownOf } from '../legs';
+import { legsOfRole, upDownOf } from '../legs';
 import { mirrored, pointWords } from '../points';
 import { reading } from '../readings';
 import type { Decision, Limit, Mend, Reading, Rule } from '../rule';
 
 /** Some books count the diagonals between the backstays too. */
 function decide(limit: Limit, item: Reading, car: Car): Decision {
-  const besides = (limit.counts ?? []).flatMap((role) => legsOfRoles(car, role)).length;
+  const besides = (limit.counts ?? []).flatMap((role) => legsOfRole(car, role)).length;
   const measured = figure(item.measured.value + besides, '1');
   const { from, to } = limit.allowed;
   if (from === null || measured.value >= from) return { kind: 'met' };
@@ -20,7 +20,7 @@ function decide(limit: Limit, item: Reading, car: Car): Decision {
 
 /** A free place for a diagonal: the image of the one that is there, else from an upper corner to the opposite foot. */
 function placeFor(car: Car, hoop: Hoop): Mend {
-  const [there] = legsOfRoles(car, 'diagonal');
+  const [there] = legsOfRole(car, 'diagonal');
   if (there !== undefined) {
     const [up, down] = upDownOf(there);
     const from = pointWords('from', mirrored(up.at));
@@ -46,7 +46,7 @@ export const diagonalMissing: Rule = {
   read: (car) => {
     const chief = car.chief();
     if (chief === null || car.kind() === 'none') return [];
-    return [reading(chief.name, legsOfRoles(car, 'diagonal').length, '1', {})];
+    return [reading(chief.name, legsOfRole(car, 'diagonal').length, '1', {})];
   },
   decide,
   mend: (_item, _target, car) => {
