@@ -54,6 +54,7 @@ const dotted = (ref: Ref): string => ref.names.map(({ text }) => text).join('.')
 /** Reads the rulebooks of a car's files. */
 export class RulebookReader {
   private readonly own: readonly Definition[];
+  private readonly byName: ReadonlyMap<string, Definition>;
 
   /**
    * @param definitions all that the files name
@@ -65,6 +66,8 @@ export class RulebookReader {
     private readonly reporter: Reporter,
   ) {
     this.own = definitions.filter(({ space }) => space === 'book');
+    // Of two of one name the first counts.
+    this.byName = new Map([...this.own].reverse().map((one) => [one.name, one]));
   }
 
   /** Every book by its name. Of two of one name the first counts; one with the name of a book of the tool does not. */
@@ -132,9 +135,9 @@ export class RulebookReader {
     const name = dotted(bound.arg);
     const known = this.builtIn.includes(name) || page.target(bound) !== null;
     if (known) return { value: name, place: placeIn(scope, bound.arg.span) };
-    const seen = this.own.filter((one) => scope.sees.has(one.scope.file)).map((one) => one.name);
-    const elsewhere = this.own.find((one) => one.name === name)?.scope.file ?? null;
-    tellBook(name, bound, page, [...this.builtIn, ...seen], elsewhere);
+    const elsewhere = this.byName.get(name)?.scope.file ?? null;
+    const seen = elsewhere !== null ? [] : this.own.filter((one) => scope.sees.has(one.scope.file));
+    tellBook(name, bound, page, [...this.builtIn, ...seen.map((one) => one.name)], elsewhere);
     return null;
   }
 
@@ -146,17 +149,18 @@ export class RulebookReader {
     const done = new Set<string>();
     const round = new Set<string>();
     for (const name of [...books.keys()].sort()) {
-      const way: string[] = [];
+      const way = new Map<string, number>();
       for (let at: string | null = name; at !== null && !done.has(at); at = books.get(at)?.base?.value ?? null) {
-        const before = way.indexOf(at);
-        if (before >= 0) {
-          this.tellCircle(way.slice(before), pageOf);
-          for (const link of way.slice(before)) round.add(link);
+        const before = way.get(at);
+        if (before !== undefined) {
+          const links = [...way.keys()].slice(before);
+          this.tellCircle(links, pageOf);
+          for (const link of links) round.add(link);
           break;
         }
-        way.push(at);
+        way.set(at, way.size);
       }
-      for (const link of way) done.add(link);
+      for (const link of way.keys()) done.add(link);
     }
     if (round.size === 0) return books;
     return new Map([...books].map(([name, book]) => [name, round.has(name) ? { ...book, base: null } : book]));
@@ -166,7 +170,7 @@ export class RulebookReader {
     const first = [...links].sort()[0] ?? '';
     const from = links.indexOf(first);
     const way = [...links.slice(from), ...links.slice(0, from), first];
-    const definition = this.own.find(({ name, repeated }) => name === first && !repeated);
+    const definition = this.byName.get(first);
     if (definition === undefined) return;
     const page = pageOf(definition);
     const shown = way.length <= MOST_LINKS ? way : [...way.slice(0, MOST_LINKS - 1), '…', first];

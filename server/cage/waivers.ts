@@ -60,9 +60,12 @@ export function tellBook(
     page.tell(bound.arg.span, 'rule.unknown-book', { name, hint, nearest: null });
     return;
   }
-  const nearest = nearestWord(name, books);
+  const nearest = books.length > MOST_COMPARED ? null : nearestWord(name, books);
   page.tell(bound.arg.span, 'rule.unknown-book', { name, hint: meant(nearest), nearest });
 }
+
+/** Nobody is helped by waiting for what was meant among more books than these. */
+const MOST_COMPARED = 200;
 
 /** Both twins where the bare name of something that is mirrored is meant. */
 function covered({ definition, side, piece }: Target): readonly string[] {

@@ -172,6 +172,8 @@ class Binding {
   constructor(
     private readonly own: OwnBook,
     private readonly base: Book | null,
+    /** What the base hands down. */
+    private readonly inherited: readonly Limit[],
     private readonly all: Quantities,
   ) {}
 
@@ -298,11 +300,7 @@ class Binding {
   }
 
   book(): Book {
-    const { own, base } = this;
-    const inherited = (base?.limits ?? []).map((limit): Limit => ({
-      ...limit,
-      inherited: limit.inherited ?? base?.name ?? '',
-    }));
+    const { own, base, inherited } = this;
     const dropped = this.drops(inherited).reduce(without, inherited);
     // What is said of a group counts before what is said of all, and a must before a recommendation.
     const rank = ({ of, force }: Limit): number => (of === undefined ? 0 : 2) + (force === 'recommends' ? 1 : 0);
@@ -312,19 +310,27 @@ class Binding {
       title: own.cite ?? "a club's own book",
       asksCage: base?.asksCage ?? false,
       texts: base?.texts ?? [],
-      limits: strictestFirst(limits),
+      limits: limits === inherited ? inherited : strictestFirst(limits),
       base: base?.name ?? null,
     };
   }
 }
 
-/** A club's book on its base, with what is to be said of its lines. */
+/** What a base hands down to books that are based on it. */
+export const handedDown = ({ name, limits }: Book): readonly Limit[] =>
+  strictestFirst(limits.map((limit) => ({ ...limit, inherited: limit.inherited ?? name })));
+
+/**
+ * A club's book on its base, with what is to be said of its lines.
+ * @param inherited what the base hands down
+ */
 export function bind(
   own: OwnBook,
   base: Book | null,
+  inherited: readonly Limit[],
   all: Quantities,
 ): { readonly book: Book; readonly findings: readonly Finding[] } {
-  const binding = new Binding(own, base, all);
+  const binding = new Binding(own, base, inherited, all);
   const book = binding.book();
   return { book, findings: binding.findings };
 }
