@@ -12,7 +12,33 @@ import { askAll, askFile, soundFormat, soundly, FILE } from './everything';
 const sample = (name: string): string => readFileSync(path.join(import.meta.dirname, '../../samples', name), 'utf8');
 const PLOVER = sample('plover-rollbar.cage');
 const FILES = { 'curlew-seats.cage': sample('curlew-seats.cage') };
-const SAMPLES = [PLOVER, FILES['curlew-seats.cage'], sample('every-finding.cage')];
+/** Every kind of hardware, round a small hoop. */
+const HARDWARE = `cage "Hardware"
+rules fia-253, scca-gcr, nhra
+vehicle { mass 980 kg without driver; homologated "2006-04-01"; cage self-built; front-suspension (900, 500, 600) }
+section t45 { od 45; wall 2.5 }
+section t38 { od 38; wall 2.5 }
+die d45 { od 45; radius 135 }
+mirror left {
+  node foot  = (0, 600, 0)
+  node crown = (0, 550, 1000)
+  node top = on hoop at 60 before crown
+  node heel = (-700, 520, 430)
+  tube stay as backstay { section t38; path top, heel; last open; carries "line"; finish chrome }
+  foot shoe { at foot; plate 140 x 100 x 3; bolts 3 x M8 8.8; bolts-at (forward 50, out 30), (50, -30), (aft 50, out 0); counter-plate 160 x 120 x 3 welded }
+  gusset web { at top; between hoop, stay; legs 120 x 110; thickness 1.5; kind sheet; cut-out 40; hole 20 }
+  hole hoop for inspection { at foot; from 300; clock 90; dia 5 }
+  padding hoop { thickness 25; from 900 to 1300; standard sfi 45.1 }
+  fitting pin { tube stay first; kind clevis; shear double; bolt M10 8.8; stand-off 35; drawing "253-37" }
+  door front { outline (900, 700, 250), (-150, 700, 250), (-150, 650, 900), (300, 650, 900) }
+}
+panel skin as roof { outline crown.left, crown.right, (-500, 0, 1200) }
+tube hoop as main-rollbar { section t45; die d45; path foot.left, crown.left, crown.right, foot.right }
+seat driver { hip (230, 345, 300); recline 12 to 25 deg; slide 0 to 80; slot-height 545; slot-spacing 220; back 45; helmet (forward 60, up 280) radius 150 }
+seat-mount rails { seat driver; points 4; bolts 4 x M8 8.8; plate 80 x 60 x 3; load 15 kN }
+anchor belt as lap { seat driver; at (150, 600, 200); plate 80 x 60 x 3; bolt 7/16 in grade 5 }
+`;
+const SAMPLES = [PLOVER, FILES['curlew-seats.cage'], sample('every-finding.cage'), HARDWARE];
 
 /** Pieces of text that once broke something somewhere, or might. */
 const NASTY = [

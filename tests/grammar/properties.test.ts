@@ -7,7 +7,7 @@ import { parseFile, StatementCache } from '../../grammar/parser';
 import { readEntry } from '../../grammar/read';
 import { Semicolon, tokenize } from '../../grammar/tokens';
 import type { Entry, FileTree } from '../../grammar/tree';
-import { anyText, damaged, EVERYTHING } from './samples';
+import { anyText, damaged, HARDWARE, STRUCTURE } from './samples';
 
 const RUNS = { numRuns: 300 };
 
@@ -135,11 +135,14 @@ function linesOf(tree: FileTree): Map<number, string> {
   return lines;
 }
 
-describe('cutting a line short', () => {
-  const sound = linesOf(parseFile('a.cage', EVERYTHING));
+describe.each([
+  ['structure', STRUCTURE],
+  ['hardware', HARDWARE],
+])('cutting a line of %s short', (_, text) => {
+  const sound = linesOf(parseFile('a.cage', text));
 
   it('starts from a text without a fault', () => {
-    const tree = parseFile('a.cage', EVERYTHING);
+    const tree = parseFile('a.cage', text);
     expect(tree.findings).toEqual([]);
     expect(tree.statements.flatMap(({ tree: one }) => readEntry(one.entry, false).findings)).toEqual([]);
   });
@@ -149,10 +152,10 @@ describe('cutting a line short', () => {
     const starts = [...sound.keys()].sort((a, b) => a - b);
     const damage: string[] = [];
     for (const start of starts) {
-      const newline = EVERYTHING.indexOf('\n', start);
+      const newline = text.indexOf('\n', start);
       for (let at = start + 1; at < newline; at++) {
         const gone = newline - at;
-        const now = linesOf(parseFile('a.cage', EVERYTHING.slice(0, at) + EVERYTHING.slice(newline)));
+        const now = linesOf(parseFile('a.cage', text.slice(0, at) + text.slice(newline)));
         for (const [where, line] of sound) {
           // What stands behind it on the same line of the text is cut off with it.
           if (where >= start && where <= newline) continue;

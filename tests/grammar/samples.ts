@@ -4,16 +4,24 @@ import { KINDS } from '../../grammar/vocabulary';
 import { DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import { UNITS } from '../../grammar/units';
 
-/** Every statement and every place form, rightly written. Invented. */
-export const EVERYTHING = `cage "Siskin, every form"   # a comment
+/** Tubes, seats and straps with every place form, rightly written. Invented. */
+export const STRUCTURE = `cage "Siskin, every form"   # a comment
 units mm
 use "parts/seats.cage"
 rules fia-253, shop
-vehicle { mass 980 kg without driver; body closed }
+vehicle {
+  mass 980 kg without driver
+  body closed
+  homologated "2006-04-01"
+  cage self-built
+  shell steel
+  elapsed-time 11.49
+}
+welding { process tig; weld round; ground no }
 let bar-height = 775
 let slope = atan2(bar-height - 300, 2 * 410 + 3/4) / 2
 
-material cds { yield 350 MPa; tensile 450 MPa; modulus 205 GPa; density 7850 kg/m3; kind cold-drawn-seamless }
+material cds { yield 350 MPa; tensile 450 MPa; modulus 205 GPa; density 7850 kg/m3; kind cold-drawn-seamless; carbon 0.2 %; others 0.3 % }
 section hoop { od 45; wall 2.5; material cds }
 section club { size 1 3/4 x .095 in }
 die d45 { od 45; radius 135; grip 90; between 60; follow 120; springback 2.1 deg }
@@ -31,11 +39,20 @@ mirror left {
   node meet = where brace meets main-hoop
 
   tube stay as backstay { section hoop; path top, low; last past 30 }
-  foot plate { at foot; plate 140 x 100 x 3 turned 20 deg; lies 6.5 deg up aft, 3 deg up out; bolts 3 x M8; hole 8 }
+  foot plate {
+    at foot
+    plate 140 x 100 x 3 turned 20 deg
+    lies 6.5 deg up aft, 3 deg up out
+    bolts 3 x M8 8.8
+    bolts-at (forward 50, out 30), (50, -30)
+    counter-plate 160 x 120 x 3 welded
+    welded yes
+    on shell
+    hole 8
+  }
   vent stay -> air { at low; from 30; clock 180; dia 5; plug weld }
   vent stay -> main-hoop { at top; dia 5 }
 }
-
 node halfway = between foot.left and crown.right at 40 %
 tube main-hoop as main-rollbar {
   section hoop
@@ -54,19 +71,93 @@ tube brace {
 joint top.left, low.right { order main-hoop, stay.left }
 
 seat driver {
-  hip (230, 345, 300); recline 15 deg
+  hip (230, 345, 300)
+  recline 12 to 25 deg
+  slide -20 to 80
   yaw 3 deg in
   slot-height 545
   slot-spacing 220
   back 45
   shoulder (forward 110, up 35)
   yoke 30
+  helmet (forward 60, up 280) radius 150
+  elbow (forward 250, down 220)
+  width 500
 }
 strap driver-outer { seat driver; slot outer; to brace; at y = 385; width 75; wrap under; hardware 110; collars 20 gap 1.5 }
 collar clamp { on brace; at y = 525 - w; width 20 }
 adjust foot.right by (down 4)
 waive fia-253 strap.drop on driver-outer first up to 12 deg because "the \\"shell\\" is fixed"
 `;
+
+/** What is round them. */
+export const HARDWARE = `mirror left {
+  gusset web {
+    at top
+    between main-hoop, stay
+    legs 120 x 110
+    thickness 1.5
+    kind sheet
+    cut-out 40
+    hole 20
+  }
+  hole main-hoop for inspection {
+    at foot
+    from 300
+    clock 90
+    dia 5
+    sleeve no
+    plug screw
+  }
+  padding main-hoop {
+    thickness 25
+    from 600 to 900
+    standard fia 8857
+    flame-retardant yes
+    fixed yes
+  }
+  padding stay { thickness 1 in; standard sfi 45.1 }
+  fitting pin {
+    tube stay first
+    kind clevis
+    shear double
+    bolt M10 8.8
+    stand-off 35
+    drawing "253-37"
+    welded no
+    bush yes
+  }
+  door front { outline (900, 700, 250), top + (down 200), (-150, 650, 900) }
+}
+panel skin as roof { outline crown.left, crown.right, (-500, 0, 1200) }
+seat-mount rails {
+  seat driver
+  points 4
+  bolts 4 x 3/8 in grade 5
+  seat-bolts 4 x M8
+  plate 80 x 60 x 3
+  counter-plate 80 x 60 x 3 bonded
+  material steel
+  approved no
+  load 15 kN
+  quick-release 18 kN
+}
+anchor lap as lap {
+  seat driver
+  at (150, 555, 120)
+  on brace
+  plate 80 x 60 x 3
+  bolt 2 x M12 10.9
+  fixing eye
+  series yes
+  through-seat yes
+  adjuster 40
+  load 3300 lbf
+}
+`;
+
+/** Every statement and every place form. */
+export const EVERYTHING = `${STRUCTURE}${HARDWARE}`;
 
 const WORDS = [
   ...KINDS.map((kind) => kind.name),
