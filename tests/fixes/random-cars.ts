@@ -1,5 +1,7 @@
 /** Roll bars and cages of random sizes with one thing wrong in each, for the fixes that solve. Invented cars. */
 
+import type { Code } from '../../grammar/codes';
+
 /** A stream of numbers in [0, 1) from a seed: mulberry32, in the public domain. */
 export function numbers(seed: number): () => number {
   let state = seed >>> 0;
@@ -11,37 +13,38 @@ export function numbers(seed: number): () => number {
   };
 }
 
-/** What is made wrong in a car. */
-export const FAULTS = [
-  'bar-low',
-  'bar-high',
-  'bar-forward',
-  'strap-aside',
-  'strap-near',
-  'collar-away',
-  'diagonal-top',
-  'diagonal-bottom',
-  'stay-steep',
-  'stay-low',
-  'hoop-lean',
-  'plate-small',
-  'plate-thin',
-  'bolts-few',
-  'bolts-small',
-  'vent-large',
-  'die-small',
-  'wall-thin',
-  'bends-near',
-  'beside',
-  'roof-end',
-] as const;
-export type Fault = (typeof FAULTS)[number];
+/** What is made wrong in a car, and the codes that tell of it where a chosen book asks. */
+export const FAULTS = {
+  'bar-low': ['strap.drop'],
+  'bar-high': ['strap.drop', 'strap.shoulder-angle', 'strap.shoulder-drop', 'strap.bar-drop'],
+  'bar-forward': ['strap.free-run', 'seat.gap'],
+  'strap-aside': ['strap.spread', 'strap.skew'],
+  'strap-near': ['strap.overlap'],
+  'collar-away': ['strap.can-slide'],
+  'diagonal-top': ['diagonal.top', 'diagonal.corner'],
+  'diagonal-bottom': ['diagonal.bottom'],
+  'stay-steep': ['backstay.angle'],
+  'stay-low': ['backstay.drop', 'backstay.crown'],
+  'hoop-lean': ['hoop.tilt'],
+  'plate-small': ['foot.area', 'foot.side'],
+  'plate-thin': ['foot.thickness', 'foot.tube-wall'],
+  'bolts-few': ['foot.bolts'],
+  'bolts-small': ['foot.bolt-size'],
+  'vent-large': ['vent.too-large'],
+  'die-small': ['bend.radius'],
+  'wall-thin': ['tube.size'],
+  'bends-near': ['cope.into-own-bend', 'bend.overlap', 'bend.between'],
+  'roof-end': ['roof.ends'],
+} as const satisfies Record<string, readonly Code[]>;
+export type Fault = keyof typeof FAULTS;
+export const FAULT_NAMES = Object.keys(FAULTS) as readonly Fault[];
 
 const BOOKS = [
-  'fia-253, shop',
   'fia-253',
+  'fia-253',
+  'fia-253, shop',
   'fia-253, harness-makers, shop',
-  'scca-gcr, shop',
+  'fia-253, scca-gcr',
   'nasa-ccr, shop',
   'scca-solo, nhra, shop',
   'fia-253, scca-gcr, nasa-ccr, nhra, harness-makers, shop',
@@ -68,9 +71,9 @@ export function randomCar(seed: number, fault: Fault): string {
   const lean = wrong('hoop-lean') ? between(11, 14) : between(2, 6);
   // A straight bar lies in the plane of the hoop, where a diagonal would be in its way.
   const bent = next() < 0.75 || wrong('bends-near') || wrong('diagonal-top') || wrong('diagonal-bottom');
-  const slots = [between(55, 80), between(305, 320), between(772, 795)] as const;
+  const slots = [between(30, 50), between(305, 320), between(772, 795)] as const;
   const drop = between(4, 9);
-  const aft = wrong('bar-forward') ? between(60, 110) : between(190, 205);
+  const aft = wrong('bar-forward') ? between(50, 95) : between(165, 175);
   const barX = slots[0] - 45 - aft;
   const height =
     Math.round(slots[2] - (aft + 45) * Math.tan((drop * Math.PI) / 180) - 18) +
@@ -87,10 +90,10 @@ export function randomCar(seed: number, fault: Fault): string {
     style === 'offset'
       ? `bar-end + (in ${len(wrong('bends-near') ? 30 : 75)}, aft ${len(Math.round(-barX - height * Math.tan((lean * Math.PI) / 180)))})`
       : `(${len(barX)}, ${len(wrong('bends-near') ? 585 : 530)}, ${z})`;
-  const mate = next() < 0.5;
+  const mate = next() < 0.3;
   const strap = (name: string, seat: string, y: number): string =>
     `strap ${name} { seat ${seat}; slot ${name.endsWith('outer') ? 'outer' : 'inner'}; to harness-bar; at y = ${len(y)}; width ${raw(75)}; hardware ${raw(110)}; collars ${raw(20)} gap ${raw(wrong('collar-away') ? 9 : 2)} }`;
-  const cage = next() < 0.4 || wrong('roof-end');
+  const cage = next() < 0.2 || wrong('roof-end');
   const size = (od: number, wall: number): string => `od ${raw(od)}; wall ${raw(wall)}`;
   const lines = [
     'cage "An invented car"',
@@ -134,12 +137,6 @@ export function randomCar(seed: number, fault: Fault): string {
           `node low = on main-hoop at ${len(wrong('diagonal-bottom') ? between(180, 280) : between(70, 90))} from foot.right`,
           'tube diagonal as diagonal { section bar; path high, low }',
           `vent diagonal -> main-hoop { at low; dia ${raw(5)} }`,
-        ]
-      : []),
-    ...(wrong('beside')
-      ? [
-          `node knob-low = (${len(Math.round(at - 60 * Math.tan((lean * Math.PI) / 180)) + between(2, 6))}, 0, ${len(400)})`,
-          `node knob = (${len(Math.round(at) - 500)}, 0, ${len(400)})`,
         ]
       : []),
     ...(cage ? roofOf(len, raw, Math.round(at), wrong('roof-end') ? between(130, 200) : between(50, 80), top) : []),

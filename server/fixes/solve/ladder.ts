@@ -52,10 +52,13 @@ interface Size {
 /** Steel in a tube, mm²: the lightest that is enough is taken. */
 const areaOf = ({ od, wall }: Size): number => Math.PI * wall * (od - wall);
 
+/** A tube this much wider still goes through the same die, mm. */
+const DIE_FIT = 0.3;
+
 /** Rounding of a size that was changed to inches and back, mm. */
 const SAME = 0.006;
 
-/** The sizes of the chosen books that are no smaller than the tube's own in either figure, the lightest first. */
+/** The sizes of the chosen books that are no smaller than the tube's own in either figure; the lightest first of one diameter. */
 function namedSizes({ cage }: Analysis, own: Section): readonly Size[] {
   const pairs = booksOf(cage)
     .flatMap((book) => book.limits)
@@ -67,7 +70,9 @@ function namedSizes({ cage }: Analysis, own: Section): readonly Size[] {
     if (size.od > own.od + SAME || size.wall > own.wall + SAME)
       sizes.set(`${size.od.toFixed(2)} ${size.wall.toFixed(2)}`, size);
   }
-  return [...sizes.values()].sort((a, b) => areaOf(a) - areaOf(b));
+  // The same diameter first: dies, holes and collars fit it already.
+  const wider = ({ od }: Size): number => (od > own.od + DIE_FIT ? 1 : 0);
+  return [...sizes.values()].sort((a, b) => wider(a) - wider(b) || areaOf(a) - areaOf(b));
 }
 
 /** A figure of a tube in a literal's own unit, as suppliers write it: hundredths of a millimetre, thousandths of an inch. */

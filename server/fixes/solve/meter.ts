@@ -75,7 +75,7 @@ function assessed(cage: Cage, shape: Analysis['shape'], rule: Rule, finding: Pla
  * Reads one rule on the sketch; null where the finding is no rule's, or the sketch does not give the figure that was told.
  * @param edits what was changed when it was told
  */
-export function ruleMeter(trial: Trial, finding: PlacedFinding, edits: readonly TextEdit[] = []): Meter | null {
+function ruleMeter(trial: Trial, finding: PlacedFinding, edits: readonly TextEdit[] = []): Meter | null {
   const rule = RULES.find(({ code }) => code === finding.code);
   if (rule === undefined || finding.measured === undefined) return null;
   const { analysis } = trial;
@@ -130,3 +130,7 @@ const wholeMeter = (trial: Trial, finding: PlacedFinding): Meter => {
 /** The cheapest way to read a finding again. */
 export const meterFor = (trial: Trial, finding: PlacedFinding): Meter =>
   ruleMeter(trial, finding) ?? toldMeter(trial, finding) ?? wholeMeter(trial, finding);
+
+/** The same for a finding that is told of a changed car only. */
+export const meterAt = (trial: Trial, finding: PlacedFinding, edits: readonly TextEdit[]): Meter =>
+  ruleMeter(trial, finding, edits) ?? wholeMeter(trial, finding);

@@ -35,6 +35,9 @@ const OWN_FACTS: Readonly<Record<string, Readonly<Record<string, Quantity>>>> = 
 /** Kinds that are given: nothing in them is there to be changed. */
 const GIVEN: ReadonlySet<string> = new Set(['seat', 'anchor', 'vehicle', 'door', 'panel', 'seat-mount']);
 
+/** Axes on which what is left is minus what is right. */
+const SIDEWAYS = /(^| )y$/;
+
 const idOf = (literal: Literal): string => `${literal.file}\n${String(literal.span.start)}`;
 
 export class Scope {
@@ -246,9 +249,9 @@ function distinct(knobs: readonly Knob[]): readonly Knob[] {
   for (const knob of knobs) {
     const { path, slot, literals } = knob;
     const shared = path !== '' && slot.whole !== null;
-    const key = shared
-      ? `${path}\n${slot.axis}\n${Math.abs(slot.whole ?? 0).toFixed(6)}`
-      : `${slot.axis}\n${literals.map(idOf).join()}`;
+    const whole = slot.whole ?? 0;
+    const value = SIDEWAYS.test(slot.axis) ? Math.abs(whole) : whole;
+    const key = shared ? `${path}\n${slot.axis}\n${value.toFixed(6)}` : `${slot.axis}\n${literals.map(idOf).join()}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [knob]);
     else group.push(knob);

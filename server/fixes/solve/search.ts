@@ -54,9 +54,11 @@ export function editsFor({ literals }: Knob, value: number): readonly TextEdit[]
   const by = (value - first.value) * worthOf(first);
   const edits: TextEdit[] = [];
   for (const literal of literals) {
-    const now = literal.value + by / worthOf(literal);
+    // Of a value that is shared by both sides each goes its own way: outward, or inward.
+    const side = literal.value * first.value < 0 ? -1 : 1;
+    const now = literal.value + (side * by) / worthOf(literal);
     const rounded = Math.round(now * 1e6) / 1e6;
-    if (rounded < 0 ? !literal.signed : rounded === 0 && !literal.signed) return null;
+    if (rounded <= 0 && !literal.signed) return null;
     if (literal.unit === '%' && rounded > 100) return null;
     edits.push({ file: literal.file, span: literal.span, newText: write(literal, rounded) });
   }

@@ -66,6 +66,7 @@ export class SlotReader {
       case 'number':
         return this.number(expr, wanted, where, null, signed);
       case 'unary': {
+        if (signed && expr.value.kind === 'number') return this.negative(expr.value, expr.span.start, wanted, where);
         const inner = this.scalar(expr.value, wanted, where, into, false, depth + 1);
         return { literals: inner.literals, whole: inner.whole === null ? null : -inner.whole };
       }
@@ -123,6 +124,18 @@ export class SlotReader {
     return { literals: [literal], whole: expr.value * worthOf(literal) };
   }
 
+  /** `-190` as the whole of a coordinate: the sign belongs to the number, which may come to lose it. */
+  private negative(expr: Extract<Expr, { kind: 'number' }>, start: number, wanted: Quantity, where: Where): Found {
+    const { literals, whole } = this.number(expr, wanted, where, null, true);
+    const [literal] = literals;
+    if (literal === undefined || whole === null) return { literals, whole };
+    const from = where.origin.statement.offset + start;
+    const source = this.analysis.trees.get(literal.file)?.text ?? '';
+    const text = source.slice(from, literal.span.end);
+    const span = { start: from, end: literal.span.end };
+    return { literals: [{ ...literal, span, text, value: -literal.value }], whole: -whole };
+  }
+
   private slot(
     expr: Expr,
     wanted: Quantity,
@@ -140,7 +153,7 @@ export class SlotReader {
       const word = item.word?.text;
       const axis = word ?? AXES[i] ?? String(i);
       const before = word === undefined ? `${axis} = ` : `${word} `;
-      this.slot(item.value, 'length', where, into, { axis: `${prefix}${axis}`, before, signed: word === undefined });
+      this.slot(item.value, 'length', where, into, { axis: `${prefix}${axis}`, before, signed: true });
     }
   }
 

@@ -7,7 +7,7 @@ import type { Analysis } from '../../project/project';
 import type { TextEdit } from '../fix';
 import type { Rung } from './ladder';
 import { rungsFor } from './ladder';
-import { meterFor, ruleMeter } from './meter';
+import { meterAt, meterFor } from './meter';
 import type { Probed, Purse } from './search';
 import { probe, pushOn, search } from './search';
 import { Scope } from './scope';
@@ -26,8 +26,9 @@ const PURSE = 64;
 const VERIFYING = 10;
 const MOST_PROBES = 12;
 const MOST_SEARCHES = 3;
-/** A change that brings another finding is followed once. */
-const MOST_TRIES = 2;
+/** A change that brings other findings is followed so often, at an expense of its own. */
+const FOLLOWING = 40;
+const MOST_TRIES = 4;
 const MOST_FRESH = 4;
 /** So many ways to mend it are offered. */
 const MOST_OFFERS = 2;
@@ -44,9 +45,13 @@ const mayBeSolved = ({ code, waived, measured, params }: PlacedFinding): boolean
 
 /**
  * Solves one finding. A generator, so that whoever is asked can look up between two readings and give up; it yields
- * nothing of worth. Gives the ways to mend it, the one that moves least first; empty where no one number mends it.
+ * nothing of worth. Gives at most `most` ways to mend it, the one that moves least first; empty where no one number does.
  */
-export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<void, readonly Solved[]> {
+export function* solving(
+  finding: PlacedFinding,
+  analysis: Analysis,
+  most = MOST_OFFERS,
+): Generator<void, readonly Solved[]> {
   if (!mayBeSolved(finding)) return [];
   const trial = new Trial(analysis);
   const rungs = rungsFor(finding, analysis);
@@ -69,7 +74,7 @@ export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<
     }
     probed.sort((a, b) => a.cost - b.cost);
     for (const one of probed.slice(0, MOST_SEARCHES)) {
-      if (purse.left <= 0 || solved.length === MOST_OFFERS) break;
+      if (purse.left <= 0 || solved.length >= most) break;
       let solution = search(meter, one, purse);
       yield;
       // Where a change brings another finding, it may go by going on.
@@ -87,8 +92,8 @@ export function* solving(finding: PlacedFinding, analysis: Analysis): Generator<
         }
         const [other] = fresh;
         if (hopeless || other === undefined || fresh.length > MOST_FRESH) break;
-        const otherMeter = ruleMeter(trial, other, edits);
-        solution = otherMeter === null ? null : pushOn(meter, otherMeter, solution, moved, purse);
+        if (tries === 0) purse.left = Math.max(purse.left, FOLLOWING);
+        solution = pushOn(meter, meterAt(trial, other, edits), solution, moved, purse);
         yield;
       }
     }
@@ -113,8 +118,8 @@ function* climbing(rungs: readonly Rung[], trial: Trial, finding: PlacedFinding)
 }
 
 /** {@link solving}, without a break. */
-export function solve(finding: PlacedFinding, analysis: Analysis): readonly Solved[] {
-  const steps = solving(finding, analysis);
+export function solve(finding: PlacedFinding, analysis: Analysis, most = MOST_OFFERS): readonly Solved[] {
+  const steps = solving(finding, analysis, most);
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;

@@ -25,16 +25,6 @@ function verbOf({ way: [forward, out, up] }: Moved): readonly [verb: string, dir
   return ['Move', out > 0 ? ' out' : ' in'];
 }
 
-/** A coordinate as it stands in the text, with its sign. */
-const signed = (solution: Solution, literal: Literal, value: number): string => {
-  const { slot } = solution.knob;
-  const minus = slot.whole !== null && slot.whole < 0 && slot.literals.length === 1 && literal.value > 0;
-  return minus && value !== 0 ? sayMinus(literal, value) : sayValue(literal, value);
-};
-
-const sayMinus = (literal: Literal, value: number): string =>
-  value > 0 ? `-${sayValue(literal, value)}` : sayValue(literal, -value);
-
 /** The whole value of a fact, before and after. */
 function factChange(analysis: Analysis, { knob, edits }: Solution): readonly [string, string] | null {
   const [literal] = knob.literals as readonly [Literal];
@@ -71,11 +61,9 @@ export function doing(analysis: Analysis, solution: Solution, moved: Moved): str
           : `Change ${names} ${figures}`;
     case 'node': {
       const along = slot.after !== '';
-      const was = signed(solution, literal, literal.value).replace(/ \S+$/, '');
-      const now = signed(solution, literal, value);
       return along
         ? `Slide ${names} ${figures}${slot.after}`
-        : `${verb} ${names}${direction} from ${slot.before}${was} to ${now}`;
+        : `${verb} ${names}${direction} from ${slot.before}${figures.slice('from '.length)}`;
     }
     case 'plane':
       return literal.holder.fact === 'leans'
