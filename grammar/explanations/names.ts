@@ -139,8 +139,8 @@ export const NAMES = {
     'let rise = 500',
   ),
   'rule.unknown-book': read(
-    'The rules line names a book that the tool does not hold.',
-    'Name a book that it holds: fia-253, shop. Without the line, shop counts.',
+    'A rulebook is named that neither the tool brings nor a file of the car holds.',
+    'Name one that there is: fia-253, shop; or write `rulebook NAME { … }` in a file that this one uses. Without a rules line, shop counts.',
     'rules fia-235',
     'rules fia-253',
     { why: 'A car that is judged by no book looks like a car without faults.' },

@@ -81,7 +81,7 @@ function statement(shape: KindShape): readonly string[] {
     typesOf(pattern),
     neededIn(shape, name),
     fact.default ?? '',
-    `${fact.meaning}${fact.example === null ? '' : ` For example \`${name} ${fact.example}\`.`}`,
+    `${fact.meaning}${fact.many ? ' Any number of times.' : ''}${fact.example === null ? '' : ` For example \`${name} ${fact.example}\`.`}`,
   ]);
   return [...lines, ...table(['fact', 'value', 'needed', 'without it', 'meaning'], rows)];
 }

@@ -2,11 +2,13 @@
 import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
 import type { Stage } from '../../grammar/explanations';
+import type { MeasureUnit } from '../../grammar/finding';
 import { STAGE_WORDS } from '../../grammar/explanations';
 import { explanationOf } from './explanations';
 import type { Library } from './library';
 import { BUILT_IN, findBook } from './library';
 import { askWords, differenceOn, onCode, sourceWords } from './limit-words';
+import { canBeLimited, groupsOf, quantities, unitOf } from './own-book';
 
 /** What safety text has to say everywhere. */
 const CAUTION = 'An aid, not an approval: the current printed rulebook, the scrutineer and licensed practice decide.';
@@ -25,6 +27,29 @@ function limitLines(code: Code, library: Library): readonly string[] {
   });
 }
 
+/** What a sum of a limit is written in. */
+const UNITS: Readonly<Record<MeasureUnit, string>> = {
+  mm: 'lengths',
+  deg: 'angles',
+  kg: 'masses',
+  N: 'forces',
+  MPa: 'stresses',
+  '1': 'plain numbers',
+  mm2: 'areas',
+};
+
+/** How a club's own book limits a quantity; null: no book can. */
+function ownLine(code: Code): string | null {
+  const all = quantities();
+  const unit = unitOf(code, all);
+  if (unit === null) return null;
+  const groups = groupsOf(code, all).map((group) => `"${group}"`);
+  const of = groups.length === 0 ? '' : `; of tells apart ${groups.join(', ')}`;
+  return canBeLimited(code, all)
+    ? `limit ${code} from A to B (${UNITS[unit]})${of}; or drop ${code}`
+    : `drop ${code}: no range limits it${of}`;
+}
+
 const waiverLine = (code: Code): string =>
   CODES[code].waivable
     ? `Can be waived: waive ${code} on NAME because "reason"`
@@ -39,6 +64,7 @@ interface Section {
 function sections(code: Code, library: Library): readonly Section[] {
   const told = explanationOf(code);
   const limits = limitLines(code, library);
+  const own = ownLine(code);
   const text = (title: string, ...lines: readonly string[]): Section => ({ title, lines, code: false });
   return [
     text('What', told.what),
@@ -50,6 +76,7 @@ function sections(code: Code, library: Library): readonly Section[] {
     { title: around(told.stage), lines: shown(told.bad), code: true },
     { title: 'But so', lines: shown(told.good), code: true },
     text('Waiver', waiverLine(code)),
+    ...(own === null ? [] : [text('In a rulebook of your own', own)]),
     ...(limits.length > 0 ? [text('Caution', CAUTION)] : []),
   ];
 }
