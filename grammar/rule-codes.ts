@@ -30,7 +30,7 @@ export const RULE_CODES = {
     'The straps of seat {seat} lie {spacing} apart on {tube}, {off} than {asked} for their reach of {reach}{ask}: {mend}.',
   ),
   'strap.crossing': judged('Strap {strap} lies {measured} behind the seat back and is not crossed{ask}: {mend}.'),
-  'seat.gap': judged('{tube} is {measured} from the back of seat {seat}, a slide needs {need}: {mend}.'),
+  'seat.gap': judged('{where}, a slide needs {need}: {mend}.'),
   // Tubes
   'tube.size': judged('{tube} is {size}{ask}: {mend}.'),
   'tube.material': judged('The steel of {tube} is {word}{ask}: {mend}.'),

@@ -2,7 +2,8 @@
 import { mm } from '../../grammar/units';
 import type { Cage, Seat } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
-import { norm } from '../centreline/vector';
+import { addScaled, cross, dot, norm, sub, unit } from '../centreline/vector';
+import { onPiece } from '../centreline/piece';
 import { sameItems } from './kept';
 import type { Kinds } from './kinds';
 import { kindsOf } from './kinds';
@@ -21,6 +22,10 @@ interface Nearest {
 
 /** Gaps that differ by less than rounding are the same: then the name decides, not the order of the text. */
 const SAME = 1e-9;
+/** A tube so far in front of the rear face stands in the seat; farther off it is before the driver, mm. */
+const IN_SEAT = 300;
+/** Arcs are looked at in steps of this, radians. */
+const ARC_STEP = (2 * Math.PI) / 180;
 /** Where the search begins, mm beyond the rectangle: a harness bar is about 200 behind a seat. */
 const FIRST_REACH = 300;
 
@@ -47,6 +52,58 @@ function nearestPart(rectangle: Rectangle, parts: Iterable<Part>): Nearest | nul
   return best;
 }
 
+/**
+ * By how much a tube's surface stands in front of the rear face, behind which it should be, mm: of the points of its axis
+ * that lie straight before or behind the rectangle, the foremost. Null: none of it is there.
+ */
+function inFront(rectangle: Rectangle, { centreline, tube }: Part): number | null {
+  const radius = (tube.section?.od ?? 0) / 2;
+  const [u, v] = [unit(rectangle.halfAcross), unit(rectangle.halfUp)];
+  const [wide, high] = [norm(rectangle.halfAcross), norm(rectangle.halfUp)];
+  // Across, then up: their cross product points forward out of the shell.
+  const forward = cross(u, v);
+  let most: number | null = null;
+  const offer = (p: Vec3): void => {
+    const rel = sub(p, rectangle.centre);
+    if (Math.abs(dot(rel, u)) > wide + SAME || Math.abs(dot(rel, v)) > high + SAME) return;
+    const by = dot(rel, forward) + radius;
+    if (by > 0 && by - 2 * radius <= IN_SEAT && (most === null || by > most)) most = by;
+  };
+  for (const piece of centreline?.pieces ?? []) {
+    if (piece.kind === 'arc') {
+      const steps = Math.max(1, Math.ceil(piece.angle / ARC_STEP));
+      for (let i = 0; i <= steps; i++) offer(onPiece(piece, (piece.length * i) / steps).point);
+      continue;
+    }
+    // Along a leg the distance grows steadily: its ends, and where it comes before the rectangle or leaves it.
+    const rel = sub(piece.from, rectangle.centre);
+    const marks = [0, piece.length];
+    for (const [axis, half] of [
+      [u, wide],
+      [v, high],
+    ] as const) {
+      for (const edge of [-half, half]) {
+        const along = (edge - dot(rel, axis)) / dot(piece.direction, axis);
+        if (along > 0 && along < piece.length) marks.push(along);
+      }
+    }
+    for (const along of marks) offer(addScaled(piece.from, piece.direction, along));
+  }
+  return most;
+}
+
+/** Of parts that stand inside the seat the one that stands deepest; null: none does. */
+function deepest(rectangle: Rectangle, parts: Iterable<Part>): Nearest | null {
+  let best: Nearest | null = null;
+  for (const part of parts) {
+    const by = inFront(rectangle, part);
+    if (by === null) continue;
+    if (best === null || -by < best.gap - SAME || (-by <= best.gap + SAME && byText(part.name, best.part) < 0))
+      best = { part: part.name, gap: -by };
+  }
+  return best;
+}
+
 /** The nearest of all parts, and which parts decided that; `looked` is null where it was all parts of the car. */
 interface Found {
   readonly best: Nearest | null;
@@ -59,11 +116,14 @@ interface Ball {
   readonly reach: number;
 }
 
+const sizeOf = (rectangle: Rectangle): number => norm(rectangle.halfAcross) + norm(rectangle.halfUp);
+const firstReach = (rectangle: Rectangle): number => sizeOf(rectangle) + FIRST_REACH;
+
 /** Looks at the parts round the rectangle, from farther and farther away. */
 function nearestOfAll(rectangle: Rectangle, neighbours: Neighbours): Found {
   const { centre } = rectangle;
-  const half = norm(rectangle.halfAcross) + norm(rectangle.halfUp);
-  for (let reach = half + FIRST_REACH; ; reach *= 2) {
+  const half = sizeOf(rectangle);
+  for (let reach = firstReach(rectangle); ; reach *= 2) {
     const best = nearestPart(rectangle, neighbours.around(centre, reach));
     // What was not found is at least `reach` from the middle of the rectangle.
     if (best !== null && best.gap < reach - half) return { best, looked: { centre, reach } };
@@ -78,9 +138,12 @@ interface Gaps {
 
 function gapsOf(seat: Seat, neighbours: Neighbours, bars: readonly Part[]): Gaps {
   const rectangle = rearRectangle(seat);
-  const { best, looked }: Found =
+  const { best: nearest, looked }: Found =
     rectangle === null ? { best: null, looked: null } : nearestOfAll(rectangle, neighbours);
-  const bar = rectangle === null ? null : nearestPart(rectangle, bars);
+  // What is within the first reach is always among those that were looked at.
+  const about = rectangle === null ? [] : neighbours.around(rectangle.centre, firstReach(rectangle));
+  const best = (rectangle === null ? null : deepest(rectangle, about)) ?? nearest;
+  const bar = rectangle === null ? null : (deepest(rectangle, bars) ?? nearestPart(rectangle, bars));
   const figures = {
     name: seat.name,
     gap: best === null ? null : mm(best.gap),

@@ -124,6 +124,7 @@ export interface Part {
 
 export interface SeatFigures {
   readonly name: string;
+  /** From the rear face to the nearest tube; below 0: a tube stands inside the seat, so far in front of the face. */
   readonly gap: Length | null;
   /** The nearest tube's part. */
   readonly to: string | null;

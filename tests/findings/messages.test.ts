@@ -143,3 +143,17 @@ tube post as brace { section t38; path e, f; first open; last open; split by thr
     expect(await messages(`${crossing}${decided}`, 'cope.order-guessed')).toEqual([]);
   });
 });
+
+describe('a bar inside a seat', () => {
+  it('is told to be inside, and by how much', async () => {
+    const [said] = await messages(
+      'node a = (30, -600, 700)\nnode b = (30, 600, 700)\ntube bar as harness-bar { section t38; path a, b; first open; last open }\nseat driver { slots (15, 300, 700); recline 0 deg; slot-spacing 220; back 45 }',
+      'seat.gap',
+      'parts',
+    );
+    // Upright: the rear face at x = 15 - 45 = -30, the bar's front at 30 + 19.
+    expect(said).toBe(
+      'bar stands inside seat driver, by 79 mm, a slide needs 50 mm: move it 129 mm aft, or the seat forward.',
+    );
+  });
+});

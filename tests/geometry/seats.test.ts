@@ -101,13 +101,26 @@ describe('the gap behind a seat', () => {
     expect(near(seat, past).gap).toBeCloseTo(10, 6);
   });
 
-  it('is nothing where a tube runs through the shell', () => {
+  it('is below 0 where a tube stands inside the seat: by so much as its surface is in front of the rear face', () => {
+    const across = (x: number): number | null =>
+      gapTo([
+        [x, 500, 800],
+        [x, -500, 800],
+      ]);
+    // The rear face is at x = -40, the tube's radius 20.
+    expect(across(-40)).toBeCloseTo(-20, 9);
+    expect(across(-50)).toBeCloseTo(-10, 9);
+    expect(across(-60)).toBeCloseTo(0, 9);
+    expect(across(0)).toBeCloseTo(-60, 9);
+    // One that leans through it: the foremost of it that is before the rectangle (160 to either side).
     expect(
       gapTo([
-        [-40, 500, 800],
-        [-40, -500, 800],
+        [-40 - 500, 500, 800],
+        [-40 + 500, -500, 800],
       ]),
-    ).toBe(0);
+    ).toBeCloseTo(-(160 + 20), 6);
+    // Before the driver is not inside the seat.
+    expect(across(400)).toBeCloseTo(440 - 20, 6);
   });
 
   it('leans with the seat', () => {

@@ -42,7 +42,15 @@ export const seatGap: Rule = {
           return pair(name, to).notes;
         },
         measured: { value: gap, unit: 'mm' },
-        params: { seat: name, tube: to },
+        params: {
+          seat: name,
+          tube: to,
+          where:
+            gap < 0
+              ? '{tube} stands inside seat {seat}, by {inside}'
+              : '{tube} is {measured} from the back of seat {seat}',
+          inside: { value: -gap, unit: 'mm' },
+        },
         fixes: [],
         group: null,
         limit: null,
@@ -52,14 +60,14 @@ export const seatGap: Rule = {
     return readings;
   },
   mend: (reading, target) => ({
-    says: 'give it {by} more',
+    says: reading.measured.value < 0 ? 'move it {by} aft, or the seat forward' : 'give it {by} more',
     params: { by: { value: target - reading.measured.value, unit: 'mm' } },
   }),
   explanation: {
     what: 'A tube is close behind the back of a seat.',
     why: 'A slide or adjuster has to pass, and the shell moves back in a hit: it must not strike the tube.',
     measured:
-      "The shortest distance from the shell's rear rectangle, 60 mm beyond the slots' lower rear edges on each side and along the back, to the nearest tube.",
+      "The shortest distance from the shell's rear rectangle, 60 mm beyond the slots' lower rear edges on each side and along the back, to the nearest tube. A tube whose axis passes straight before that rectangle stands inside the seat: by so much as its surface is in front of the rear face.",
     mend: 'Move the tube aft or the seat forward.',
     stage: 'harness',
     bad: 'seat near { slots (90, -300, 750); recline 10 deg; slot-spacing 220; back 45 }',
