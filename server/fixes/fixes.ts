@@ -28,6 +28,8 @@ const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
   'role.unknown': [didYouMean],
   'fact.unknown': [didYouMean],
   'rule.unknown-book': [didYouMean],
+  'rulebook.code': [didYouMean],
+  'rulebook.group': [didYouMean],
   'waive.unknown': [didYouMean],
   'bend.tiny': [straighten],
   'bend.rotation-tiny': [intoPlane],

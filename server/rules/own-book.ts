@@ -199,7 +199,8 @@ class Binding {
       const nearest = nearestWord(name, groups);
       const list = groups.length === 0 ? `: it is one for all things` : `: there are ${groups.join(', ')}`;
       const hint = nearest === null ? list : meant(nearest);
-      this.tell('rulebook.group', place, { code: value, name, hint, nearest });
+      const params = { code: value, name, hint, nearest: nearest === null ? null : `"${nearest}"` };
+      this.tell('rulebook.group', place, params);
     }
     return unknown.length > 0 ? null : { code: value, of: of.map((group) => group.value) };
   }

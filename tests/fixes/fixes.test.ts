@@ -38,6 +38,8 @@ const MENDED: readonly Code[] = [
   'role.unknown',
   'fact.unknown',
   'rule.unknown-book',
+  'rulebook.code',
+  'rulebook.group',
   'waive.unknown',
   'place.several',
   'place.bend-corner',
