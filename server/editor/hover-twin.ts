@@ -3,7 +3,7 @@ import { rad, type LengthUnit } from '../../grammar/units';
 import type { Thing, Tube } from '../cage/cage';
 import type { End, Part, Shape } from '../geometry/shape';
 import type { Analysis } from '../project/project';
-import { code, pointIn } from './figures';
+import { bothLengths, code, inDegrees, pointIn } from './figures';
 import { hoverEnd } from './hover-end';
 import { partsOf } from './hover-tube';
 
@@ -65,7 +65,39 @@ const tubesMirror = (shape: Shape, a: Tube, b: Tube): boolean => {
   );
 };
 
-/** A line about the twin of a node or a tube; '' where there is nothing to say. */
+type Row = readonly [string, number | null, number | null, (value: number | null) => string];
+
+/** What differs, with the twin's own figure. */
+const differing = (rows: readonly Row[]): readonly string[] =>
+  rows.flatMap(([what, own, other, say]) => (same(own, other) ? [] : [`${what} ${say(other)}`]));
+
+/** How the figures of a strap's twin differ; null where one of the two has none. */
+function strapRows(shape: Shape, name: string, twin: string, unit: LengthUnit): readonly string[] | null {
+  const [a, b] = [name, twin].map((one) => shape.straps.find((strap) => strap.name === one));
+  if (a === undefined || b === undefined) return null;
+  const long = (value: number | null): string => bothLengths(value, unit);
+  return differing([
+    ['drop', a.drop, b.drop, inDegrees],
+    ['drop from the shoulder', a.dropFromShoulder, b.dropFromShoulder, inDegrees],
+    ['spread', a.spread, b.spread, inDegrees],
+    ['skew', a.skew, b.skew, inDegrees],
+    ['length', a.length, b.length, long],
+    ['free run', a.freeRun, b.freeRun, long],
+  ]);
+}
+
+/** How the figures of a seat's twin differ; null where one of the two has none. */
+function seatRows(shape: Shape, name: string, twin: string, unit: LengthUnit): readonly string[] | null {
+  const [a, b] = [name, twin].map((one) => shape.seats.find((seat) => seat.name === one));
+  if (a === undefined || b === undefined) return null;
+  const long = (value: number | null): string => bothLengths(value, unit);
+  return differing([
+    ['gap behind the shell', a.gap, b.gap, long],
+    ["gap to the straps' bar", a.barGap, b.barGap, long],
+  ]);
+}
+
+/** A line about the twin of a node, a tube, a seat or a strap; '' where there is nothing to say. */
 export const twinText = (analysis: Analysis, thing: Thing, unit: LengthUnit): string => {
   const twin = twinOf(analysis, thing);
   if (twin === null) return '';
@@ -76,6 +108,13 @@ export const twinText = (analysis: Analysis, thing: Thing, unit: LengthUnit): st
     return mirrored
       ? `${code(twin.name)} is its mirror image: the same with y negated.`
       : `${code(twin.name)} is not its mirror image: it lies at ${pointIn(twin.at, unit)} ${unit}.`;
+  }
+  if (thing.kind === 'strap' || thing.kind === 'seat') {
+    const differ = (thing.kind === 'strap' ? strapRows : seatRows)(analysis.shape, thing.name, twin.name, unit);
+    if (differ === null) return '';
+    return differ.length === 0
+      ? `${code(twin.name)} is its mirror image: the same figures.`
+      : `${code(twin.name)} is not its mirror image: ${differ.join(', ')}.`;
   }
   if (thing.kind !== 'tube' || twin.kind !== 'tube') return '';
   return tubesMirror(analysis.shape, thing, twin)

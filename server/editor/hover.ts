@@ -67,9 +67,9 @@ const hoverThing = (analysis: Analysis, thing: Thing, piece: 'a' | 'b' | null, u
     case 'vent':
       return hoverVent(shape, thing, unit);
     case 'seat':
-      return hoverSeat(cage, shape, thing, unit);
+      return withTwin(analysis, thing, hoverSeat(cage, shape, thing, unit), unit);
     case 'strap':
-      return hoverStrap(cage, shape, thing, unit);
+      return withTwin(analysis, thing, hoverStrap(cage, shape, thing, unit), unit);
     case 'collar':
       return hoverCollar(thing, unit);
     default:

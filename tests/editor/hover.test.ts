@@ -84,6 +84,26 @@ describe('a hover on an end', () => {
     expect(said).toContain('| 0.583 in (14.8 mm): ');
   });
 
+  it("says of a mirrored strap or seat that its twin is the mirror image, or which of the twin's figures differ", async () => {
+    const car = (more: string): string => `cage "Twins"
+units mm
+section s { od 38; wall 2.5 }
+node bar-a = (0, 600, 700)
+node bar-b = (0, -600, 700)
+tube bar as harness-bar { section s; path bar-a, bar-b; first open; last open }
+mirror left {
+  seat place { slots (240, 300, 750); recline 10 deg; slot-spacing 220; back 45 }
+  strap be<|>lt { seat place; slot outer; to bar; width 75; hardware 110; collars 20 gap 1.5 }
+}
+${more}`;
+    expect(await at(car(''))).toContain('`belt.right` is its mirror image: the same figures.');
+    expect(await at(car('').replace('be<|>lt', 'belt').replace('seat place {', 'seat pl<|>ace {'))).toContain(
+      '`place.right` is its mirror image',
+    );
+    const moved = await at(car('adjust bar-b by (aft 60)\n'));
+    expect(moved).toMatch(/`belt\.right` is not its mirror image: drop [\d.]+°, .*length \d/);
+  });
+
   it('says of a mirrored tube that its twin is the mirror image, or how the twin is cut', async () => {
     const car = (more: string): string => `cage "Twins"
 units mm
