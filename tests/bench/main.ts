@@ -7,6 +7,7 @@ import { cpus } from 'node:os';
 import path from 'node:path';
 import { measureBooks } from './books';
 import { measureCopes } from './copes';
+import { measureFixes } from './fixes';
 import { measureHeap } from './heap';
 import { measureReruns } from './reruns';
 import { measurePull, measureYaml, schemaText, useSchema, type TypingRow } from './typing';
@@ -68,6 +69,9 @@ async function main(): Promise<void> {
   print('## All rulebooks at once, warm, milliseconds');
   print();
   table(['what', 'tubes', 'findings', 'median', 'p95'], await measureBooks(quick));
+  print('## Fixes that solve, in a cage of over forty tubes, milliseconds');
+  print();
+  table(['finding', 'ways', 'first', 'median', 'p95'], await measureFixes(quick));
   print('## Stages that ran again after one edit, 3,000 lines');
   print();
   table(['edit', 'ran again'], await measureReruns());

@@ -12,6 +12,8 @@ import {
   CodeActionKind,
   CodeActionRequest,
   CodeActionResolveRequest,
+  CodeActionTriggerKind,
+  CancellationTokenSource,
   type CodeAction,
   type Diagnostic,
   type Position,
@@ -118,6 +120,52 @@ describe('quick fixes', () => {
     expect((await actionsAt(where, { line: 0, character: 1 })).map(({ title }) => title)).not.toEqual([]);
     expect(await actionsAt(where, { line: 0, character: 1 }, [], ['refactor'])).toEqual([]);
     expect(await actionsAt(where, { line: 0, character: 1 }, [], ['quickfix'])).not.toEqual([]);
+  });
+
+  it('solve a number when a person asks, and never because the cursor moved', async () => {
+    const sample = readFileSync(new URL('../../samples/plover-rollbar.cage', import.meta.url), 'utf8');
+    const text = sample.replace('let bar-height = 756', 'let bar-height = 715').replace(/^rules .*$/m, 'rules shop');
+    const where = uri('low-bar.cage');
+    const found = await client.open(where, text);
+    const drop = found.find(({ code }) => code === 'strap.drop');
+    const ask = async (triggerKind: 1 | 2): Promise<CodeAction[]> =>
+      ((await client.connection.sendRequest(CodeActionRequest.type, {
+        textDocument: { uri: where },
+        range: drop?.range ?? { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+        context: { diagnostics: drop === undefined ? [] : [drop], triggerKind },
+      })) ?? []) as CodeAction[];
+    const raised = (actions: readonly CodeAction[]): CodeAction | undefined =>
+      actions.find(({ title }) =>
+        /^Raise bar-height from 715 to 7\d\d mm, 4 nodes move: then strap .* drops/.test(title),
+      );
+    expect(raised(await ask(CodeActionTriggerKind.Automatic))).toBeUndefined();
+    const action = raised(await ask(CodeActionTriggerKind.Invoked));
+    expect(action?.isPreferred).toBe(true);
+    const document = TextDocument.create(where, 'cage', client.versionOf(where), text);
+    const after = (await applied(action ?? { title: '' }, document)) ?? '';
+    expect(after).toMatch(/^let bar-height = 7\d\d {2}# centre of the harness bar/m);
+    const left = await client.change(where, after);
+    expect(left.some(({ message }) => message === drop?.message)).toBe(false);
+    expect(left.length).toBeLessThan(found.length);
+  });
+
+  it('are given up when the editor cancels', async () => {
+    const sample = readFileSync(new URL('../../samples/plover-rollbar.cage', import.meta.url), 'utf8');
+    const where = uri('cancelled.cage');
+    const found = await client.open(where, sample.replace('let bar-height = 756', 'let bar-height = 715'));
+    const drop = found.find(({ code }) => code === 'strap.drop');
+    const cancel = new CancellationTokenSource();
+    const asked = client.connection.sendRequest(
+      CodeActionRequest.type,
+      {
+        textDocument: { uri: where },
+        range: drop?.range ?? { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+        context: { diagnostics: [], triggerKind: CodeActionTriggerKind.Invoked },
+      },
+      cancel.token,
+    );
+    cancel.cancel();
+    await expect(asked).rejects.toThrow(/[Cc]ancel/);
   });
 
   it('that are taken after the text has changed are refused', async () => {

@@ -71,7 +71,7 @@ function namedSizes({ cage }: Analysis, own: Section): readonly Size[] {
       sizes.set(`${size.od.toFixed(2)} ${size.wall.toFixed(2)}`, size);
   }
   // The same diameter first: dies, holes and collars fit it already.
-  const wider = ({ od }: Size): number => (od > own.od + DIE_FIT ? 1 : 0);
+  const wider = ({ od }: Size): number => (od <= own.od + SAME ? 0 : od <= own.od + DIE_FIT ? 1 : 2);
   return [...sizes.values()].sort((a, b) => wider(a) - wider(b) || areaOf(a) - areaOf(b));
 }
 
