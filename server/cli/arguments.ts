@@ -7,6 +7,7 @@ export const COMMANDS = [
   'describe',
   'window',
   'report',
+  'draw',
   'format',
   'explain',
   'lsp',
@@ -16,12 +17,14 @@ export const COMMANDS = [
 export type Command = (typeof COMMANDS)[number];
 
 /** Named in the contract for later; said so when asked for. */
-const LATER = ['packet', 'draw', 'diff'] as const;
+const LATER = ['packet', 'diff'] as const;
+
+export const DRAWN_VIEWS = ['plan', 'side', 'front'] as const;
 
 export const SEVERITIES = ['error', 'warning', 'information'] as const;
 
 type OptionName =
-  'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'tube' | 'out' | 'force' | 'date' | 'check' | 'stdio';
+  'format' | 'fail-on' | 'name' | 'root' | 'rules' | 'tube' | 'view' | 'out' | 'force' | 'date' | 'check' | 'stdio';
 
 interface OptionKind {
   readonly commands: readonly Command[];
@@ -29,7 +32,7 @@ interface OptionKind {
   readonly values: readonly string[] | null;
 }
 
-const FILES: readonly Command[] = ['check', 'describe', 'window', 'report', 'format'];
+const FILES: readonly Command[] = ['check', 'describe', 'window', 'report', 'draw', 'format'];
 
 const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   format: { commands: ['check', 'describe', 'window'], values: [] },
@@ -38,8 +41,9 @@ const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   root: { commands: [...FILES, 'explain'], values: [] },
   rules: { commands: ['explain'], values: [] },
   tube: { commands: ['window'], values: [] },
-  out: { commands: ['report', 'window'], values: [] },
-  force: { commands: ['report', 'window'], values: null },
+  view: { commands: ['draw'], values: DRAWN_VIEWS },
+  out: { commands: ['report', 'window', 'draw'], values: [] },
+  force: { commands: ['report', 'window', 'draw'], values: null },
   date: { commands: ['report'], values: [] },
   check: { commands: ['format'], values: null },
   stdio: { commands: ['lsp'], values: null },
@@ -64,6 +68,8 @@ export interface Arguments {
   readonly rules: string | null;
   /** The tube that is asked about; null: the one that can be meant. */
   readonly tube: string | null;
+  /** From where it is drawn. */
+  readonly view: (typeof DRAWN_VIEWS)[number] | null;
   /** Where to write; `-` is standard output. */
   readonly out: string | null;
   /** Writes over what the tool has not made. */
@@ -94,6 +100,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
       root: { type: 'string' },
       rules: { type: 'string' },
       tube: { type: 'string' },
+      view: { type: 'string' },
       out: { type: 'string' },
       force: { type: 'boolean' },
       date: { type: 'string' },
@@ -133,6 +140,7 @@ export function readArguments(argv: readonly string[]): Arguments | string {
     root: values.get('root') ?? null,
     rules: values.get('rules') ?? null,
     tube: values.get('tube') ?? null,
+    view: DRAWN_VIEWS.find((view) => view === values.get('view')) ?? null,
     out: values.get('out') ?? null,
     force: values.has('force'),
     date: values.get('date') ?? null,

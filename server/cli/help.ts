@@ -15,6 +15,8 @@ const USAGE = `cagewright: checks a roll bar or roll cage that is written as tex
   cagewright report FILE --out X.html
                               a page for the scrutineer: every rule, its verdict, figures, drawings
       --force                                  writes over a file that the tool has not made
+  cagewright draw FILE --view plan|side|front --out X.svg
+                              the car from one side, with its measured angles
   cagewright format FILE…     lays the text out; broken statements stay as they are
       --check                                  changes nothing; exit status 1 if anything would change
   cagewright explain CODE…    one finding: what, why, how it is measured, source, how to mend; or one rulebook
@@ -68,6 +70,12 @@ or with --force; a .cage file never. --out - is standard output. --date is print
 the line stays open. Exit status 1 if there are errors among the findings: the report is written all the same.
 
 An aid, not an approval: the current printed rulebook and the scrutineer decide.
+`,
+  draw: `cagewright draw FILE --view plan|side|front --out X.svg [--force]
+
+Draws the car from above, from its left or from ahead: true outlines with hidden lines, numbers on the tubes
+with their key, measured angles, scale in millimetres and inches. --out - is standard output. An existing file is
+written over only if the tool has made it, or with --force. Exit status 1 if there are errors among the findings.
 `,
   format: `cagewright format FILE… [--check]
 

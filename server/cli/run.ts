@@ -20,7 +20,7 @@ import { helpFor } from './help';
 import type { Exit, Io, Result } from './io';
 import { complaint, visible, worse } from './io';
 import { rangesOf } from './ranges';
-import { reportRefusal, writeReport } from './report';
+import { paperRefusal, writeDrawing, writeReport } from './report';
 import { showWindow, windowRefusal } from './window';
 
 const said = (stdout: string, exit: Exit = 0): Result => ({ stdout, stderr: '', exit });
@@ -48,7 +48,9 @@ export async function run(argv: readonly string[], io: Io): Promise<Result> {
     case 'window':
       return windowRefusal(args) ?? withFiles(args, io, window);
     case 'report':
-      return reportRefusal(args) ?? withFiles(args, io, report);
+      return paperRefusal(args) ?? withFiles(args, io, paper(writeReport));
+    case 'draw':
+      return paperRefusal(args) ?? withFiles(args, io, paper(writeDrawing));
     case 'format':
       return withFiles(args, io, format);
   }
@@ -147,10 +149,12 @@ async function describe(args: Arguments, _io: Io, opened: readonly Opened[]): Pr
   return said(args.format === 'json' ? jsonText(model) : visibleLines(modelText(analysis)), exit);
 }
 
-async function report(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
-  const [analysis] = await analysed(opened);
-  return analysis === undefined ? said('') : writeReport(args, io, analysis);
-}
+const paper =
+  (writes: (args: Arguments, io: Io, analysis: Analysis) => Promise<Result>): OnFiles =>
+  async (args, io, opened) => {
+    const [analysis] = await analysed(opened);
+    return analysis === undefined ? said('') : writes(args, io, analysis);
+  };
 
 async function window(args: Arguments, io: Io, opened: readonly Opened[]): Promise<Result> {
   const [analysis] = await analysed(opened);

@@ -4,6 +4,8 @@ import type { Vec3 } from '../centreline/vector';
 import type { Drawing } from '../drawing/drawing';
 import { drawCage } from '../drawing/drawing';
 import type { Mark } from '../drawing/marks';
+import type { Scene } from '../drawing/scene';
+import { group, point, text } from '../drawing/scene';
 import type { ViewName } from '../drawing/view';
 import { VIEW_WORDS, VIEWS } from '../drawing/view';
 import { svgElement } from '../drawing/svg';
@@ -12,6 +14,10 @@ import { marksOf, strapDrops, strapSpreads } from './figures';
 import type { Markup } from './html';
 import { element, join, raw } from './html';
 import type { TubeNumber } from './names';
+import { tubeNumbers } from './names';
+
+/** What every paper of its own says. */
+const CAUTION = 'An aid, not an approval: the current printed rulebook and the scrutineer decide.';
 
 /** As wide as A4 and Letter leave, mm; as high as leaves room for a heading. */
 const WIDTH = 180;
@@ -28,18 +34,45 @@ const inShort = (mark: Mark): Mark =>
     ? { ...mark, brief: true, says: sayMeasure({ value: Math.abs(mark.value), unit: 'deg' }, 'mm') }
     : mark;
 
-/** One whole view with its measured figures. */
-export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[]): Drawing {
+/** One whole view with its measured figures; `short`: straps are named on drawings of their own. */
+export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[], short = true): Drawing {
   const { units } = car.cage;
   return drawCage(car.shape, {
     view: VIEWS[name],
     title: VIEW_WORDS[name],
     width: WIDTH,
     height: HEIGHT,
-    marks: marksOf(car)[name].map(inShort),
+    marks: short ? marksOf(car)[name].map(inShort) : marksOf(car)[name],
     numbers,
     say: (length) => sayMeasure({ value: length, unit: 'mm' }, units),
   });
+}
+
+const KEY_LETTERS = 2.3;
+const KEY_COLUMNS = 3;
+const KEY_LINE = 3.4;
+
+/** One view that stands alone: below it what its numbers mean. */
+export function viewWithKey(car: Car, name: ViewName): Scene {
+  const numbers = tubeNumbers(car.shape);
+  const { scene, numbered } = viewOf(car, name, numbers, false);
+  const key = numbers.filter(({ number }) => numbered.includes(number));
+  const rows = Math.ceil(key.length / KEY_COLUMNS);
+  const items = key.map((tube, i) =>
+    text(
+      point(0.5 + (Math.floor(i / rows) * WIDTH) / KEY_COLUMNS, scene.height + 3 + (i % rows) * KEY_LINE),
+      `${String(tube.number)}  ${tube.name}`,
+      KEY_LETTERS,
+    ),
+  );
+  const title = car.cage.title ?? car.cage.file;
+  const height = scene.height + 5 + rows * KEY_LINE + 3;
+  return {
+    ...scene,
+    title: `${title}: ${scene.title}`,
+    height,
+    items: [...scene.items, group('key', items), text(point(0.5, height - 1), CAUTION, KEY_LETTERS)],
+  };
 }
 
 /** The straps of each seat, from the side and from above. Seats without a strap that is known have none. */

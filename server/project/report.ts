@@ -1,7 +1,10 @@
 /** The papers that are made from an analysis, for whoever writes them to a file. */
 import type { PlacedFinding } from '../../grammar/finding';
 import type { Judged, SourceFile } from '../papers/judged';
-import { isOurs } from '../papers/page';
+import { svgFile } from '../drawing/svg';
+import type { ViewName } from '../drawing/view';
+import { isOurs, MARK } from '../papers/page';
+import { viewWithKey } from '../papers/pictures';
 import { scrutineerReport } from '../papers/report';
 import { assess } from '../rules/assess';
 import { Car } from '../rules/car';
@@ -75,6 +78,10 @@ export interface ReportEdge {
   readonly maker: string;
   readonly date: string | null;
 }
+
+/** One view of the whole car with its measured figures, an SVG file. */
+export const viewSvg = ({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>, view: ViewName): string =>
+  svgFile(viewWithKey(new Car(cage, shape), view), MARK);
 
 /** The report for the scrutineer, a page of HTML. */
 export function reportHtml(analysis: Analysis, edge: ReportEdge): string {

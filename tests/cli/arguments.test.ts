@@ -32,7 +32,6 @@ describe('arguments', () => {
     [[], 'say what to do'],
     [['chek', 'a'], "did you mean 'check'"],
     [['packet', 'a'], "'packet' is not part of this version"],
-    [['draw', 'a'], "'draw' is not part of this version"],
     [['diff', 'a', 'b'], "'diff' is not part of this version"],
     [['check', 'a', '--formt', 'json'], 'did you mean --format'],
     [['check', 'a', '-x'], 'there is no option -x'],

@@ -87,3 +87,29 @@ it('prints a date as it is given, and takes its text from standard input', async
   expect(stdout).toContain('Date: 3 May &lt;2026&gt;');
   expect(stdout).toContain('<code>sent.cage</code>');
 });
+
+it('draws the car from one side, as a file or to standard output', async () => {
+  w = await world({ 'bar.cage': UNVENTED });
+  for (const view of ['plan', 'side', 'front']) {
+    expect(await w.run(['draw', 'bar.cage', '--view', view, '--out', `${view}.svg`])).toEqual({
+      stdout: '',
+      stderr: '',
+      exit: 0,
+    });
+    const svg = await text(`${view}.svg`);
+    expect(svg).toMatch(/^<\?xml version="1.0" encoding="UTF-8"\?>\n<!-- made by cagewright/);
+    expect(svg).toContain('An aid, not an approval');
+    expect((await w.run(['draw', 'bar.cage', '--view', view, '--out', '-'])).stdout).toBe(svg);
+    // Over its own again.
+    expect((await w.run(['draw', 'bar.cage', '--view', view, '--out', `${view}.svg`])).exit).toBe(0);
+  }
+  await w.put('mine.svg', '<svg/>');
+  for (const [argv, why] of [
+    [['draw', 'bar.cage', '--out', 'x.svg'], 'draw wants --view plan|side|front'],
+    [['draw', 'bar.cage', '--view', 'side'], 'draw wants --out X.svg'],
+    [['draw', 'bar.cage', '--view', 'below', '--out', 'x.svg'], "--view is one of plan, side, front, not 'below'"],
+    [['draw', 'bar.cage', '--view', 'side', '--out', 'x.png'], "--out is a name that ends with .svg, not 'x.png'"],
+    [['draw', 'bar.cage', '--view', 'side', '--out', 'mine.svg'], `mine.svg: ${NOT_OURS}`],
+  ] as const)
+    expect(await w.run(argv)).toEqual({ stdout: '', stderr: `cagewright: ${why}\n`, exit: 2 });
+});
