@@ -156,8 +156,18 @@ anchor lap as lap {
 }
 `;
 
+/** A club's own rulebook, with every form of its lines. */
+const RULEBOOK = `rulebook siskin-club based on fia-253 {
+  cite "Siskin Club, yearbook 2026"
+  limit strap.drop from 0 to bar-height / 50 - 1/2
+  limit strap.drop to 12 deg recommended cite "yearbook 2026, 4.2"
+  limit foot.area from 120 cm2 of "hoop foot", "backstay foot"
+  drop foot.bolts of "hoop foot"; drop tube.size
+}
+`;
+
 /** Every statement and every place form. */
-export const EVERYTHING = `${STRUCTURE}${HARDWARE}`;
+export const EVERYTHING = `${STRUCTURE}${HARDWARE}${RULEBOOK}`;
 
 const WORDS = [
   ...KINDS.map((kind) => kind.name),
