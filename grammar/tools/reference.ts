@@ -103,7 +103,7 @@ function findings(): readonly string[] {
     entry.severity,
     entry.waivable ? 'yes' : '',
     Object.hasOwn(RULE_CODES, name)
-      ? `Judged by rulebooks: ${entry.says.replace(/\{ask\}|: \{mend\}/g, '').replace(/\{\w+#?\}/g, '…')}`
+      ? `Judged by rulebooks: ${entry.says.replace(/\{ask\}|: \{mend\}/g, '').replace(/\{\w+(?:#|:[^{}]*)?\}/g, '…')}`
       : (WHATS[name]?.what ?? ''),
   ]);
   return table(['code', 'severity', 'can be waived', 'says'], rows);
