@@ -63,7 +63,7 @@ export function seatAt(seat: Seat, { recline, slide }: Setting): Seat {
 }
 
 function steps({ from, to }: Range, step: number): readonly number[] {
-  const count = to > from ? Math.ceil((to - from) / step - 1e-9) : 0;
+  const count = to > from ? Math.max(1, Math.ceil((to - from) / step - 1e-9)) : 0;
   return Array.from({ length: count + 1 }, (_, i) => (count === 0 ? from : from + ((to - from) * i) / count));
 }
 
