@@ -91,7 +91,8 @@ export function* solving(
           break;
         }
         const [other] = fresh;
-        if (hopeless || other === undefined || fresh.length > MOST_FRESH) break;
+        // One way is enough to go so far for.
+        if (hopeless || other === undefined || fresh.length > MOST_FRESH || solved.length > 0) break;
         if (tries === 0) purse.left = Math.max(purse.left, FOLLOWING);
         solution = pushOn(meter, meterAt(trial, other, edits), solution, moved, purse);
         yield;
