@@ -91,7 +91,12 @@ function roleOf(page: Page): Role {
   if (bound === null || bound.word === null) return 'brace';
   if (isRole(bound.word)) return bound.word;
   const nearest = nearestWord(bound.word, Object.keys(ROLES));
-  page.tell(bound.arg.span, 'role.unknown', { name: bound.word, hint: meant(nearest), nearest });
+  page.tell(bound.arg.span, 'role.unknown', {
+    name: bound.word,
+    hint: meant(nearest),
+    nearest,
+    roles: Object.keys(ROLES),
+  });
   return 'brace';
 }
 

@@ -12,6 +12,9 @@ import { nameOn, otherSide } from './names';
 import type { Page } from './page';
 import type { Target } from './resolve';
 
+/** What stands in a waiver until somebody writes the reason: nobody can sign it like that. */
+export const REASON_TO_WRITE = 'reason not written yet';
+
 const dotted = (ref: Ref): string => ref.names.map((name) => name.text).join('.');
 const written = (bound: Bound | null): string => (bound?.arg.kind === 'ref' ? dotted(bound.arg) : '');
 
@@ -31,7 +34,7 @@ export function waiverOf(id: string, statement: Written, page: Page, books: read
   const end = page.bound('', 'end')?.word ?? null;
   const reason = page.bound('', 'reason')?.arg;
   // A waiver is read by a scrutineer: without a reason it is none.
-  if (reason?.kind === 'string' && reason.value.trim() === '')
+  if (reason?.kind === 'string' && ['', REASON_TO_WRITE].includes(reason.value.trim()))
     page.tell(reason.span, 'fact.value', { fact: 'because', wanted: 'a reason in words' });
   return {
     id,

@@ -1,4 +1,5 @@
 /** Fixes that write a fact or a statement: loose ends, bores that cannot breathe, waivers. */
+import { REASON_TO_WRITE } from '../cage/waivers';
 import { addBeside, addFact, addLast, nameOn, thingOf, writtenOf, writtenSide } from './edit';
 import type { FixContext, FixOffer, Fixer } from './fix';
 import { mirrorName, nodeNamed, some, text, tubeNamed, written } from './lookup';
@@ -37,8 +38,8 @@ export const addVent: Fixer = (finding, context) =>
     const names = { child: named(child), host: host === 'air' ? 'air' : named(host), node: named(nodeName) };
     const facts = [
       `at ${names.node}`,
-      ...(host === 'air' ? [`from ${written(context, file, from) ?? '30 mm'}`, 'clock 180'] : []),
-      `dia ${written(context, file, dia) ?? '5 mm'}`,
+      ...(host === 'air' ? [`from ${written(context, file, from, 'up') ?? '30 mm'}`, 'clock 180'] : []),
+      `dia ${written(context, file, dia, 'nearest') ?? '5 mm'}`,
       ...(host === 'air' ? ['plug weld'] : []),
     ];
     const line = `vent ${names.child} -> ${names.host} { ${facts.join('; ')} }`;
@@ -53,10 +54,15 @@ export const addVent: Fixer = (finding, context) =>
     ];
   });
 
-/** The name under which a thing's finding is waived: a vent has none of its own and goes by its tube's. */
+/** The name under which a thing's finding is waived: a vent, a hole, padding have none of their own and go by their tube's. */
 function waivedAs(context: FixContext, subject: string): string | null {
   const thing = thingOf(context.cage, subject) ?? thingOf(context.cage, subject.replace(/\.[ab]$/, ''));
-  if (thing?.kind === 'vent') return thing.tube;
+  if (thing?.kind === 'vent' || thing?.kind === 'hole' || thing?.kind === 'padding') {
+    const { tube } = thing;
+    // A finding of both sides is waived on both: by the name without its side.
+    const both = thing.side !== null && subject === thing.base;
+    return both && tube !== null ? (context.cage.things.get(tube)?.base ?? tube) : tube;
+  }
   return thing === undefined || thing.name.includes(':') ? null : subject;
 }
 
@@ -67,7 +73,7 @@ export const waiveIt: Fixer = (finding, context) => {
   const book = finding.rule === undefined ? '' : `${finding.rule.book} `;
   const end = text(finding, 'end');
   const at = end === 'first' || end === 'last' ? ` ${end}` : '';
-  const line = `waive ${book}${finding.code} on ${subject}${at} because "reason not written yet"`;
+  const line = `waive ${book}${finding.code} on ${subject}${at} because "${REASON_TO_WRITE}"`;
   return [
     {
       id: 'waive',

@@ -5,7 +5,16 @@ import type { PlacedFinding } from '../../grammar/finding';
 import { addVent, openEnd, waiveIt } from './car-fixes';
 import type { FixContext, FixOffer, Fixer, TextEdit } from './fix';
 import { besideCorner, intoPlane, nearMiss, nearOne, ontoAxis, straighten } from './place-fixes';
-import { chooseSide, closeBrace, didYouMean, textReplace, writeMend } from './text-fixes';
+import {
+  chooseSide,
+  closeBrace,
+  didYouMean,
+  giveUnit,
+  leftOrRight,
+  textReplace,
+  writeMend,
+  writeSign,
+} from './text-fixes';
 
 export type { FixContext, FixOffer, TextEdit } from './fix';
 export type { Solved } from './solve/solve';
@@ -14,12 +23,14 @@ export { solve, solving } from './solve/solve';
 /** By code; what is not here has no fix but those that its finding carries itself. */
 const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
   'syntax.brace': [closeBrace],
+  'syntax.missing': [writeSign],
   'syntax.decimal-comma': [writeMend],
   'syntax.degree-sign': [writeMend],
   'syntax.inch-sign': [writeMend],
   'number.mixed-fraction': [writeMend],
   'number.fraction-after-division': [writeMend],
   'unit.unknown': [didYouMean],
+  'unit.mixed': [giveUnit],
   'unit.inch-after-angle': [writeMend],
   'name.unknown': [didYouMean],
   'name.case': [didYouMean],
@@ -38,6 +49,7 @@ const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {
   'place.near-miss': [nearMiss],
   'cope.no-contact': [ontoAxis],
   'place.several': [nearOne],
+  'place.on-centre': [leftOrRight],
   'space.unvented': [addVent],
 };
 

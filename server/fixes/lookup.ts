@@ -1,5 +1,8 @@
 /** What the fixes of a car share: things by name, names as they are written on a side, lengths as they are written in a file. */
+import { unitsOf } from '../../grammar/file-units';
 import type { PlacedFinding } from '../../grammar/finding';
+import { sayInches } from '../../grammar/print';
+import { UNITS, type LengthUnit } from '../../grammar/units';
 import type { Node, Tube } from '../cage/cage';
 import { absolute, thingOf } from './edit';
 import type { FixContext, TextEdit } from './fix';
@@ -29,19 +32,34 @@ export const mirrorName = (context: FixContext, name: string): string => {
   return `${thing.base}.${thing.side === 'left' ? 'right' : 'left'}`;
 };
 
-/** A length as it is written into a file: bare in a file in millimetres, else with its unit. */
-export const written = (context: FixContext, file: string, value: unknown): string | null => {
+const INCH = UNITS['in']?.factor ?? 25.4;
+
+/** How a length may be rounded: as it is (to a tenth of a millimetre), to the next size of a drill or a tape, or up to one. */
+type Rounding = 'fine' | 'nearest' | 'up';
+
+/** In inches: sixteenths, as they stand on drills and tapes; where it has to be finer, thousandths. */
+function inInches(length: number, how: Rounding): string {
+  const sixteenths = (length / INCH) * 16;
+  if (how === 'fine' && Math.abs(sixteenths - Math.round(sixteenths)) > 0.06)
+    return String(Math.round((length / INCH) * 1000) / 1000);
+  return sayInches(((how === 'up' ? Math.ceil(sixteenths - 1e-9) : Math.max(1, Math.round(sixteenths))) / 16) * INCH);
+}
+
+/** A length as it is written into a file: in the file's own unit, and bare; in feet as inches. Null: there is none. */
+export const written = (context: FixContext, file: string, value: unknown, how: Rounding = 'fine'): string | null => {
   if (typeof value !== 'object' || value === null || !('value' in value) || typeof value.value !== 'number')
     return null;
-  const digits = String(Math.round(value.value * 10) / 10);
-  return unitOf(context, file) === 'mm' ? digits : `${digits} mm`;
+  const unit = unitOf(context, file);
+  if (unit === 'in') return inInches(value.value, how);
+  if (unit === 'ft') return `${inInches(value.value, how)} in`;
+  const factor = UNITS[unit]?.factor ?? 1;
+  return String(Math.round((Math.round(value.value * 10) / 10 / factor) * 1e6) / 1e6);
 };
 
-/** The `units` line of a file. */
-export const unitOf = (context: FixContext, file: string): string => {
-  const line = context.trees.get(file)?.statements.find((s) => s.tree.entry.line.word.text === 'units');
-  const word = line?.tree.entry.line.groups[0]?.args[0];
-  return word?.kind === 'ref' ? (word.names[0]?.text ?? 'mm') : 'mm';
+/** The unit of bare lengths in a file. */
+export const unitOf = (context: FixContext, file: string): LengthUnit => {
+  const tree = context.trees.get(file);
+  return tree === undefined ? 'mm' : unitsOf(tree);
 };
 
 /**

@@ -93,7 +93,7 @@ export const besideCorner: Fixer = (finding, context) => {
     nameOn(context.cage, named.name === tube.name ? name : mirrorName(context, name), side);
   const wide = (tube.section?.od ?? 0) + (tubeNamed(context, host)?.section?.od ?? 0);
   const away = Math.max(1, Math.ceil(wide / TENS)) * TENS;
-  const distance = written(context, tube.origin.file, { value: away, unit: 'mm' });
+  const distance = written(context, tube.origin.file, { value: away, unit: 'mm' }, 'up');
   const node = freshName(context, `${tube.base}-${end}`);
   return ['before', 'after'].map((word) => ({
     id: `place.${word}-corner`,

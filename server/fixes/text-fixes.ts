@@ -1,4 +1,5 @@
 /** Fixes of what is written: characters, numbers, units, names. The finding itself knows what should stand there. */
+import { unitsOf } from '../../grammar/file-units';
 import type { PlacedFinding } from '../../grammar/finding';
 import type { FixContext, FixOffer, Fixer } from './fix';
 import { textAt } from './fix';
@@ -73,6 +74,54 @@ export const didYouMean: Fixer = (finding, context) => {
   const nearest = text(finding.params['nearest']) ?? text(finding.params['known']);
   if (nearest === null) return [];
   return [replacing(finding, 'text.nearest', titleFor(textAt(context, finding.place), nearest), nearest, true)];
+};
+
+/** `place.on-centre`: on the centreline left and right are what out and in cannot be. */
+export const leftOrRight: Fixer = (finding, context) =>
+  ['left', 'right'].map((word) =>
+    replacing(finding, `text.${word}`, titleFor(textAt(context, finding.place), word), word, false),
+  );
+
+/** The sign that is wanted, where one alone is: `a ')' is wanted`. */
+const WANTED_SIGN = /^(?:an? )?'([^'\w\s]+)' is wanted$/;
+
+/** `syntax.missing`: writes the sign that is missing. What a value should be nobody can know. */
+export const writeSign: Fixer = (finding, context) => {
+  const sign = WANTED_SIGN.exec(text(finding.params['wanted']) ?? '')?.[1];
+  if (sign === undefined || finding.fixes.some((fix) => fix.id === 'text.replace')) return [];
+  const { file, span } = finding.place;
+  const source = context.trees.get(file)?.text ?? '';
+  const apart = sign === ')' || /\s/.test(source[span.end - 1] ?? ' ') ? '' : ' ';
+  return [
+    replacing(finding, 'text.sign', `Write ${quoted(sign)}`, `${textAt(context, finding.place)}${apart}${sign}`, true),
+  ];
+};
+
+/** A number without a unit, behind the operator or before it. */
+const BARE_BEHIND = /^\s*(-?(?:\d+ +\d+\/\d+|\d+\/\d+|\d*\.?\d+))(?![\d.]|[ \t]*(?:[a-zA-Z%]|\d*\/))/;
+const BARE_BEFORE = /(?:^|[\s(=+*/-])((?:\d+ +\d+\/\d+|\d+\/\d+|\d*\.?\d+))\s*$/;
+
+/** `unit.mixed`: the number that stands here, at the operator, is given the unit that it has by its file. */
+export const giveUnit: Fixer = (finding, context) => {
+  const { file, span } = finding.place;
+  const tree = context.trees.get(file);
+  if (tree === undefined) return [];
+  const unit = unitsOf(tree);
+  const offers: FixOffer[] = [];
+  const add = (number: string, at: number): void => {
+    const newText = `${number} ${unit}`;
+    offers.push({
+      id: `text.unit.${String(offers.length)}`,
+      title: titleFor(number, newText),
+      preferred: offers.length === 0,
+      edits: () => [{ file, span: { start: at, end: at + number.length }, newText }],
+    });
+  };
+  const behind = BARE_BEHIND.exec(tree.text.slice(span.end, span.end + 60));
+  if (behind?.[1] !== undefined) add(behind[1], span.end + behind[0].length - behind[1].length);
+  const before = BARE_BEFORE.exec(tree.text.slice(Math.max(0, span.start - 60), span.start));
+  if (before?.[1] !== undefined) add(before[1], span.start - (before[0].length - before[0].lastIndexOf(before[1])));
+  return offers;
 };
 
 /** A name that needs a side: one offer for each side. */

@@ -59,10 +59,11 @@ function missOf(waiver: Waiver, finding: Finding, units: LengthUnit): Miss | nul
 /** The name without the piece of a split tube: a waiver on the tube covers both pieces. */
 const wholeOf = (subject: string): string => subject.replace(/\.[ab]$/, '');
 
-/** The names under which a finding can be waived: its subject's; that of its tube for a vent, which has no name. */
+/** The names under which a finding can be waived: its subject's; for vents, holes and padding, which have none, their tube's. */
 function namesOf(cage: Cage, finding: Finding): readonly string[] {
   const thing = cage.things.get(finding.subject);
-  if (thing?.kind === 'vent') return thing.tube === null ? [] : [thing.tube];
+  if (thing?.kind === 'vent' || thing?.kind === 'hole' || thing?.kind === 'padding')
+    return thing.tube === null ? [] : [thing.tube];
   return [finding.subject, wholeOf(finding.subject)];
 }
 
