@@ -52,7 +52,7 @@ export const CODES = {
   'use.cycle': broken('These files use each other in a circle: {links}.'),
   // Facts
   'kind.unknown': broken("'{name}' is no statement{hint}."),
-  'role.unknown': broken("'{name}' is no role, which are {roles}{hint}."),
+  'role.unknown': broken("'{name}' is no role; there are {roles}{hint}."),
   'fact.unknown': broken("{kind} has no fact '{name}'{hint}."),
   'fact.missing': broken("{kind} '{name}' needs {facts}."),
   'fact.twice': broken("'{name}' is written twice here: the first one counts."),

@@ -4,7 +4,8 @@ import { analyse } from '../support/analyse';
 
 const BAR = `cage "x"
 units mm
-rules harness-makers
+rules bench
+rulebook bench { cite "a book that limits nothing" }
 section s { od 38; wall 2.5 }
 node a = (0, 500, 0)
 node b = (0, 500, 900)
