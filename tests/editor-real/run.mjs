@@ -106,7 +106,7 @@ try {
       /fia-253 allows 0 to 45° \(Appendix J, Article 253-6\.2, 2013 text, published\)/.test(link.text),
       link.text,
     );
-    await current.openFile('bar.cage');
+    await current.showTab('bar.cage');
     await current.escape();
 
     await current.goTo(...lineOf(text, 'path bar-end.left', 'bar-end'));

@@ -170,6 +170,14 @@ class Window {
     return said;
   }
 
+  /** Goes to a file that is open in a tab. */
+  async showTab(name) {
+    const tab = this.page.locator('.tab', { hasText: name });
+    await tab.click();
+    await this.page.locator('.tab.active', { hasText: name }).waitFor();
+    await this.page.locator('.monaco-editor .view-line').first().waitFor();
+  }
+
   /** Follows the link on a finding's code in the open hover; the tab that comes, and its text without blank runs. */
   async followCode(code) {
     await this.page.locator('.monaco-hover a.code-link', { hasText: code }).first().click();
@@ -222,6 +230,8 @@ class Window {
 
   /** The quick fixes offered at the cursor. */
   async quickFixes() {
+    // The editor looks for fixes by itself a quarter of a second after the cursor has moved, which takes back what is asked.
+    await sleep(600);
     await this.page.keyboard.press('Control+.');
     const rows = this.page.locator('.action-widget .monaco-list-row.action');
     await rows.first().waitFor();
