@@ -132,9 +132,13 @@ const limitsOf = (finding: Pick<Finding, 'measured' | 'allowed' | 'params'>): re
   ];
 };
 
+const counted = (number: string, thing: string): string =>
+  number === '1' ? `1 ${thing}` : `${number === '0' ? 'no' : number} ${thing}s`;
+
 /**
  * The sentence of a finding, from the template of its code. Figures come in the units of the file, lists with commas;
- * a parameter that is missing leaves nothing behind. `{name#}`: a figure without its unit, as the file would have it.
+ * a parameter that is missing leaves nothing behind. `{name#}`: a figure without its unit, as the file would have it;
+ * `{name:bend}`: a number of things, `no bends`, `1 bend`, `2 bends`.
  */
 export function wordFinding(
   finding: Pick<Finding, 'code' | 'params' | 'measured' | 'allowed'>,
@@ -157,8 +161,8 @@ export function wordFinding(
     return value !== undefined && isMeasure(value) ? sayBare(value, units) : say(name, true);
   };
   const fill = (text: string, inPhrase: boolean): string =>
-    text.replace(/\{([A-Za-z]\w*)(#?)\}/g, (_, name: string, mark: string) =>
-      mark === '#' ? bare(name) : say(name, inPhrase),
+    text.replace(/\{([A-Za-z]\w*)(#|:[a-z ]+)?\}/g, (_, name: string, mark: string | undefined) =>
+      mark === '#' ? bare(name) : mark === undefined ? say(name, inPhrase) : counted(say(name, inPhrase), mark.slice(1)),
     );
   const sentence = fill(CODES[finding.code].says, false)
     .replace(/\s*[:;,]?\s*\.$/, '.')

@@ -123,7 +123,11 @@ const concerns = (limit: Limit, item: Item, car: Car): boolean =>
   !(limit.selfBuilt === true && car.certified());
 
 function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item, car: Car): Assessment | null {
-  const asked = limits.filter((limit) => concerns(limit, item, car));
+  const day = car.day();
+  // What is missing is asked for only by limits that hold for this car.
+  const asked = limits.filter(
+    (limit) => concerns(limit, item, car) && (day === null || !isMissing(item) || holdsOn(limit, day)),
+  );
   if (asked.length === 0) return null;
   const verdict: Verdict = isMissing(item)
     ? { kind: 'unknown', fact: item.fact }
