@@ -68,18 +68,29 @@ export const solvableAt = (analysis: Analysis, file: string, span: Span): Placed
 export const solveSteps = (analysis: Analysis, finding: PlacedFinding): Generator<void, readonly Solved[]> =>
   solving(finding, analysis);
 
-/** The quick fixes of a place with what was solved for its findings: solved ones stand before the waiver. */
+/**
+ * The quick fixes of a place with what was solved for its findings: solved ones stand before the waiver. What two findings
+ * would both write (two ends at one node, two books on one figure) is offered once.
+ */
 export function withSolved(
+  analysis: Analysis,
   fixes: readonly QuickFix[],
   solved: ReadonlyMap<PlacedFinding, readonly Solved[]>,
 ): readonly QuickFix[] {
   const findings = [...new Set([...fixes.map(({ finding }) => finding), ...solved.keys()])];
+  const seen = new Set<string>();
+  const once = (edits: readonly TextEdit[]): boolean => {
+    const key = JSON.stringify(edits.map(({ file, span, newText }) => [file, span.start, span.end, newText]));
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  };
   return findings.flatMap((finding) => {
-    const cheap = fixes.filter((fix) => fix.finding === finding);
+    const cheap = fixes.filter((fix) => fix.finding === finding && once(solveFix(analysis, fix.id, finding)));
     const taken = cheap.some(({ preferred }) => preferred);
-    const offers = (solved.get(finding) ?? []).map(({ title }, i): QuickFix => {
-      return { title, preferred: !taken && i === 0, finding, id: `${SOLVED}${String(i)}` };
-    });
+    const offers = (solved.get(finding) ?? []).flatMap(({ title, edits }, i): readonly QuickFix[] =>
+      once(edits) ? [{ title, preferred: !taken && i === 0, finding, id: `${SOLVED}${String(i)}` }] : [],
+    );
     return [...cheap.filter(({ id }) => id !== 'waive'), ...offers, ...cheap.filter(({ id }) => id === 'waive')];
   });
 }

@@ -1,4 +1,5 @@
 /** Fixes of places: nodes beside a tube, on the corner of a bend, beside a line or a plane that was meant. */
+import type { PlacedFinding } from '../../grammar/finding';
 import type { Node, Tube } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, distance, dot, sub, unit } from '../centreline/vector';
@@ -32,6 +33,7 @@ export const nearMiss: Fixer = (finding, context) => {
   }
   const side = writtenSide(tube);
   const named = nameOn(context.cage, hostTube?.name ?? host, side);
+  if (overhangs(finding, tube, hostTube)) return offers;
   offers.push({
     id: 'place.write-onto',
     title: `The offset is meant: ${end} onto ${named}`,
@@ -44,6 +46,16 @@ export const nearMiss: Fixer = (finding, context) => {
 /** An end beside its host's axis that cannot be cut as it stands: move its node onto the axis. */
 export const ontoAxis: Fixer = (finding, context) =>
   nearMiss(finding, context).filter(({ id }) => id === 'place.move-onto');
+
+/** More than this past the side of a host is an overhang, mm: what a generator may miss it by. */
+const CLOSEST = 0.5;
+
+/** True where a tube set so far beside the middle of its host would hang over its side: nobody can mean that. */
+function overhangs(finding: PlacedFinding, tube: Tube, host: Tube | null): boolean {
+  const beside = finding.measured?.value;
+  if (beside === undefined || tube.section === null || !host?.section) return false;
+  return beside + tube.section.od / 2 > host.section.od / 2 + CLOSEST;
+}
 
 /** The host as it is named on the side that the node is written for: a finding of the twin names the twin's host. */
 function sameSide(context: FixContext, host: string, tube: Tube, node: Node): string {

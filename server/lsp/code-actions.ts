@@ -123,7 +123,7 @@ export function listenToFixes(
         const edit = workspaceEdit(view, await editsOf(view, id, finding, token), workspace, features());
         return edit === null ? action : { ...action, edit };
       };
-      return Promise.all(withSolved(fixesAt(view.analysis, key, span), found).map(actionOf));
+      return Promise.all(withSolved(view.analysis, fixesAt(view.analysis, key, span), found).map(actionOf));
     }),
   );
 

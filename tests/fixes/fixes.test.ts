@@ -159,13 +159,14 @@ describe('what a fix writes', () => {
     const text = `cage "Mirrored"
 units in
 section t { size 1 3/4 x .095 }
+section thin { size 1 x .095 }
 mirror left {
   node low = (0, 24, 0)
   node high = (0, 24, 40)
   node beside = (1/4, 24, 20)
   node far = (-24, 20, 16)
   tube post { section t; path low, high; first open; last open }
-  tube stay { section t; path beside, far; last open }
+  tube stay { section thin; path beside, far; last open }
 }
 `;
     const moved = await mend(text, 'place.near-miss', /^Move beside onto the centreline of post/);
@@ -173,8 +174,11 @@ mirror left {
     const codes = (await analyse(moved)).findings.map((f) => f.code);
     expect(codes).not.toContain('place.near-miss');
     const meant = await mend(text, 'place.near-miss', /^The offset is meant: first onto post/);
-    expect(meant).toContain('tube stay { section t; path beside, far; last open; first onto post }');
+    expect(meant).toContain('tube stay { section thin; path beside, far; last open; first onto post }');
     expect((await analyse(meant)).findings.map((f) => f.code)).not.toContain('place.near-miss');
+    // As wide as its host it would hang over its side: nobody can mean that.
+    const wide = text.replace('stay { section thin', 'stay { section t');
+    expect(await mend(wide, 'place.near-miss', /^The offset is meant/)).toMatch(/^no such fix/);
   });
 
   it('gives a number the unit of its file where two units meet, whichever side of the sign it stands on', async () => {
