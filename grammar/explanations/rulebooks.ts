@@ -49,7 +49,7 @@ ${STEEL}`,
     mend: 'Nothing is wrong with the bar. Choose a book about roll bars, or build the cage.',
     stage: 'hoop',
     bad: 'rules fia-253',
-    good: 'rules scca-solo\nvehicle { mass 900 kg without driver }',
+    good: 'rules scca-solo\nvehicle { mass 900 kg without driver; body open }',
   },
   'rule.edition': {
     what: 'What has to be said about the text of the book that counts for this car.',

@@ -1,9 +1,11 @@
 /** Where books want padding: at the roof, and where a helmet can reach. */
-import type { Padding } from '../cage/cage';
+import type { Padding, PaddingStandard } from '../cage/cage';
 import { nearestOn } from '../centreline/query';
 import { add } from '../centreline/vector';
 import type { Car, Member } from './car';
 import { front } from './examples';
+import { missingOfCar } from './readings';
+import type { Item } from './rule';
 import { roofBand } from './hoop';
 
 /** A helmet moves on its straps: a tube nearer to it than this is within its reach (a national rule of 2026 says 150 mm). */
@@ -18,6 +20,37 @@ export function fromHelmet(car: Car, { line, tube }: Member): number | null {
     return [nearestOn(line, add(slots, helmet.offset)).distance - helmet.radius - section.od / 2];
   });
   return all.length === 0 ? null : Math.min(...all);
+}
+
+/** Tubes within reach of a helmet, by whichever role; none where no helmet is written. */
+export const withinReach = (car: Car): readonly Member[] =>
+  car.members().filter((member) => {
+    const far = fromHelmet(car, member);
+    return far !== null && far <= REACH;
+  });
+
+const STANDARDS: Readonly<Record<PaddingStandard, string>> = {
+  'fia-8857': 'to FIA 8857',
+  'sfi-45.1': 'to SFI 45.1',
+  'sfi-45.2': 'to SFI 45.2',
+  foam: 'foam without a certificate',
+};
+export const paddingWords = (standard: PaddingStandard): string => STANDARDS[standard];
+
+/** Quicker than this over the quarter mile, s. */
+const QUICK = 9.99;
+/** What hangs on how quick the car is stands beside what does not. */
+export const PACE_GROUPS = ['any car', '9.99 s or quicker'] as const;
+const TIME = "the car's time over the quarter mile is not written: vehicle { elapsed-time 11.49 }";
+
+/** A reading of any car, and of a quick one where it is quick; where its time is not told, that it is not. */
+export function byPace(car: Car, make: (group: string) => readonly Item[]): readonly Item[] {
+  const time = car.cage.vehicle?.elapsedTime ?? null;
+  const [any, quick] = PACE_GROUPS;
+  return [
+    ...make(any),
+    ...(time === null ? missingOfCar(car, TIME, { group: quick }) : time <= QUICK ? make(quick) : []),
+  ];
 }
 
 /** What a tube is to a book that asks for padding. */

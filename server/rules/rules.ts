@@ -1,8 +1,13 @@
 /** Every quantity that books put limits on: one file each. */
+import { anchorAdjuster } from './measures/anchor-adjuster';
+import { anchorBoltSize } from './measures/anchor-bolt-size';
+import { anchorFixing } from './measures/anchor-fixing';
+import { anchorLapAngle } from './measures/anchor-lap-angle';
 import { anchorLoad } from './measures/anchor-load';
 import { anchorPlateArea } from './measures/anchor-plate-area';
 import { anchorPlateThickness } from './measures/anchor-plate-thickness';
 import { anchorShared } from './measures/anchor-shared';
+import { anchorSpacing } from './measures/anchor-spacing';
 import { anchorThroughSeat } from './measures/anchor-through-seat';
 import { backstayAngle } from './measures/backstay-angle';
 import { backstayCrown } from './measures/backstay-crown';
@@ -17,6 +22,7 @@ import { bendRadius } from './measures/bend-radius';
 import { bendThinning } from './measures/bend-thinning';
 import { boltGrade } from './measures/bolt-grade';
 import { braceHalfWay } from './measures/brace-half-way';
+import { cageClass } from './measures/cage-class';
 import { cageIdentified } from './measures/cage-identified';
 import { cageLength } from './measures/cage-length';
 import { cageModified } from './measures/cage-modified';
@@ -37,6 +43,7 @@ import { doorAlike } from './measures/door-alike';
 import { doorBars } from './measures/door-bars';
 import { doorHeight } from './measures/door-height';
 import { doorSeatGap } from './measures/door-seat-gap';
+import { doorShoulder } from './measures/door-shoulder';
 import { extensionReach } from './measures/extension-reach';
 import { fittingAtRoof } from './measures/fitting-at-roof';
 import { fittingBush } from './measures/fitting-bush';
@@ -49,7 +56,9 @@ import { footBoltEdge } from './measures/foot-bolt-edge';
 import { footBoltSize } from './measures/foot-bolt-size';
 import { footBolts } from './measures/foot-bolts';
 import { footCount } from './measures/foot-count';
+import { footCounterPlate } from './measures/foot-counter-plate';
 import { footEdge } from './measures/foot-edge';
+import { footFrame } from './measures/foot-frame';
 import { footHeld } from './measures/foot-held';
 import { footMissing } from './measures/foot-missing';
 import { footSide } from './measures/foot-side';
@@ -59,6 +68,7 @@ import { galvanizedFoot } from './measures/galvanized-foot';
 import { galvanizedHole } from './measures/galvanized-hole';
 import { galvanizedSealed } from './measures/galvanized-sealed';
 import { galvanizedWeld } from './measures/galvanized-weld';
+import { gussetCount } from './measures/gusset-count';
 import { gussetCutOut } from './measures/gusset-cut-out';
 import { gussetHole } from './measures/gusset-hole';
 import { gussetKind } from './measures/gusset-kind';
@@ -67,25 +77,37 @@ import { gussetMissing } from './measures/gusset-missing';
 import { gussetThickness } from './measures/gusset-thickness';
 import { harnessDiagonal } from './measures/harness-diagonal';
 import { harnessEnds } from './measures/harness-ends';
+import { helmetBehind } from './measures/helmet-behind';
+import { helmetClearance } from './measures/helmet-clearance';
+import { helmetLine } from './measures/helmet-line';
+import { helmetReach } from './measures/helmet-reach';
 import { holeExisting } from './measures/hole-existing';
+import { holeInspection } from './measures/hole-inspection';
+import { holeInspectionSize } from './measures/hole-inspection-size';
+import { holePlace } from './measures/hole-place';
 import { hoopBends } from './measures/hoop-bends';
 import { hoopFlat } from './measures/hoop-flat';
 import { hoopFrontFoot } from './measures/hoop-front-foot';
 import { hoopLegBends } from './measures/hoop-leg-bends';
 import { hoopLegSpacing } from './measures/hoop-leg-spacing';
 import { hoopMissing } from './measures/hoop-missing';
+import { hoopPillarGap } from './measures/hoop-pillar-gap';
 import { hoopRearLeg } from './measures/hoop-rear-leg';
+import { hoopRoofGap } from './measures/hoop-roof-gap';
 import { hoopTilt } from './measures/hoop-tilt';
 import { hoopTotalAngle } from './measures/hoop-total-angle';
+import { hoopWidth } from './measures/hoop-width';
 import { jointEccentricity } from './measures/joint-eccentricity';
 import { jointGap } from './measures/joint-gap';
 import { jointOdRatio } from './measures/joint-od-ratio';
 import { jointToeSpacing } from './measures/joint-toe-spacing';
 import { jointToeToBend } from './measures/joint-toe-to-bend';
+import { paddingCertified } from './measures/padding-certified';
 import { paddingFixed } from './measures/padding-fixed';
 import { paddingFlame } from './measures/padding-flame';
 import { paddingMissing } from './measures/padding-missing';
 import { paddingStandard } from './measures/padding-standard';
+import { paddingThickness } from './measures/padding-thickness';
 import { pillarBend } from './measures/pillar-bend';
 import { pillarBottom } from './measures/pillar-bottom';
 import { pillarMissing } from './measures/pillar-missing';
@@ -106,6 +128,7 @@ import { seatMountQuickRelease } from './measures/seat-mount-quick-release';
 import { seatMountSeatBolts } from './measures/seat-mount-seat-bolts';
 import { seatMountThickness } from './measures/seat-mount-thickness';
 import { steelAnalysis } from './measures/steel-analysis';
+import { strapAdjuster } from './measures/strap-adjuster';
 import { strapBarDrop } from './measures/strap-bar-drop';
 import { strapBolt } from './measures/strap-bolt';
 import { strapCrossing } from './measures/strap-crossing';
@@ -114,18 +137,24 @@ import { strapFreeRun } from './measures/strap-free-run';
 import { strapGap } from './measures/strap-gap';
 import { strapInsert } from './measures/strap-insert';
 import { strapLength } from './measures/strap-length';
+import { strapLocked } from './measures/strap-locked';
 import { strapShoulderAngle } from './measures/strap-shoulder-angle';
 import { strapShoulderDrop } from './measures/strap-shoulder-drop';
 import { strapShoulderReach } from './measures/strap-shoulder-reach';
 import { strapSkew } from './measures/strap-skew';
+import { strapSlider } from './measures/strap-slider';
+import { strapSliderSeat } from './measures/strap-slider-seat';
 import { strapSpacing } from './measures/strap-spacing';
 import { strapSpacingFormula } from './measures/strap-spacing-formula';
+import { strapSpine } from './measures/strap-spine';
 import { strapSpread } from './measures/strap-spread';
+import { strapTail } from './measures/strap-tail';
 import { structureMissing } from './measures/structure-missing';
 import { structureRoofLevel } from './measures/structure-roof-level';
 import { tubeCarries } from './measures/tube-carries';
 import { tubeFinish } from './measures/tube-finish';
 import { tubeMaterial } from './measures/tube-material';
+import { tubeMeasuredWall } from './measures/tube-measured-wall';
 import { tubePieces } from './measures/tube-pieces';
 import { tubeSameAsHoop } from './measures/tube-same-as-hoop';
 import { tubeSize } from './measures/tube-size';
@@ -134,15 +163,22 @@ import { tubeStrength } from './measures/tube-strength';
 import { ventBend } from './measures/vent-bend';
 import { ventSize } from './measures/vent-size';
 import { ventSpan } from './measures/vent-span';
+import { weldAlloy } from './measures/weld-alloy';
+import { weldGround } from './measures/weld-ground';
 import { weldProcess } from './measures/weld-process';
 import { weldRound } from './measures/weld-round';
 import type { Rule } from './rule';
 
 export const RULES: readonly Rule[] = [
+  anchorAdjuster,
+  anchorBoltSize,
+  anchorFixing,
+  anchorLapAngle,
   anchorLoad,
   anchorPlateArea,
   anchorPlateThickness,
   anchorShared,
+  anchorSpacing,
   anchorThroughSeat,
   backstayAngle,
   backstayCrown,
@@ -157,6 +193,7 @@ export const RULES: readonly Rule[] = [
   bendThinning,
   boltGrade,
   braceHalfWay,
+  cageClass,
   cageIdentified,
   cageLength,
   cageModified,
@@ -177,6 +214,7 @@ export const RULES: readonly Rule[] = [
   doorBars,
   doorHeight,
   doorSeatGap,
+  doorShoulder,
   extensionReach,
   fittingAtRoof,
   fittingBush,
@@ -186,10 +224,12 @@ export const RULES: readonly Rule[] = [
   footArea,
   footBoltAngle,
   footBoltEdge,
-  footBolts,
   footBoltSize,
+  footBolts,
   footCount,
+  footCounterPlate,
   footEdge,
+  footFrame,
   footHeld,
   footMissing,
   footSide,
@@ -199,6 +239,7 @@ export const RULES: readonly Rule[] = [
   galvanizedHole,
   galvanizedSealed,
   galvanizedWeld,
+  gussetCount,
   gussetCutOut,
   gussetHole,
   gussetKind,
@@ -207,25 +248,37 @@ export const RULES: readonly Rule[] = [
   gussetThickness,
   harnessDiagonal,
   harnessEnds,
+  helmetBehind,
+  helmetClearance,
+  helmetLine,
+  helmetReach,
   holeExisting,
+  holeInspection,
+  holeInspectionSize,
+  holePlace,
   hoopBends,
   hoopFlat,
   hoopFrontFoot,
   hoopLegBends,
   hoopLegSpacing,
   hoopMissing,
+  hoopPillarGap,
   hoopRearLeg,
+  hoopRoofGap,
   hoopTilt,
   hoopTotalAngle,
+  hoopWidth,
   jointEccentricity,
   jointGap,
   jointOdRatio,
   jointToeSpacing,
   jointToeToBend,
+  paddingCertified,
   paddingFixed,
   paddingFlame,
   paddingMissing,
   paddingStandard,
+  paddingThickness,
   pillarBend,
   pillarBottom,
   pillarMissing,
@@ -246,6 +299,7 @@ export const RULES: readonly Rule[] = [
   seatMountSeatBolts,
   seatMountThickness,
   steelAnalysis,
+  strapAdjuster,
   strapBarDrop,
   strapBolt,
   strapCrossing,
@@ -254,18 +308,24 @@ export const RULES: readonly Rule[] = [
   strapGap,
   strapInsert,
   strapLength,
+  strapLocked,
   strapShoulderAngle,
   strapShoulderDrop,
   strapShoulderReach,
   strapSkew,
+  strapSlider,
+  strapSliderSeat,
   strapSpacing,
   strapSpacingFormula,
+  strapSpine,
   strapSpread,
+  strapTail,
   structureMissing,
   structureRoofLevel,
   tubeCarries,
   tubeFinish,
   tubeMaterial,
+  tubeMeasuredWall,
   tubePieces,
   tubeSameAsHoop,
   tubeSize,
@@ -274,6 +334,8 @@ export const RULES: readonly Rule[] = [
   ventBend,
   ventSize,
   ventSpan,
+  weldAlloy,
+  weldGround,
   weldProcess,
   weldRound,
 ];

@@ -11,9 +11,10 @@ import { analyse, told } from '../support/analyse';
 import { EDGES as COMMON, type Edge } from './edge-cars';
 import { FIA_EDGES } from './edge-cars-fia';
 import { FIA_OUTFIT_EDGES } from './edge-cars-fia-outfit';
+import { NA_EDGES } from './edge-cars-na';
 import { SHOP_EDGES } from './edge-cars-shop';
 
-const EDGES: readonly Edge[] = [...COMMON, ...FIA_EDGES, ...FIA_OUTFIT_EDGES, ...SHOP_EDGES];
+const EDGES: readonly Edge[] = [...COMMON, ...FIA_EDGES, ...FIA_OUTFIT_EDGES, ...NA_EDGES, ...SHOP_EDGES];
 
 /** Rules about straps and seats that have tests of their own, against closed forms: straps.test.ts. */
 const ELSEWHERE = ['strap.drop', 'strap.spread', 'strap.skew', 'strap.free-run', 'strap.length', 'seat.gap'];

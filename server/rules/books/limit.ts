@@ -20,7 +20,19 @@ export interface Where {
 interface Common extends Partial<
   Pick<
     Limit,
-    'accepts' | 'sizes' | 'strict' | 'borderline' | 'counts' | 'onShell' | 'of' | 'cars' | 'noFrame' | 'structure' | 'since' | 'before' | 'standsBack'
+    | 'accepts'
+    | 'sizes'
+    | 'strict'
+    | 'borderline'
+    | 'counts'
+    | 'onShell'
+    | 'of'
+    | 'cars'
+    | 'noFrame'
+    | 'structure'
+    | 'since'
+    | 'before'
+    | 'standsBack'
   >
 > {
   readonly force?: Force;

@@ -71,8 +71,13 @@ export const NASA_CCR: Book = {
       structure: 'cage',
       rows: ['NASA-T1'],
     }),
+    seen('tube.material', own('1'), ccr('11.4.7', '2011'), {
+      accepts: ['cold-drawn seamless', 'drawn over mandrel', 'resistance welded', '4130 alloy'],
+      structure: 'bar',
+      rows: ['NASA-RB1'],
+    }),
     seen('hoop.missing', atLeast(1, '1'), ccr('15.6.6', '2009'), { rows: ['NASA-H1'] }),
-    seen('tube.pieces', atMost(1, '1'), ccr('15.6.6', '2009'), { of: ['hoop'], rows: ['NASA-H1', 'NASA-RB1'] }),
+    seen('tube.pieces', atMost(1, '1'), ccr('15.6.6', '2009'), { of: ['main hoop'], rows: ['NASA-H1', 'NASA-RB1'] }),
     seen('hoop.bends', atMost(4, '1'), ccr('15.6.6', '2009'), { rows: ['NASA-H1'] }),
     seen('hoop.total-angle', between(170, 190, 'deg'), ccr('15.6.6', '2009'), { rows: ['NASA-H1'] }),
     // The text was seen; that it is this book's is from memory.
@@ -114,6 +119,20 @@ export const NASA_CCR: Book = {
     seen('foot.thickness', atLeast(inches(0.08), 'mm'), ccr('15.6.14', 'about 2008'), {
       of: ['hoop foot', 'backstay foot', 'other foot'],
       rows: ['NASA-P1'],
+    }),
+    memory('hole.inspection', atLeast(1, '1'), M('15.6'), { structure: 'cage', rows: ['NASA-I1'] }),
+    memory('hole.inspection-size', atLeast(inches(3 / 16), 'mm'), M('15.6'), { structure: 'cage', rows: ['NASA-I1'] }),
+    // High-density padding: no figure is named, so that any padding counts.
+    seen('padding.thickness', atLeast(1, 'mm'), ccr('15.6.4', 'undated quotation'), {
+      of: ['any car'],
+      rows: ['NASA-K1'],
+    }),
+    seen('padding.certified', own('1'), ccr('15.6.4', 'undated quotation'), {
+      of: ['any car'],
+      accepts: ['sfi-45.1'],
+      force: 'recommends',
+      severity: 'information',
+      rows: ['NASA-K1'],
     }),
     seen('strap.shoulder-angle', atMost(20, 'deg'), ccr('15.5.6', 'undated quotation'), { rows: ['NASA-HN1'] }),
   ],

@@ -56,6 +56,12 @@ const HOLES_AND_PLATES: readonly Limit[] = [
     severity: 'information',
     rows: ['VENT-1'],
   }),
+  // Rules of open road races, seen; no book here is theirs.
+  seen('hole.place', atLeast(76.2, 'mm'), source('Rules of open road races, roll bars'), {
+    force: 'recommends',
+    severity: 'information',
+    rows: ['ORR-I1'],
+  }),
   practice('vent.bend', atMost(0, 'mm'), { force: 'wants', rows: ['VENT-11'] }),
   practice('vent.span', own('mm'), { force: 'recommends', severity: 'information', rows: ['VENT-11'] }),
   practice('foot.edge', atLeast(12, 'mm'), { rows: ['PLATE-2'] }),

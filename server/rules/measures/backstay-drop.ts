@@ -1,4 +1,5 @@
 /** `backstay.drop`: how far below the top of the main hoop a backstay meets it. */
+import { figure } from '../../geometry/tell';
 import { stays } from '../examples';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
@@ -12,7 +13,8 @@ export const backstayDrop: Rule = {
       const radius = (hoop.tube.section?.od ?? 0) / 2;
       return car.landedOn(hoop, 'backstay').map(({ member, end }): Reading => {
         const drop = hoop.figures.top + radius - end.at[2];
-        return reading(member.name, drop, 'mm', { tube: member.name, hoop: hoop.name }, { fact: 'path' });
+        const params = { tube: member.name, hoop: hoop.name, axes: figure(drop - radius, 'mm') };
+        return reading(member.name, drop, 'mm', params, { fact: 'path' });
       });
     }),
   mend: (item, target) => ({
@@ -23,7 +25,7 @@ export const backstayDrop: Rule = {
     what: 'A backstay meets the main hoop too far below its top.',
     why: 'What stands above the stay is free to fold over it.',
     measured:
-      "In height, from the top of the hoop's outer surface to where the axes of brace and hoop meet: the text does not say which, this is the careful reading.",
+      "In height, from the top of the hoop's outer surface to where the axes of brace and hoop meet: the texts do not say which, this is the careful reading; the height from axis to axis stands beside it.",
     mend: 'Move its upper end up the hoop: `on main-hoop at 40 before crown`.',
     stage: 'hoop',
     bad: `rules scca-solo\n${stays('at 100 before crown')}`,

@@ -5,21 +5,17 @@ import { diagonal, stays } from '../examples';
 import { reading } from '../readings';
 import type { Item, Rule } from '../rule';
 
-/** Along a tube across between lateral hoops to its end, and along that hoop to the backstay's joint; null: no such way. */
-function overTransverse(car: Car, across: Member, station: number): number | null {
-  const ways = across.ends.flatMap(({ at, hosts }, i) =>
-    hosts.flatMap((host) => {
-      const hoop = car.member(host);
-      if (hoop?.tube.role !== 'lateral-rollbar') return [];
-      const joint = nearestOn(hoop.line, at).station;
-      const along = i === 0 ? station : across.line.length - station;
-      return car.landedOn(hoop, 'backstay').map((stay) => along + Math.abs(stay.station - joint));
-    }),
+/** To the nearer end of a tube across that lies on a lateral hoop: there the corner is; null: neither does. */
+function toItsEnd(car: Car, across: Member, station: number): number | null {
+  const far = across.ends.flatMap(({ hosts }, i) =>
+    hosts.some((host) => car.member(host)?.tube.role === 'lateral-rollbar')
+      ? [i === 0 ? station : across.line.length - station]
+      : [],
   );
-  return ways.length === 0 ? null : Math.min(...ways);
+  return far.length === 0 ? null : Math.min(...far);
 }
 
-/** On the hoop: to the nearest backstay's joint. On a backstay: to that stay's own joint with the hoop. */
+/** On the hoop: to the nearest backstay's joint. On a tube across between lateral hoops: to its end. On a backstay: to that stay's own joint with the hoop. */
 function topOf(car: Car, member: Member): Item | null {
   const [up] = car.upDown(member);
   for (const host of up.hosts) {
@@ -38,7 +34,7 @@ function topOf(car: Car, member: Member): Item | null {
         );
     }
     if (on.tube.role === 'transverse') {
-      const far = overTransverse(car, on, station);
+      const far = toItsEnd(car, on, station);
       if (far !== null)
         return reading(member.name, far, 'mm', { tube: member.name, host }, { fact: 'path', group: 'hoop' });
     }

@@ -1,14 +1,7 @@
 /** `padding.standard`: to which standard padding is made. */
-import { paddedRoof, paddedTube, paddingGroup } from '../padding';
+import { paddedRoof, paddedTube, paddingGroup, paddingWords } from '../padding';
 import { missing, reading } from '../readings';
 import type { Item, Rule } from '../rule';
-
-const WORDS = {
-  'fia-8857': 'to FIA 8857',
-  'sfi-45.1': 'to SFI 45.1',
-  'sfi-45.2': 'to SFI 45.2',
-  foam: 'foam without a certificate',
-} as const;
 
 export const paddingStandard: Rule = {
   code: 'padding.standard',
@@ -22,7 +15,7 @@ export const paddingStandard: Rule = {
       const { standard } = padding;
       if (standard === null)
         return [missing(padding.name, 'the standard of the padding is not written: standard fia 8857', { group })];
-      const params = { tube: member.name, word: WORDS[standard] };
+      const params = { tube: member.name, word: paddingWords(standard) };
       return [reading(padding.name, 1, '1', params, { fact: 'standard', group, word: standard })];
     }),
   mend: () => ({ says: 'use padding with that certificate', params: {} }),

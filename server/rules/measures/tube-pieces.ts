@@ -25,7 +25,8 @@ export const tubePieces: Rule = {
       const value = piecesOf(car, member);
       const crosses = ['diagonal', 'backstay-diagonal', 'door-bar', 'roof-bar'].includes(member.tube.role);
       const hoop = ['main-rollbar', 'front-rollbar', 'lateral-rollbar'].includes(member.tube.role);
-      const group = hoop ? 'hoop' : crosses ? 'leg of a cross' : 'member';
+      const main = member.tube.role === 'main-rollbar';
+      const group = main ? 'main hoop' : hoop ? 'hoop' : crosses ? 'leg of a cross' : 'member';
       return reading(member.name, value, '1', { tube: member.name }, { group });
     }),
   mend: () => ({ says: 'bend it from one length of tube', ask: ', {book} wants one', params: {} }),

@@ -60,7 +60,8 @@ function decide(limit: Limit, item: Reading, car: Car): Decision {
   if (table === undefined || section === null) return { kind: 'met' };
   const { missing, to } = massRange(table, car);
   const steel = steelOf(section.material);
-  if (steel !== null && endsBelow(table, steel, to)) return { kind: 'unknown', fact: missing === '' ? UNSEEN : missing };
+  if (steel !== null && endsBelow(table, steel, to))
+    return { kind: 'unknown', fact: missing === '' ? UNSEEN : missing };
   const rows = rowsOf(table, section, car);
   const refusing = rows.filter((row) => !rowAccepts(table, row, section));
   const first = refusing[0];

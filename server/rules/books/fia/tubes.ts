@@ -70,7 +70,7 @@ export const TUBES: readonly Limit[] = [
   seen('tube.strength', atLeast(350, 'MPa'), text('253-8.3.3', '2009'), { rows: ['253-8.3.3-350'] }),
   seen('bend.radius', own('mm'), text('253-8.3.3', '2016'), { rows: ['253-8.3.3-R', 'BEND-9'] }),
   memory('tube.pieces', atMost(1, '1'), at('253-8.3.1'), {
-    of: ['hoop', 'member'],
+    of: ['main hoop', 'hoop', 'member'],
     rows: ['253-8.3.1-onepiece', '253-8.2.3', '253-8.2.4'],
   }),
   memory('tube.straight', atMost(0, '1'), at('253-8.3.1 and 253-8.3.2.1.1'), {

@@ -1,0 +1,34 @@
+/** `strap.spine`: between a shoulder strap and the line of the spine, in side view, from square. */
+import { degrees } from '../../../grammar/units';
+import { belts } from '../examples';
+import { missing, reading } from '../readings';
+import type { Rule } from '../rule';
+import { NO_SHOULDER, shouldered } from '../shoulders';
+
+export const strapSpine: Rule = {
+  code: 'strap.spine',
+  unit: 'deg',
+  slack: 1e-6,
+  read: (car) =>
+    shouldered(car).map(({ figures, seat }) => {
+      if (figures.dropFromShoulder === null) return missing(figures.name, NO_SHOULDER);
+      // The spine leans aft by the recline; square to it the strap drops by as much.
+      const off = degrees(figures.dropFromShoulder - seat.recline);
+      return reading(figures.name, Math.abs(off), 'deg', { strap: figures.name, way: off > 0 ? 'raise' : 'lower' });
+    }),
+  mend: (item) => ({
+    says: `${item.params['way'] === 'raise' ? 'raise' : 'lower'} the bar`,
+    ask: ', {book} wants it square; it names no tolerance, over {limit} is told',
+    params: {},
+  }),
+  explanation: {
+    what: 'A shoulder strap does not run square to the spine.',
+    why: 'Square to it the strap holds the shoulders back and neither presses them down nor lets them rise: behind a seat that leans, the bar wants to be lower.',
+    measured:
+      "In side view: the drop of the strap from the shoulder to the bar against the recline of the seat. The text names no tolerance; 10 degrees is this tool's.",
+    mend: 'Raise or lower the bar.',
+    stage: 'hoop',
+    bad: `rules harness-makers\n${belts('(240, 300, 820)')}`,
+    good: `rules harness-makers\n${belts('(240, 300, 740)')}`,
+  },
+};

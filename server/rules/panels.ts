@@ -1,0 +1,65 @@
+/** How near the main hoop comes to panels of the car. */
+import type { Panel, PanelKind } from '../cage/cage';
+import type { Centreline } from '../centreline/centreline';
+import { pointAt } from '../centreline/query';
+import type { Vec3 } from '../centreline/vector';
+import { addScaled, cross, distance, dot, norm, sub } from '../centreline/vector';
+import type { Car } from './car';
+
+function toSegment(p: Vec3, a: Vec3, b: Vec3): number {
+  const along = sub(b, a);
+  const size = dot(along, along);
+  const share = size > 0 ? Math.min(1, Math.max(0, dot(sub(p, a), along) / size)) : 0;
+  return distance(p, addScaled(a, along, share));
+}
+
+/** From a point to a triangle. */
+function toTriangle(p: Vec3, a: Vec3, b: Vec3, c: Vec3): number {
+  const edges = Math.min(toSegment(p, a, b), toSegment(p, b, c), toSegment(p, c, a));
+  const n = cross(sub(b, a), sub(c, a));
+  const size = norm(n);
+  if (size < 1e-9) return edges;
+  const inside = [
+    [a, b],
+    [b, c],
+    [c, a],
+  ].every(([from, to]) => dot(cross(sub(to ?? a, from ?? a), sub(p, from ?? a)), n) >= 0);
+  return inside ? Math.abs(dot(sub(p, a), n)) / size : edges;
+}
+
+/** From a point to a panel: a line, or a face by its corners (a fan from the first). Null: its outline is not known. */
+export function toPanel(p: Vec3, { outline }: Panel): number | null {
+  const [a, ...rest] = outline ?? [];
+  if (a === undefined || rest.length === 0) return null;
+  if (rest.length === 1) return toSegment(p, a, rest[0] ?? a);
+  return Math.min(...rest.slice(1).map((c, i) => toTriangle(p, a, rest[i] ?? a, c)));
+}
+
+/** A stretch is looked at this closely, mm. */
+const STEP = 10;
+
+/** From a stretch of a centreline to the nearest panel of a kind; null: there is none. */
+export function nearestPanel(
+  car: Car,
+  as: PanelKind,
+  line: Centreline,
+  [from, to]: readonly [number, number],
+  own: (panel: Panel) => boolean = () => true,
+): { readonly panel: string; readonly far: number } | null {
+  const panels = car.ofKind('panel').filter((panel) => panel.as === as && panel.outline !== null && own(panel));
+  const count = Math.max(1, Math.ceil((to - from) / STEP));
+  let best: { panel: string; far: number } | null = null;
+  for (let i = 0; i <= count; i++) {
+    const { point } = pointAt(line, from + ((to - from) * i) / count);
+    for (const panel of panels) {
+      const far = toPanel(point, panel);
+      if (far !== null && (best === null || far < best.far)) best = { panel: panel.name, far };
+    }
+  }
+  return best;
+}
+
+/** A roof over the example's hoop, so high, and pillars beside it, so far out. */
+export const panelExample = (roof: number, pillar = 640): string =>
+  `panel roof-skin as roof { outline (300, 500, ${String(roof)}), (300, -500, ${String(roof)}), (-300, -500, ${String(roof)}), (-300, 500, ${String(roof)}) }
+mirror left { panel b-post as pillar { outline (0, ${String(pillar)}, 200), (0, ${String(pillar)}, 900) } }`;
