@@ -32,12 +32,16 @@ const figure = (value: number): string => {
 
 const at = ({ x, y }: Point): string => `${figure(x)} ${figure(y)}`;
 
-/** Text for the content and the attributes of XML and HTML. Signs that neither knows become a replacement sign. */
+/**
+ * Control characters other than blanks and line ends, halves of pairs, code points that are no characters (XML 1.0, section
+ * 2.2, and the preprocessing of HTML's input stream), and orders to turn the direction of writing round.
+ */
+const NO_TEXT = /[^\P{Cc}\t\n\r]|\p{Cs}|\p{Noncharacter_Code_Point}|[\u202a-\u202e\u2066-\u2069]/gu;
+
+/** Text for the content and the attributes of XML and HTML. What is no text becomes the replacement sign. */
 export const escaped = (text: string): string =>
   text
-    // eslint-disable-next-line no-control-regex -- these are the signs that XML 1.0 does not allow (section 2.2)
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '\ufffd')
-    .replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '\ufffd')
+    .replace(NO_TEXT, '\ufffd')
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;')

@@ -172,27 +172,35 @@ function strapLines(shape: Shape, figures: StrapFigures): readonly SpaceLine[] {
   );
 }
 
-/** A gusset as the triangle that it spans between its two tubes, from the node along each. */
+/** How a tube leaves a point on it; `ends`: it does so in this direction only. */
+interface Way {
+  readonly along: Vec3;
+  readonly ends: boolean;
+}
+
+/** An end this near to a point is at it, mm. */
+const AT_END = 1;
+
+function wayFrom(shape: Shape, name: string | null, at: Vec3): Way | null {
+  const part = name === null ? undefined : (shape.parts.get(name) ?? shape.parts.get(`${name}.a`));
+  const line = part?.centreline ?? null;
+  if (line === null) return null;
+  const { tangent } = nearestOn(line, at);
+  if (distance(pointAt(line, line.length).point, at) < AT_END) return { along: scale(tangent, -1), ends: true };
+  return { along: tangent, ends: distance(pointAt(line, 0).point, at) < AT_END };
+}
+
+/** A gusset as the triangle that it spans between its two tubes, from the node along each, in their sharper corner. */
 function gussetLines(shape: Shape, gusset: Gusset): readonly SpaceLine[] {
   const at = nodeAt(shape.cage, gusset.node);
   if (at === null || gusset.between === null || gusset.legs === null) return [];
-  const ways = gusset.between.map((name): Vec3 | null => {
-    const part = name === null ? undefined : (shape.parts.get(name) ?? shape.parts.get(`${name}.a`));
-    const line = part?.centreline ?? null;
-    return line === null ? null : awayFrom(line, at);
-  });
-  const [p, q] = ways;
+  const [p, q] = gusset.between.map((name) => wayFrom(shape, name, at));
   if (p === undefined || q === undefined || p === null || q === null) return [];
-  // A tube that runs through goes both ways: the gusset sits in the sharper corner.
-  const other = dot(p, q) < 0 ? scale(p, -1) : p;
-  return [closed('plate', [at, addScaled(at, other, gusset.legs[0]), addScaled(at, q, gusset.legs[1])])];
-}
-
-/** The direction in which a tube leaves a point on it: from an end inward, else along its travel. */
-function awayFrom(line: Parameters<typeof nearestOn>[0], at: Vec3): Vec3 {
-  const near = nearestOn(line, at);
-  const end = pointAt(line, line.length).point;
-  return distance(end, at) < 1 ? scale(near.tangent, -1) : near.tangent;
+  const wide = dot(p.along, q.along) < 0;
+  // Only a tube that runs through can be followed the other way.
+  const first = wide && !p.ends ? scale(p.along, -1) : p.along;
+  const second = wide && p.ends && !q.ends ? scale(q.along, -1) : q.along;
+  return [closed('plate', [at, addScaled(at, first, gusset.legs[0]), addScaled(at, second, gusset.legs[1])])];
 }
 
 /** Everything but tubes and plates. `right` and `up`: of the picture, for what is drawn as a ring. */

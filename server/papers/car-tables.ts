@@ -7,7 +7,7 @@ import type { Material } from '../cage/cage';
 import type { Part } from '../geometry/shape';
 import type { Car } from '../rules/car';
 import { textFor } from '../rules/of-books';
-import type { Book } from '../rules/rule';
+import type { Book, Text } from '../rules/rule';
 import type { Column, Markup, Row } from './html';
 import { code, element, join, lines, paragraph, table, terms, words } from './html';
 import type { Judged, Kind, ReportInput } from './judged';
@@ -70,6 +70,14 @@ function tubesLine(car: Car): string {
   return `${String(car.tubes().length)} in ${String(parts.length)} pieces${old}`;
 }
 
+/** What a book has to say of itself before anybody relies on it. */
+const cautionsOf = (book: Book, text: Text | null, car: Car): readonly Markup[] => [
+  ...(text === null || text.note === '' ? [] : [element('b', {}, words(text.note))]),
+  ...(book.asksCage && car.kind() === 'bar'
+    ? [element('b', {}, words('asks for a full cage: of a bare roll bar only the rows are judged that carry over'))]
+    : []),
+];
+
 /** Which books judge the car, by which of their texts, and how well they are known. */
 export function booksTable(books: readonly Book[], car: Car): Markup {
   const day = car.day();
@@ -95,7 +103,7 @@ export function booksTable(books: readonly Book[], car: Car): Markup {
             ? []
             : [words(`based on ${book.base}, changed in the car's files`)]),
         ]),
-        lines([words(said), ...(text === null || text.note === '' ? [] : [element('b', {}, words(text.note))])]),
+        lines([words(said), ...cautionsOf(book, text, car)]),
         words(editions.length === 0 ? 'none seen' : editions.join(', ')),
         lines(states.map(words)),
       ],

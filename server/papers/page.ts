@@ -45,8 +45,11 @@ figure { margin: 0 0 5mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; }
 .details { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; align-items: start; margin: 0 0 4mm; }
 .details figure { margin: 0; }
-.rest { columns: 2; column-gap: 6mm; padding: 0; margin: 0 0 4mm; list-style: none; font-size: 8.5pt; }
-.rest li { break-inside: avoid; margin: 0 0 1mm; }
+.reason { font-size: 8.5pt; font-weight: bold; break-after: avoid; margin: 0 0 1mm; }
+h4 { font-size: 9.5pt; margin: 3mm 0 1.5mm; break-after: avoid; }
+section[aria-labelledby="sign"] { break-inside: avoid; }
+.rest { columns: 2; column-gap: 6mm; padding: 0; margin: 0 0 4mm; list-style: none; font-size: 8pt; line-height: 1.25; }
+.rest li { break-inside: avoid; margin: 0 0 0.7mm; }
 .sign { display: grid; grid-template-columns: 1fr 1fr; gap: 9mm 8mm; margin: 8mm 0 4mm; break-inside: avoid; }
 .sign div { border-top: 0.3mm solid #000; padding-top: 0.8mm; font-size: 8.5pt; }
 @media (max-width: 160mm) { .details { grid-template-columns: 1fr; } .rest { columns: 1; } }

@@ -37,12 +37,15 @@ const inShort = (mark: Mark): Mark =>
 /** One whole view with its measured figures; `short`: straps are named on drawings of their own. */
 export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[], short = true): Drawing {
   const { units } = car.cage;
+  const marks = marksOf(car)[name];
   return drawCage(car.shape, {
     view: VIEWS[name],
     title: VIEW_WORDS[name],
     width: WIDTH,
     height: HEIGHT,
-    marks: short ? marksOf(car)[name].map(inShort) : marksOf(car)[name],
+    // For somebody who cannot see the picture.
+    description: marks.map(({ says, of }) => `${of.join(', ')}: ${says}`).join('; '),
+    marks: short ? marks.map(inShort) : marks,
     numbers,
     say: (length) => sayMeasure({ value: length, unit: 'mm' }, units),
   });

@@ -43,6 +43,14 @@ function verdictLine(judged: readonly Judged[], findings: ReportInput['findings'
   return `${String(count('met'))} met; broken: ${broken.join(', ')}; ${String(count('waived'))} waived; ${String(count('unknown'))} cannot be judged. ${many(findings.length, 'finding')} in all, ${String(errors)} of them to be mended before anything else.`;
 }
 
+/** Books of the `rules` line that nobody knows: by them nothing is judged. */
+function unknownBooks({ car, books }: ReportInput): readonly Markup[] {
+  const unknown = car.cage.rules.filter((name) => !books.some((book) => book.name === name));
+  return unknown.length === 0
+    ? []
+    : [paragraph(`Not known, so nothing is judged by it: ${unknown.join(', ')}.`, 'strong')];
+}
+
 const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
   element(
     'section',
@@ -94,7 +102,13 @@ export function scrutineerReport(input: ReportInput): string {
           ? [paragraph('No book that the tool knows is chosen, so nothing is judged.')]
           : [countsTable(books, judged, car)]),
       ),
-      section('car', 'Car', carFacts(car, input.files), ...(books.length === 0 ? [] : [booksTable(books, car)])),
+      section(
+        'car',
+        'Car',
+        carFacts(car, input.files),
+        ...(books.length === 0 ? [] : [booksTable(books, car)]),
+        ...unknownBooks(input),
+      ),
       section('drawings', 'Drawings', pictures(car, numbers), tubesTable(car, numbers), ...strapsTable(car)),
       section('rules', 'Rules, book by book', ...books.map((book) => bookSection(book, books, judged, car))),
       section('findings', 'All findings', findingsTable(input)),

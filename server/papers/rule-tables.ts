@@ -2,6 +2,7 @@
 import type { LengthUnit } from '../../grammar/units';
 import { boundsFor, holdsOn, standsBack } from '../rules/assess';
 import type { Car } from '../rules/car';
+import { findBook, libraryOf } from '../rules/library';
 import { allowedWords, limitWords, scopeWords, sourceWords } from '../rules/limit-words';
 import type { Book, Item, Limit } from '../rules/rule';
 import { isMissing } from '../rules/rule';
@@ -129,24 +130,38 @@ function whyUnused(limit: Limit, book: Book, books: readonly Book[], car: Car): 
   return 'nothing in this car that it measures';
 }
 
+/** The limits without a line, under why they have none. */
 function unusedList(book: Book, books: readonly Book[], judged: readonly Judged[], car: Car): readonly Markup[] {
   const unused = unusedLimits(book, judged, car);
   if (unused.length === 0) return [];
   const { units } = car.cage;
-  const items = unused.map((limit) =>
-    element(
-      'li',
-      {},
-      code(limit.code),
-      words(
-        ` ${limit.force === 'recommends' ? 'recommended ' : ''}${limitWords(limit, units)}${scopeWords(limit)} (${sourceWords(limit)}): ${whyUnused(limit, book, books, car)}`,
-      ),
-    ),
-  );
+  const byReason = new Map<string, Markup[]>();
+  for (const limit of unused) {
+    const force = limit.force === 'recommends' ? 'recommended ' : '';
+    const said = ` ${force}${limitWords(limit, units)}${scopeWords(limit)} (${sourceWords(limit)})`;
+    const item = element('li', {}, code(limit.code), words(said));
+    const why = whyUnused(limit, book, books, car);
+    const list = byReason.get(why);
+    if (list === undefined) byReason.set(why, [item]);
+    else list.push(item);
+  }
   return [
-    element('h4', {}, words(`Limits of ${book.name} with nothing to judge in this car (${String(unused.length)})`)),
-    element('ul', { class: 'rest' }, '\n', join(items, '\n'), '\n'),
+    element('h4', {}, words(`Limits of ${book.name} with nothing to judge (${String(unused.length)})`)),
+    ...[...byReason].flatMap(([why, items]) => [
+      paragraph(`${why.charAt(0).toUpperCase()}${why.slice(1)}:`, 'reason'),
+      element('ul', { class: 'rest' }, '\n', join(items, '\n'), '\n'),
+    ]),
   ];
+}
+
+/** What a book that is written in the car's files leaves out of the one that it is based on. */
+function droppedLine(book: Book, car: Car): readonly Markup[] {
+  if (book.base === undefined || book.base === null) return [];
+  const base = findBook(libraryOf(car.cage), book.base);
+  const own = new Set(book.limits.map(({ code: one }) => one));
+  const dropped = [...new Set((base?.limits ?? []).map((limit) => limit.code).filter((one) => !own.has(one)))];
+  if (dropped.length === 0) return [];
+  return [paragraph(`${book.name} drops from ${book.base}: ${dropped.join(', ')}. These are not judged.`)];
 }
 
 const COLUMNS: readonly Column[] = [
@@ -168,6 +183,7 @@ export function bookSection(book: Book, books: readonly Book[], judged: readonly
   return join(
     [
       title,
+      ...droppedLine(book, car),
       rows.length === 0
         ? paragraph('Nothing in this car is measured by a limit of this book.')
         : table(`What ${book.name} says of this car`, COLUMNS, rows),

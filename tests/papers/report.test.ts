@@ -1,5 +1,5 @@
 /** The report for the scrutineer: every rule and every finding stands in it, and nothing of a file can break out of its words. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../grammar/explanations';
@@ -158,6 +158,15 @@ describe('figures', () => {
 });
 
 describe('the page', () => {
+  it('is made and sound for every fixture, whatever is wrong in it', async () => {
+    const folder = new URL('../findings/fixtures/', import.meta.url);
+    for (const name of readdirSync(folder).filter((one) => one.endsWith('.cage'))) {
+      const page = await reportOf(readFileSync(new URL(name, folder), 'utf8'));
+      expect(read(page).errors, name).toEqual([]);
+      expect(page, name).not.toMatch(/\bNaN\b|\bInfinity\b|\bundefined\b|\[object/);
+    }
+  });
+
   it('is sound HTML for every sample, and for no car at all', async () => {
     for (const page of [
       ...(await Promise.all(SAMPLES.map((name) => reportOf(sample(`${name}.cage`), USED)))),
