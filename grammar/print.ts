@@ -162,7 +162,11 @@ export function wordFinding(
   };
   const fill = (text: string, inPhrase: boolean): string =>
     text.replace(/\{([A-Za-z]\w*)(#|:[a-z ]+)?\}/g, (_, name: string, mark: string | undefined) =>
-      mark === '#' ? bare(name) : mark === undefined ? say(name, inPhrase) : counted(say(name, inPhrase), mark.slice(1)),
+      mark === '#'
+        ? bare(name)
+        : mark === undefined
+          ? say(name, inPhrase)
+          : counted(say(name, inPhrase), mark.slice(1)),
     );
   const sentence = fill(CODES[finding.code].says, false)
     .replace(/\s*[:;,]?\s*\.$/, '.')

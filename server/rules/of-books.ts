@@ -29,6 +29,11 @@ export function ofBooks(car: Car, books: readonly Book[]): readonly Finding[] {
     const findings: Finding[] = [];
     if (book.asksCage && car.kind() === 'bar')
       findings.push(tell('rule.roll-bar', chief.name, at, { tube: chief.name, book: book.name }));
+    if (car.certified() && book.certified !== undefined) {
+      // What the book says of its texts is said of cages that are built by them.
+      findings.push(tell('rule.edition', chief.name, at, { book: book.name, text: book.certified }));
+      return findings;
+    }
     const text = textFor(book, car.day());
     if (text !== null && text.note !== '')
       findings.push(tell('rule.edition', chief.name, at, { book: book.name, text: text.note }));

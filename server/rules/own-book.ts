@@ -310,6 +310,7 @@ class Binding {
       name: own.name.value,
       title: own.cite ?? "a club's own book",
       asksCage: base?.asksCage ?? false,
+      ...(base?.certified === undefined ? {} : { certified: base.certified }),
       texts: base?.texts ?? [],
       limits: limits === inherited ? inherited : strictestFirst(limits),
       base: base?.name ?? null,

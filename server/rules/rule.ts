@@ -172,6 +172,8 @@ export interface Book {
   readonly title: string;
   /** True where the book asks for a full cage, so that a bare roll bar is told that it is none. */
   readonly asksCage: boolean;
+  /** What has to be said where the cage came with a certificate. */
+  readonly certified?: string;
   /** Which text counts, by the car's homologation; empty: one text. */
   readonly texts: readonly Text[];
   /** The strictest consequence first: of the limits on one quantity, the first that is broken is told, and no other. */

@@ -107,6 +107,21 @@ describe('presence and role', () => {
     expect((await of('2021-01-01')).map((f) => f.message).join()).toContain('certificate');
   });
 
+  it('of a cage with a certificate the certificate is judged, not its structure', async () => {
+    // 253-8.1 a, b, c: only a cage that is built by the text is held against 253-8.2 and 8.3.
+    const of = async (route: string) => hoopCar(`rules fia-253\nvehicle { homologated "2015"; ${route} }`);
+    const built = (await of('cage self-built')).map((f) => f.code);
+    const certified = await of('cage asn; identified yes');
+    expect(built).toContain('backstay.missing');
+    expect(certified.filter((f) => f.severity !== 'information')).toEqual([]);
+    expect(
+      certified
+        .filter((f) => f.code === 'rule.edition')
+        .map((f) => f.message)
+        .join(),
+    ).toContain('certificate counts');
+  });
+
   it('a day that there is not is told', async () => {
     const codes = (await hoopCar('vehicle { homologated "2021-13-01" }')).map((f) => f.code);
     expect(codes).toContain('fact.value');

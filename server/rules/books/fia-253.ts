@@ -17,6 +17,8 @@ export const FIA_253: Book = {
   name: 'fia-253',
   title: 'FIA Appendix J, Article 253',
   asksCage: true,
+  certified:
+    'the cage came with a certificate: its structure is not judged by 253-8.2 and 8.3, what stands in the certificate counts',
   texts: [
     { before: '2017-01-01', name: '2016', note: '' },
     { before: '2021-01-01', name: '2020', note: '' },
