@@ -63,6 +63,8 @@ export interface Demand {
   /** Null where no book says so, but the bar's nature: a strap has to reach it. */
   readonly limit: { readonly book: Book; readonly limit: Limit } | null;
   readonly counts: Counts;
+  /** What it is judged with. */
+  readonly stage: Stage;
   /** What is allowed here, in the JSON's units; null: it is no range. */
   readonly allowed: Allowed | null;
 }
@@ -137,6 +139,7 @@ export class Demands {
       subject,
       seat: stage.seat?.name ?? null,
       setting: stage.setting,
+      stage,
       limit,
       counts: limit === null ? 'required' : countsOf(limit.limit),
       allowed: allowed(),

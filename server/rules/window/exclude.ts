@@ -27,13 +27,13 @@ const TURN = Math.PI * (3 - Math.sqrt(5));
 
 /** The place of most room near one: steps in all directions, halved when none helps. */
 function climbed(field: Field, choice: Choice, from: Point): { readonly point: Point; readonly room: number } {
-  let [point, room] = [from, field.least(from, choice).room];
+  let [point, room] = [from, field.room(from, choice, -Infinity)];
   for (let step = FIRST_STEP, round = 0; step >= LAST_STEP; round++) {
     let better = false;
     for (let i = 0; i < DIRECTIONS && !better; i++) {
       const angle = round * TURN + (2 * Math.PI * i) / DIRECTIONS;
       const next: Point = [point[0] + Math.cos(angle) * step, point[1] + Math.sin(angle) * step];
-      const there = field.least(next, choice).room;
+      const there = field.room(next, choice, room);
       if (there > room) [point, room, better] = [next, there, true];
     }
     if (!better) step /= 2;
@@ -45,10 +45,14 @@ function climbed(field: Field, choice: Choice, from: Point): { readonly point: P
 export function mostRoom(field: Field, choice: Choice): Point {
   const { x, z } = field.box;
   const starts: { readonly point: Point; readonly room: number }[] = [];
-  for (let u = x[0] + GRID / 2; u < x[1]; u += GRID) {
+  // What is worse than the best so far is not looked at any closer.
+  let floor = -Infinity;
+  for (let u = x[1] - GRID / 2; u > x[0]; u -= GRID) {
     for (let w = z[0] + GRID / 2; w < z[1]; w += GRID) {
       const point: Point = [u, w];
-      starts.push({ point, room: field.least(point, choice).room });
+      const room = field.room(point, choice, floor);
+      floor = Math.max(floor, room);
+      starts.push({ point, room });
     }
   }
   starts.sort((a, b) => b.room - a.room);
@@ -57,13 +61,14 @@ export function mostRoom(field: Field, choice: Choice): Point {
   return best?.point ?? [(x[0] + x[1]) / 2, (z[0] + z[1]) / 2];
 }
 
-const only = (demands: readonly Demand[]): Choice => {
-  const keys = new Set(demands.map(({ key }) => key));
-  return (demand) => keys.has(demand.key);
-};
+function only(demands: readonly Demand[]): Choice {
+  const all = new Set(demands);
+  const stages = new Set(demands.map(({ stage }) => stage));
+  return Object.assign((demand: Demand) => all.has(demand), { stages });
+}
 
 const isEmpty = (field: Field, demands: readonly Demand[]): boolean =>
-  search(field, only(demands), true).inside.length === 0;
+  !field.isKnownToHold(demands) && search(field, only(demands), true).inside.length === 0;
 
 function told(field: Field, demands: readonly Demand[]): Exclusion {
   const choice = only(demands);

@@ -16,15 +16,18 @@ export interface Box {
   readonly z: readonly [number, number];
 }
 
-/** Which demands are looked at. */
-export type Choice = (demand: Demand) => boolean;
+/** Which demands are looked at; with `stages`: all of them belong to these. */
+export interface Choice {
+  (demand: Demand): boolean;
+  readonly stages?: ReadonlySet<Stage>;
+}
 
 export const REQUIRED: Choice = ({ counts }) => counts === 'required';
 export const PREFERRED: Choice = ({ counts }) => counts !== 'told';
 
 /** Where points are told apart, mm. */
 const FINE = 1e6;
-/** Where so much is missing to one stage, mm, the others make no difference. */
+/** Where so much is missing to one stage, mm, the others make no difference to where the edge is. */
 const FAR_OUT = 1;
 
 export class Field {
@@ -56,8 +59,9 @@ export class Field {
     return this.stages.includes(stage);
   }
 
-  get count(): number {
-    return this.stages.length;
+  /** Of which stages a choice is, as they were added. */
+  stagesOf(choice: Choice): readonly number[] {
+    return this.stages.flatMap((stage, i) => (choice.stages?.has(stage) === false ? [] : [i]));
   }
 
   private shift([x, z]: Point): Vec3 {
@@ -94,6 +98,18 @@ export class Field {
     return this.stages.flatMap((_, i) => this.stageAt(known, i, point));
   }
 
+  /** True where a place is known already at which all of the chosen demands are kept. */
+  isKnownToHold(demands: readonly Demand[]): boolean {
+    for (const known of this.kept.values()) {
+      const holds = demands.every((demand) => {
+        const levels = known[this.stages.indexOf(demand.stage)] ?? [];
+        return levels.some((level) => level.demand === demand && level.room >= 0);
+      });
+      if (holds) return true;
+    }
+    return false;
+  }
+
   /** How far inside the searched box a point is; below 0: outside. */
   within([x, z]: Point): number {
     const { box } = this;
@@ -108,17 +124,19 @@ export class Field {
     return { room, level };
   }
 
-  /** The least room of the chosen demands; where a lot is missing, not all of what is missing. */
-  room(point: Point, choice: Choice): number {
+  /** The least room of the chosen demands; where it is under `floor`, it may be less than what is given. */
+  room(point: Point, choice: Choice, floor = -FAR_OUT): number {
     let room = this.within(point);
-    if (room < 0) return room;
+    if (room < Math.min(0, floor)) return room;
     const known = this.known(point);
     const first = this.culprit;
     for (let n = 0; n < this.stages.length; n++) {
       // The culprit first, then the others in their order.
       const i = n === 0 ? first : n <= first ? n - 1 : n;
+      const stage = this.stages[i];
+      if (stage === undefined || choice.stages?.has(stage) === false) continue;
       for (const one of this.stageAt(known, i, point)) if (one.room < room && choice(one.demand)) room = one.room;
-      if (room >= -FAR_OUT) continue;
+      if (room >= floor) continue;
       this.culprit = i;
       break;
     }

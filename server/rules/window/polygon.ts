@@ -131,6 +131,8 @@ export function rectangleIn(polygons: readonly Polygon[], holding: Box | null = 
     for (let k = i; k < strips.length && spans.length > 0; k++) {
       if (k > i) spans = common(spans, strips[k] ?? []);
       const to = all[k + 1] ?? from;
+      const highest = Math.max(0, ...spans.map(([low, high]) => high - low));
+      if ((box.x[1] - from) * highest <= bestArea) break;
       if (holding !== null && to < holding.x[1]) continue;
       for (const [low, high] of spans) {
         if (holding !== null && (holding.z[0] < low || holding.z[1] > high)) continue;

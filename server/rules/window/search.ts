@@ -55,9 +55,9 @@ function ofStage(field: Field, stage: number, points: readonly Point[], choice: 
   return inside ? 'inside' : 'open';
 }
 
-function verdictOn(field: Field, points: readonly Point[], choice: Choice): Verdict {
+function verdictOn(field: Field, points: readonly Point[], choice: Choice, stages: readonly number[]): Verdict {
   let inside = true;
-  for (let i = 0; i < field.count; i++) {
+  for (const i of stages) {
     const verdict = ofStage(field, i, points, choice);
     if (verdict === 'outside') return verdict;
     if (verdict === 'open') inside = false;
@@ -75,6 +75,7 @@ export interface Found {
 /** @param first to stop at the first place that is found */
 export function search(field: Field, choice: Choice, first = false): Found {
   const { box } = field;
+  const stages = field.stagesOf(choice);
   const inside: Point[] = [];
   const edges: Point[] = [];
   const isIn = (point: Point): boolean => {
@@ -96,7 +97,7 @@ export function search(field: Field, choice: Choice, first = false): Found {
       [x + h, z + h],
       [x, z],
     ];
-    const verdict = verdictOn(field, points, choice);
+    const verdict = verdictOn(field, points, choice, stages);
     if (verdict === 'outside') continue;
     const some = points.filter(isIn).length;
     if (first && inside.length > 0) break;

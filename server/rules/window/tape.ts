@@ -1,0 +1,80 @@
+/** What a tape can show of a window: rectangles and places in whole millimetres or sixteenths of an inch. */
+import type { LengthUnit } from '../../../grammar/units';
+import { tapeStep } from '../what-if';
+import { OFF } from './contour';
+import type { Box, Choice, Field, Point } from './field';
+import type { Polygon } from './polygon';
+import { rectangleIn } from './polygon';
+
+/** A range drawn in to whole steps; null: nothing is left. */
+function drawnIn([from, to]: readonly [number, number], step: number): readonly [number, number] | null {
+  const slack = 1e-6;
+  const low = Math.ceil((from + OFF) / step - slack) * step;
+  const high = Math.floor((to - OFF) / step + slack) * step;
+  return high > low ? [low, high] : null;
+}
+
+/** All of the rectangle's rim is kept. */
+function rimIsKept(field: Field, choice: Choice, { x, z }: Box): boolean {
+  const points = 6;
+  for (let i = 0; i <= points; i++) {
+    const [u, v] = [x[0] + ((x[1] - x[0]) * i) / points, z[0] + ((z[1] - z[0]) * i) / points];
+    const rim: readonly Point[] = [
+      [u, z[0]],
+      [u, z[1]],
+      [x[0], v],
+      [x[1], v],
+    ];
+    if (rim.some((point) => field.room(point, choice) < 0)) return false;
+  }
+  return true;
+}
+
+/** What a tape can show of a rectangle: whole steps, or tenths of them where that leaves nothing. */
+export function forTape(
+  field: Field,
+  choice: Choice,
+  box: Box | null,
+  units: LengthUnit,
+  holding: Point | null,
+): Box | null {
+  if (box === null) return null;
+  for (const step of [tapeStep(units), tapeStep(units) / 10]) {
+    const [x, z] = [drawnIn(box.x, step), drawnIn(box.z, step)];
+    if (x === null || z === null) continue;
+    const drawn = { x, z };
+    if (holding !== null && !(x[0] <= holding[0] && holding[0] <= x[1] && z[0] <= holding[1] && holding[1] <= z[1]))
+      continue;
+    if (rimIsKept(field, choice, drawn)) return drawn;
+  }
+  return null;
+}
+
+/** Room that the bar should have on all sides in the rectangle round it, mm: the first that can be had. */
+const MARGINS = [10, 5, 2, 1, 0.5];
+
+export function roundBar(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Box | null {
+  const [x, z] = field.at;
+  for (const margin of MARGINS) {
+    const holding: Box = { x: [x - margin, x + margin], z: [z - margin, z + margin] };
+    const found = forTape(field, choice, rectangleIn(polygons, holding), units, field.at);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+/** The nearest place with whole steps of a tape that is inside, near a place on the edge. */
+export function onTape(field: Field, choice: Choice, edge: Point, units: LengthUnit): Point | null {
+  const step = tapeStep(units);
+  const reach = 4;
+  const [i, k] = [Math.round(edge[0] / step), Math.round(edge[1] / step)];
+  const places: { readonly point: Point; readonly far: number }[] = [];
+  for (let a = -reach; a <= reach; a++) {
+    for (let b = -reach; b <= reach; b++) {
+      const point: Point = [(i + a) * step, (k + b) * step];
+      places.push({ point, far: Math.hypot(point[0] - field.at[0], point[1] - field.at[1]) });
+    }
+  }
+  places.sort((p, q) => p.far - q.far);
+  return places.find(({ point }) => field.room(point, choice) >= 0)?.point ?? null;
+}
