@@ -22,6 +22,79 @@ describe('rounding', () => {
 });
 
 describe('the model', () => {
+  it('lists what stands round the tubes, on both sides, and the facts of the car', async () => {
+    const data = model(
+      await analyse(`cage "x"
+rules shop
+vehicle { mass 1000 lb with driver; body open; homologated "2006"; cage asn; elapsed-time 11.49; finish powder }
+section s { od 38; wall 2.5 }
+mirror left {
+  node a = (0, 500, 0)
+  node b = (0, 500, 900)
+  node c = (0, 500, 400)
+  node d = (-400, 500, 400)
+  tube post { section s; path a, b; last open }
+  tube stay { section s; path c, d; last open }
+  foot shoe { at a; plate 140 x 100 x 3; bolts 2 x M8 8.8; bolts-at (50, 10), (-50, 10); counter-plate 160 x 120 x 3 bonded; hole 8 }
+  gusset web { at c; between post, stay; legs 100 x 90; thickness 1.5; kind flat }
+  hole post for inspection { at b; from 200; clock -90; dia 3/16 in }
+  padding stay { thickness 1 in; from 100 to 300; standard sfi 45.2 }
+  fitting pin { tube stay first; kind lug; bolt 2 x M10 10.9 }
+  door front { outline (900, 700, 250), (-150, 700, 250), (-150, 650, 900) }
+}
+panel skin as roof { outline (0, 0, 1200), (100, 0, 1200) }
+seat chair { hip (0, 0, 200); recline 10 to 20 deg; slide 0 to 2 in; slot-height 500; slot-spacing 200; back 40; helmet (forward 50, up 250) radius 150 }
+seat-mount rails { seat chair; points 4; plate 80 x 60 x 3; load 1000 lbf }
+anchor belt as crotch { seat chair; at (100, 0, 100); fixing bolt }`),
+    );
+    expect(data.vehicle).toMatchObject({ withDriver: true, homologated: '2006-01-01', cage: 'asn', finish: 'powder' });
+    // 1 lb = 0.45359237 kg, 1 lbf = 4.4482216 N (international pound, standard gravity).
+    expect(data.vehicle?.mass).toBeCloseTo(453.59237, 6);
+    expect(data.seatMounts[0]?.load).toBeCloseTo(4448.221615, 6);
+    expect(data.feet.map(({ name, boltsAt, counterPlate }) => [name, boltsAt?.[0], counterPlate?.held])).toEqual([
+      ['shoe.left', { forward: 50, left: 10 }, 'bonded'],
+      ['shoe.right', { forward: 50, left: -10 }, 'bonded'],
+    ]);
+    expect(data.gussets.map(({ between }) => between)).toEqual([
+      ['post.left', 'stay.left'],
+      ['post.right', 'stay.right'],
+    ]);
+    expect(data.holes.map(({ station, clock, dia }) => [station, clock, dia])).toEqual([
+      [700, 270, 4.7625],
+      [700, 90, 4.7625],
+    ]);
+    expect(data.padding[0]).toMatchObject({
+      tube: 'stay.left',
+      thickness: 25.4,
+      from: 100,
+      to: 300,
+      standard: 'sfi-45.2',
+    });
+    expect(data.fittings[1]).toMatchObject({
+      tube: 'stay.right',
+      end: 'first',
+      kind: 'lug',
+      bolt: { count: 2, grade: 10.9 },
+    });
+    expect(data.doors[1]?.outline?.[0]).toEqual([900, -700, 250]);
+    expect(data.panels).toEqual([
+      {
+        name: 'skin',
+        as: 'roof',
+        outline: [
+          [0, 0, 1200],
+          [100, 0, 1200],
+        ],
+      },
+    ]);
+    expect(data.anchors[0]).toMatchObject({ as: 'crotch', at: [100, 0, 100], tube: null, fixing: 'bolt', load: null });
+    expect(data.seats[0]).toMatchObject({ recline: { from: 10, to: 20 }, slide: { from: 0, to: 50.8 } });
+    // The slots are 500 up the back line, at its first angle; the helmet's middle 50 before and 250 above them.
+    const lean = (10 * Math.PI) / 180;
+    expect(data.seats[0]?.helmet?.middle?.[0]).toBeCloseTo(50 - 500 * Math.sin(lean), 6);
+    expect(data.seats[0]?.helmet?.middle?.[2]).toBeCloseTo(200 + 500 * Math.cos(lean) + 250, 6);
+  });
+
   it('lists nodes, tubes, ends and spaces of a plain car, with figures that can be worked out by hand', async () => {
     const data = model(await analyse(GOOD));
     expect(data).toMatchObject({ format: 'cagewright-model', version: 1, title: 'Two posts and a rail', findings: [] });
@@ -110,7 +183,7 @@ tube short { section s; path low.right, high.left; split by long }
       stickLength: null,
       mass: null,
     });
-    expect(data.seats).toEqual([{ name: 's', gap: null, to: null, barGap: null }]);
+    expect(data.seats).toMatchObject([{ name: 's', gap: null, to: null, barGap: null, helmet: null }]);
     expect(data.straps[0]).toMatchObject({
       name: 'b',
       seat: 's',
