@@ -32,6 +32,10 @@ export function measuredWords(item: Item, limits: readonly Limit[], units: Lengt
   return sayBoth(item.measured, units);
 }
 
+/** For which cars a limit holds by their day. That it holds for this thing and structure the line says by itself. */
+const dayWords = ({ of: _of, notOf: _notOf, structure: _structure, selfBuilt: _selfBuilt, ...limit }: Limit): string =>
+  scopeWords(limit);
+
 /** What the limit asks of this thing; its own bound where the limit leaves it to the thing. */
 function askedOf(limit: Limit, item: Item, units: LengthUnit): string {
   const force = limit.force === 'recommends' ? 'recommended: ' : '';
@@ -40,7 +44,7 @@ function askedOf(limit: Limit, item: Item, units: LengthUnit): string {
     const bounds = { ...boundsFor(limit, item), unit: item.measured.unit };
     return force + inBoth((unit) => allowedWords(bounds, unit), units);
   }
-  return force + inBoth((unit) => limitWords(limit, unit), units) + scopeWords(limit);
+  return force + inBoth((unit) => limitWords(limit, unit), units) + dayWords(limit);
 }
 
 const SEVERE = { error: 'an error', warning: 'a warning', information: 'a remark only' } as const;
