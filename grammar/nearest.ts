@@ -7,7 +7,7 @@ const LONGEST = 60;
  * The least number of letters put in, left out, changed or swapped with their neighbour that turns `a` into `b`
  * (optimal string alignment distance), or `limit` + 1 when it is more.
  */
-export function editDistance(a: string, b: string, limit: number): number {
+function editDistance(a: string, b: string, limit: number): number {
   const beyond = limit + 1;
   if (Math.abs(a.length - b.length) > limit) return beyond;
   let before: number[] = [];

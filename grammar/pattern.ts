@@ -90,7 +90,7 @@ function readSlot(name: string, type: string, op: string | undefined, limit: str
 }
 
 /** Reads a pattern's text; see `vocabulary.ts` for how one is written. */
-export function readPattern(text: string): Pattern {
+function readPattern(text: string): Pattern {
   const alternatives: Part[][] = [[]];
   /** The sequences that are open: the alternative, then what stands in brackets. */
   const open: Part[][] = [];

@@ -134,7 +134,7 @@ const capture = (slot: Slot, arg: Arg): Capture => ({ slot, arg, word: WORDS.has
  * The parts of `45 x 2.5 in`: a unit after the last holds for the bare numbers before it.
  * The figures themselves stay as they are written.
  */
-export function withSharedUnit(sized: Sized): readonly Expr[] {
+function withSharedUnit(sized: Sized): readonly Expr[] {
   const last = sized.parts[sized.parts.length - 1];
   const unit = last?.kind === 'number' ? last.unit : null;
   if (unit === null) return sized.parts;

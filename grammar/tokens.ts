@@ -78,14 +78,14 @@ const EVERYTHING = [...Array.from({ length: 128 }, (_, i) => i), ...BEYOND_ASCII
 
 const TRIVIA = 'trivia';
 
-export const Bom = createToken({
+const Bom = createToken({
   name: 'Bom',
   pattern: (text, offset) => (offset === 0 && text.charCodeAt(0) === 0xfeff ? found('\ufeff') : null),
   start_chars_hint: [0xfeff],
   line_breaks: false,
   group: TRIVIA,
 });
-export const Blank = createToken({ name: 'Blank', pattern: /[ \t]+/, group: TRIVIA });
+const Blank = createToken({ name: 'Blank', pattern: /[ \t]+/, group: TRIVIA });
 export const Newline = createToken({ name: 'Newline', pattern: /\r?\n/, group: TRIVIA, line_breaks: true });
 export const Comment = createToken({
   name: 'Comment',
@@ -183,8 +183,8 @@ export const Comma = createToken({ name: 'Comma', label: "a ','", pattern: /,/ }
 export const Dot = createToken({ name: 'Dot', label: "a '.'", pattern: /\./ });
 export const LParen = createToken({ name: 'LParen', label: "a '('", pattern: /\(/ });
 export const RParen = createToken({ name: 'RParen', label: "a ')'", pattern: /\)/ });
-export const LBrace = createToken({ name: 'LBrace', label: "a '{'", pattern: /\{/ });
-export const RBrace = createToken({ name: 'RBrace', label: "a '}'", pattern: /\}/ });
+const LBrace = createToken({ name: 'LBrace', label: "a '{'", pattern: /\{/ });
+const RBrace = createToken({ name: 'RBrace', label: "a '}'", pattern: /\}/ });
 export const Semicolon = createToken({ name: 'Semicolon', label: "a ';'", pattern: /;/ });
 /** One character (a whole surrogate pair) that has no place in a cage file. */
 export const Stray = createToken({

@@ -42,7 +42,6 @@ export const ANGLE = dimension(0, 1, 0, 0);
 export const MASS = dimension(0, 0, 1, 0);
 export const FORCE = dimension(0, 0, 0, 1);
 export const STRESS = dimension(-2, 0, 0, 1);
-export const MASS_PER_LENGTH = dimension(-1, 0, 1, 0);
 export const DENSITY = dimension(-3, 0, 1, 0);
 
 /** Same exponents. */

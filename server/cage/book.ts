@@ -8,7 +8,7 @@ import type { Reporter } from './reporter';
 import type { Solver } from './solve';
 
 /** Mild steel, where nothing is said: 205 GPa, 7850 kg/m3, strength unknown (design handbook values). */
-export const MILD_STEEL: Material = {
+const MILD_STEEL: Material = {
   name: null,
   yield: null,
   tensile: null,

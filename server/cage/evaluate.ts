@@ -1,7 +1,7 @@
 /** What an expression is worth: a figure or a place. Faults are reported where they arise; what hangs on them is null. */
 import type { Code } from '../../grammar/codes';
 import type { Params, Span } from '../../grammar/finding';
-import type { Expr, PlaceForm, Ref, Tuple } from '../../grammar/tree';
+import type { Expr, Ref, Tuple } from '../../grammar/tree';
 import { DIRECTIONS, FUNCTIONS } from '../../grammar/words';
 import { LENGTH, PLAIN } from '../../grammar/units';
 import type { Dimension } from '../../grammar/units';
@@ -87,7 +87,7 @@ function unroll(expr: Expr): { readonly first: Expr; readonly links: readonly Li
 const additive = (op: string | undefined): boolean => op === undefined || op === '+' || op === '-';
 
 /** True for `(3 + 4)`, a tuple that only groups. */
-export const isGroup = (tuple: Tuple): boolean => tuple.items.length === 1 && tuple.items[0]?.word === null;
+const isGroup = (tuple: Tuple): boolean => tuple.items.length === 1 && tuple.items[0]?.word === null;
 
 /** Finds the meaning of every name in an expression, and gives those on which it hangs. `place`: a place is wanted. */
 export function namesIn(expr: Expr, place: boolean, scope: Scope, resolver: Resolver, out: Target[]): void {
@@ -384,5 +384,3 @@ export function shareOrLength(
   const length = as(q, LENGTH);
   return failed(length) ? tell(reading, expr.span, length) : { kind: 'length', value: length };
 }
-
-export type AnyPlace = Expr | PlaceForm;

@@ -128,7 +128,7 @@ export interface Census {
 }
 
 /** The first argument of a head where it is a name. */
-export function headRef(line: Line): Ref | null {
+function headRef(line: Line): Ref | null {
   const arg: Arg | undefined = line.groups[0]?.args[0];
   return arg?.kind === 'ref' ? arg : null;
 }

@@ -12,7 +12,7 @@ function valueSpan(line: Line): Span {
 }
 
 /** The name in a statement's head; the whole head of one that has no name of its own. */
-export function headSpan(entry: Entry): Span {
+function headSpan(entry: Entry): Span {
   const { line } = entry;
   if (line.target !== null) return line.target.span;
   if (line.word.text === 'vent' || line.word.text === 'joint' || line.word.text === 'waive') return valueSpan(line);

@@ -39,14 +39,14 @@ export function onPiece(piece: Piece, along: number): OnCentreline {
 }
 
 /** How far along a leg (mm from its begin) its point nearest to `p` lies. */
-export function alongLeg(leg: Leg, p: Vec3): number {
+function alongLeg(leg: Leg, p: Vec3): number {
   const d = leg.direction;
   const along = (p[0] - leg.from[0]) * d[0] + (p[1] - leg.from[1]) * d[1] + (p[2] - leg.from[2]) * d[2];
   return along > 0 ? Math.min(along, leg.length) : 0;
 }
 
 /** The angle (radians from its begin) of an arc's point nearest to `p`; the begin for a point on the bend's axis. */
-export function angleOnArc(arc: Arc, p: Vec3): number {
+function angleOnArc(arc: Arc, p: Vec3): number {
   const rel = sub(p, arc.centre);
   const x = dot(rel, arc.fromCentre);
   const y = dot(rel, arc.tangent);

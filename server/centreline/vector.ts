@@ -2,7 +2,6 @@
 
 export type Vec3 = readonly [number, number, number];
 
-export const vec = (x: number, y: number, z: number): Vec3 => [x, y, z];
 export const add = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 export const sub = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 export const scale = (a: Vec3, k: number): Vec3 => [a[0] * k, a[1] * k, a[2] * k];

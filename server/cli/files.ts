@@ -49,7 +49,7 @@ async function realFile(io: Io, path: string): Promise<string> {
 }
 
 /** Opens one FILE argument; `-` is standard input, whose text is handed in. */
-export async function openFile(
+async function openFile(
   io: Io,
   argument: string,
   options: { readonly root: string | null; readonly name: string | null },

@@ -29,7 +29,7 @@ const lastBefore = (statements: readonly PlacedStatement[], offset: number): num
   return low - 1;
 };
 
-export const statementAt = (tree: FileTree, offset: number): PlacedStatement | null => {
+const statementAt = (tree: FileTree, offset: number): PlacedStatement | null => {
   const found = tree.statements[lastBefore(tree.statements, offset)];
   return found !== undefined && offset <= found.offset + found.tree.text.length ? found : null;
 };

@@ -5,7 +5,7 @@ import type { Vec3 } from '../centreline/vector';
 import { bothLengths, code, fixed, inUnit, list, NONE, pointIn } from './figures';
 
 /** A metric thread has a whole number of millimetres; anything else is the diameter as it was written. */
-export const boltSize = (diameter: number, unit: LengthUnit): string =>
+const boltSize = (diameter: number, unit: LengthUnit): string =>
   Number.isInteger(diameter) ? `M${String(diameter)}` : bothLengths(diameter, unit);
 
 /** `3 x M8 8.8`. */

@@ -31,7 +31,7 @@ import { boltText, plateText } from './hover-hardware';
 import { sizeOf } from './hover-tube';
 
 /** The ends that lie at a node. */
-export const endsAt = (shape: Shape, node: string): { part: Part; end: End }[] =>
+const endsAt = (shape: Shape, node: string): { part: Part; end: End }[] =>
   [...shape.parts.values()].flatMap((part) =>
     part.ends.filter((end) => end.node === node).map((end) => ({ part, end })),
   );

@@ -17,7 +17,7 @@ const opposite = (a: number | null, b: number | null): boolean =>
   a === null || b === null ? a === b : Math.abs(Math.sin(a + b)) <= SAME && Math.cos(a + b) > 0;
 
 /** The same thing on the other side; null where it exists once. */
-export const twinOf = ({ cage }: Analysis, thing: Thing): Thing | null => {
+const twinOf = ({ cage }: Analysis, thing: Thing): Thing | null => {
   if (thing.side === null) return null;
   return cage.things.get(`${thing.base}.${thing.side === 'left' ? 'right' : 'left'}`) ?? null;
 };

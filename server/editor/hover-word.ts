@@ -78,7 +78,7 @@ const takesAnyWord = (kind: KindEntry, fact: string): boolean =>
     .some((part) => part.part === 'slot' && (part.type === 'word' || part.type === 'bolt'));
 
 /** The kind of the innermost block around the cursor. */
-export const blockKind = (cursor: Cursor): KindEntry | null => {
+const blockKind = (cursor: Cursor): KindEntry | null => {
   const around = cursor.entries.filter((entry) => entry !== cursor.onLine);
   const word = around.at(-1)?.line.word.text;
   return word === undefined ? null : (KIND_BY_NAME.get(word) ?? null);

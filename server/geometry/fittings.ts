@@ -14,7 +14,7 @@ import { partsOf } from './stretch';
 import { tell } from './tell';
 
 /** The end that a fitting is written for; null where the tube is not known. */
-export function endOfFitting(
+function endOfFitting(
   fitting: Fitting,
   parts: ReadonlyMap<string, Part>,
 ): { readonly part: Part; readonly end: End } | null {

@@ -29,7 +29,7 @@ export interface SawnEnd {
 }
 
 /** The listed clocks: 0, 10, … 360 degrees. */
-export const LISTED_CLOCKS: readonly number[] = Array.from({ length: 37 }, (_, i) => (i * Math.PI) / 18);
+const LISTED_CLOCKS: readonly number[] = Array.from({ length: 37 }, (_, i) => (i * Math.PI) / 18);
 
 /**
  * Cuts a tube of outer radius `outer` and inner radius `inner` by the plane through `point` with unit `normal` (either

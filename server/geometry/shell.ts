@@ -35,7 +35,7 @@ export function slotsOf(seat: Seat): Slots | null {
 }
 
 /** How far the shell's rear rectangle reaches beyond the lower rear edges: to each side, and up and down the back. */
-export const RECTANGLE_MARGIN = mm(60);
+const RECTANGLE_MARGIN = mm(60);
 
 export interface Rectangle {
   readonly centre: Vec3;

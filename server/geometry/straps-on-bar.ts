@@ -14,7 +14,7 @@ import { about, overlap, partsOf, ringStretch } from './stretch';
 import { byText, figure, tell } from './tell';
 
 /** A collar, or the start of a bend, this near to the webbing's edge holds it. */
-export const HOLDS_WITHIN = mm(5);
+const HOLDS_WITHIN = mm(5);
 /** Less than this is rounding, mm. */
 const NOTHING = 1e-6;
 /** Of things that lie in a heap each is told against so many of the others: the rest is told when these are mended. */
@@ -58,7 +58,7 @@ const at = (thing: Strap | Collar, fact?: string): Finding['at'] =>
   fact === undefined ? { kind: 'thing', thing: thing.name } : { kind: 'thing', thing: thing.name, fact };
 
 /** Which way along a bar, in words that are the same for a thing and its twin on the other side of the car. */
-export function wayAlong(part: Part, station: number, sign: 1 | -1): string {
+function wayAlong(part: Part, station: number, sign: 1 | -1): string {
   if (part.centreline === null) return 'along';
   const on = pointAt(part.centreline, station);
   const [x, y, z] = on.tangent.map((c) => c * sign) as [number, number, number];
@@ -78,7 +78,7 @@ const whatIs = (item: OnBar, stretch: Stretch): string =>
       : `A collar of strap ${item.thing.name}`;
 
 /** The strap that has no run to its bar. */
-export function missFinding(strap: Strap, miss: Miss): Finding {
+function missFinding(strap: Strap, miss: Miss): Finding {
   const params: Params = {
     strap: strap.name,
     tube: strap.tube,

@@ -173,7 +173,7 @@ function intoAir(vent: Vent, child: ChildEnd, from: Length, clock: number): Vent
 const isUnclear = (part: Part): boolean => part.centreline === null || part.tube.section === null;
 
 /** What one vent does. A vent that is not wholly written does nothing, and leaves its tubes unknown. */
-export function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>): VentResult {
+function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>): VentResult {
   const children = vent.tube === null ? [] : partsOf(parts, vent.tube);
   const hosts = typeof vent.to === 'string' ? partsOf(parts, vent.to) : [];
   const node = vent.node === null ? undefined : cage.things.get(vent.node);

@@ -45,7 +45,7 @@ export const sameUri = (uri: string): string => {
 };
 
 /** Folder on a disk. */
-export const diskSpace = (path: string, open: OpenTexts): Space => {
+const diskSpace = (path: string, open: OpenTexts): Space => {
   const host = nodeHost({ root: path, overlay: (file) => open.text(sameUri(pathToFileURL(file).href)) });
   return {
     id: path,
@@ -68,7 +68,7 @@ const parsed = (uri: string, base?: string): URL | null => {
 };
 
 /** Folder of another file system (`vscode-vfs:` and the like): the editor reads for us. */
-export const virtualSpace = (root: string, open: OpenTexts, read: ReadByEditor): Space => {
+const virtualSpace = (root: string, open: OpenTexts, read: ReadByEditor): Space => {
   const base = root.endsWith('/') ? root : `${root}/`;
   const keyOf = (uri: string): string | null => {
     if (!uri.startsWith(base)) return null;
@@ -92,7 +92,7 @@ export const virtualSpace = (root: string, open: OpenTexts, read: ReadByEditor):
 };
 
 /** A document without a place: it sees the files of `around` (the first folder), if there is one. */
-export const placelessSpace = (uri: string, around: Space | null): Space => ({
+const placelessSpace = (uri: string, around: Space | null): Space => ({
   id: uri,
   host: {
     read: (from, path) =>

@@ -27,7 +27,7 @@ const isCount = (value: unknown): boolean => Number.isInteger(value) && Number(v
 const isPosition = (value: unknown): boolean => isCount(field(value, 'line')) && isCount(field(value, 'character'));
 
 /** What is missing in a request's parameters, in words; null where nothing is. */
-export const missingIn = (params: unknown, needs: Needs): string | null => {
+const missingIn = (params: unknown, needs: Needs): string | null => {
   if (needs === 'nothing') return null;
   if (typeof field(field(params, 'textDocument'), 'uri') !== 'string') return 'textDocument.uri must be a string.';
   if (needs === 'position' && !isPosition(field(params, 'position')))

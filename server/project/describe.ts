@@ -13,9 +13,9 @@ import type { Analysis } from './project';
 
 export { rounded } from './json-figures';
 
-export const MODEL_FORMAT = 'cagewright-model';
-export const FINDINGS_FORMAT = 'cagewright-findings';
-export const FORMAT_VERSION = 1;
+const MODEL_FORMAT = 'cagewright-model';
+const FINDINGS_FORMAT = 'cagewright-findings';
+const FORMAT_VERSION = 1;
 
 /** Zero-based line and UTF-16 column, as in the Language Server Protocol. */
 export interface JsonPosition {
@@ -176,7 +176,7 @@ const ruleJson = (rule: RuleRef | undefined): RuleRef | null =>
   rule === undefined ? null : { book: rule.book, citation: rule.citation, edition: rule.edition, source: rule.source };
 
 /** One finding as it stands in the JSON of `check` and of `describe`. */
-export const findingJson = (finding: PlacedFinding, rangeOf: RangeOf): JsonFinding => ({
+const findingJson = (finding: PlacedFinding, rangeOf: RangeOf): JsonFinding => ({
   file: finding.place.file,
   range: rangeOf(finding.place),
   code: finding.code,

@@ -10,7 +10,7 @@ import type { Host, HostFile, Sources, UseTarget } from './project';
 export type Parse = (file: string, text: string) => FileTree;
 
 /** A car and its parts are a handful of files; beyond this nothing more is read. */
-export const MOST_FILES = 1000;
+const MOST_FILES = 1000;
 
 const tooMany = (file: string): HostFile => ({
   kind: 'unreadable',

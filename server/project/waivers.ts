@@ -20,7 +20,7 @@ export interface WaiverResult {
 }
 
 /** The entry of a code; null where the word is no code. Names that every object carries are no codes either. */
-export const codeEntry = (code: string): CodeEntry | null =>
+const codeEntry = (code: string): CodeEntry | null =>
   Object.prototype.hasOwnProperty.call(CODES, code) ? (CODES[code as Code] as CodeEntry) : null;
 
 /** Why a waiver does not cover a finding of its code and subject. */

@@ -41,7 +41,7 @@ export function coverage(): readonly Row[] {
 const STATES: readonly SourceState[] = ['published', 'from memory', 'common practice'];
 
 /** Rows of a table: a book, its quantities, its limits, and the limits by the state of their source. */
-export function countsByBook(): readonly (readonly string[])[] {
+function countsByBook(): readonly (readonly string[])[] {
   const count = (limits: (typeof BOOKS)[number]['limits']): readonly string[] => [
     String(new Set(limits.map(({ code }) => code)).size),
     String(limits.length),
