@@ -70,6 +70,9 @@ export const RULE_CODES = {
   'fitting.at-roof': judged('The cage has {measured:removable joint} at roof level{ask}: {mend}.'),
   'fitting.on-harness-bar': judged('{tube} can be taken out, by {fitting}{ask}: {mend}.'),
   'fitting.bush': judged('The bolt of {fitting} at the foot of {tube} is in {word}{ask}: {mend}.'),
+  'fitting.stand-off': judged(
+    'The bolt of {fitting} stands {measured} from what {tube} of od {od} lands on{ask}: {mend}.',
+  ),
   'bolt.grade': judged('The bolts of {thing} are of grade {grade} ({strength}){ask}: {mend}.'),
   'brace.half-way': judged(
     '{tube} ends {far} from the joint of {first} and {second} on {host}, {measured} of its length{ask}: {mend}.',

@@ -49,6 +49,7 @@ import { fittingAtRoof } from './measures/fitting-at-roof';
 import { fittingBush } from './measures/fitting-bush';
 import { fittingDrawing } from './measures/fitting-drawing';
 import { fittingOnHarnessBar } from './measures/fitting-on-harness-bar';
+import { fittingStandOff } from './measures/fitting-stand-off';
 import { fittingWelded } from './measures/fitting-welded';
 import { footArea } from './measures/foot-area';
 import { footBoltAngle } from './measures/foot-bolt-angle';
@@ -220,6 +221,7 @@ export const RULES: readonly Rule[] = [
   fittingBush,
   fittingDrawing,
   fittingOnHarnessBar,
+  fittingStandOff,
   fittingWelded,
   footArea,
   footBoltAngle,

@@ -52,7 +52,19 @@ const dipped = (dia: string): string =>
 const dippedStrut = (from: number): string =>
   `node high = on hoop nearest (0, 0, 1000)\nnode low = (-500, 0, 1000)\ntube strut as brace { section t38; path high, low; last open; finish galvanized }\nvent strut -> air { at high; from ${String(from)}; clock 180 deg; dia 10 }`;
 
+const pinned = (facts: string): string =>
+  `${stays('at 60 before crown')}\nmirror left { fitting pin { tube stay first; kind clevis; shear double; bolt M12 8.8; ${facts} } }`;
+
 export const SHOP_EDGES: readonly Edge[] = [
+  {
+    // A hoop of od 45, a stay of od 38: at most 22.5 + 38 from the axis of the hoop; at least 22.5 + 1.5 x 12.
+    code: 'fitting.stand-off',
+    book: 'shop',
+    inside: pinned('stand-off 60.5'),
+    outside: pinned('stand-off 60.7'),
+    within: 0.3,
+    missing: [pinned('welded no'), /stand-off 35/],
+  },
   {
     // An equal joint at a right angle has a groove of 0.9 walls: less in a thin tube.
     code: 'joint.gap',

@@ -67,6 +67,8 @@ const HOLES_AND_PLATES: readonly Limit[] = [
   practice('foot.edge', atLeast(12, 'mm'), { rows: ['PLATE-2'] }),
   // One and a half diameters of the bolt.
   practice('foot.bolt-edge', own('mm'), { force: 'wants', rows: ['PLATE-2'] }),
+  // From one and a half diameters of the bolt to the diameter of the tube.
+  practice('fitting.stand-off', own('mm'), { force: 'wants', rows: [] }),
   practice('door.seat-gap', atLeast(50, 'mm'), { rows: ['DOOR-1'] }),
 ];
 
