@@ -38,7 +38,7 @@ export const RULEBOOKS = {
     mend: 'Write the fact; the message says which and how. Where it does not matter, waive it with the reason.',
     stage: 'parts',
     bad: STEEL,
-    good: `vehicle { mass 640 kg without driver }
+    good: `vehicle { mass 640 kg without driver; body open }
 ${STEEL}`,
   },
   'rule.roll-bar': {
@@ -49,7 +49,7 @@ ${STEEL}`,
     mend: 'Nothing is wrong with the bar. Choose a book about roll bars, or build the cage.',
     stage: 'hoop',
     bad: 'rules fia-253',
-    good: 'rules scca-solo\nvehicle { mass 900 kg without driver; body open }',
+    good: 'rules scca-solo\nvehicle { mass 900 kg without driver }',
   },
   'rule.edition': {
     what: 'What has to be said about the text of the book that counts for this car.',

@@ -3,27 +3,41 @@ import type { MeasureUnit } from '../../grammar/finding';
 import type { Strap } from '../cage/cage';
 import type { StrapFigures } from '../geometry/shape';
 import type { Car } from './car';
-import { missing, reading } from './readings';
+import { missing, missingOfCar, reading } from './readings';
 import type { Item } from './rule';
 import { shouldered } from './shoulders';
 import { strapOf } from './strap-readings';
 
-/** One item for each wrapped strap: the figure, or the fact that is missing. Groups tell straps of a yoke apart. */
+/** What can be written of how a strap is wrapped. */
+const FACTS = ['slider', 'locked', 'tail', 'adjuster'] as const;
+type Fact = (typeof FACTS)[number];
+
+/** Told once for the whole car where no strap says any of it. */
+const NONE = 'how the straps are wrapped is not written: slider 10; locked yes; tail 120; adjuster 260 in the strap';
+
+export const YOKE_GROUPS = ['with yoke', 'without yoke'] as const;
+
+/** One item for each wrapped strap: the figure, or the fact that is missing; told apart by the yoke where `yokes` is true. */
 export function strapFact(
   car: Car,
-  fact: keyof Strap & string,
+  fact: Fact,
   says: string,
   value: (strap: Strap, figures: StrapFigures) => number | null,
-  unit: MeasureUnit = 'mm',
+  { unit = 'mm', yokes = false }: { readonly unit?: MeasureUnit; readonly yokes?: boolean } = {},
 ): readonly Item[] {
-  return shouldered(car).flatMap(({ figures, seat }): readonly Item[] => {
+  const wrapped = shouldered(car).flatMap(({ figures, seat }) => {
     const strap = strapOf(car.cage, figures.name);
     if (strap === null || strap.fixing !== 'wrap') return [];
-    const group = seat.yoke === null ? 'without yoke' : 'with yoke';
-    if (strap[fact] === null) return [missing(figures.name, says, { group })];
+    const group: { readonly group?: string } = yokes ? { group: YOKE_GROUPS[seat.yoke === null ? 1 : 0] } : {};
+    return [{ strap, figures, group }];
+  });
+  if (wrapped.every(({ strap }) => FACTS.every((one) => strap[one] === null)))
+    return wrapped.slice(0, 1).flatMap(({ group }) => missingOfCar(car, NONE, group));
+  return wrapped.flatMap(({ strap, figures, group }): readonly Item[] => {
+    if (strap[fact] === null) return [missing(figures.name, says, group)];
     const figure = value(strap, figures);
     if (figure === null) return [];
     const params = { strap: figures.name, tube: figures.tube ?? '' };
-    return [reading(figures.name, figure, unit, params, { fact, group })];
+    return [reading(figures.name, figure, unit, params, { fact, ...group })];
   });
 }

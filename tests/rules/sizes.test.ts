@@ -69,6 +69,9 @@ describe('tube.size by mass', () => {
     ['scca-solo', 1501, 'without', '1.5 x .120 in', 'met'],
     ['scca-solo', 1501, 'without', '1.75 x .095 in', 'met'],
     ['scca-solo', 1501, 'without', '1.5 x .095 in', 'error'],
+    // Up to 1500 lb the size of the time trials' safety levels.
+    ['scca-solo', 1500, 'without', '1.25 x .083 in', 'error'],
+    ['scca-solo', 1000, 'without', '1 x .060 in', 'error'],
     // NASA roll bars, 2011.
     ['nasa-ccr', 2000, 'without', '1.5 x .120 in', 'met'],
     ['nasa-ccr', 2001, 'without', '1.5 x .120 in', 'error'],
@@ -96,6 +99,56 @@ describe('tube.size by mass', () => {
     expect(await state(car('nasa-ccr', lb(mass, 'without'), 'main-rollbar', size, 'drawn-over-mandrel', CAGE))).toBe(
       wanted,
     );
+  });
+});
+
+describe('tube.size of formula cars and sports racers (SCCA GCR 9.4.5.E, 2008, a forum quote)', () => {
+  it.each([
+    [1500, '1.375 x .095 in', 'met'],
+    [1500, '1.375 x .080 in', 'error'],
+    [1501, '1.375 x .095 in', 'error'],
+    [2500, '1.5 x .095 in', 'met'],
+    [2501, '1.5 x .095 in', 'error'],
+    [2501, '1.5 x .120 in', 'met'],
+    [2501, '1.625 x .120 in', 'met'],
+    [2501, '1.625 x .095 in', 'error'],
+    [2501, '1.75 x .095 in', 'met'],
+    // The thinner wall of a larger tube stands in the other table only.
+    [1500, '1.625 x .080 in', 'error'],
+  ])('%i lb, %s: %s', async (mass, size, wanted) => {
+    for (const kind of ['formula', 'sports-racer'])
+      expect(await state(car('scca-gcr', `${lb(mass, 'with')}; kind ${kind}`, 'main-rollbar', size))).toBe(wanted);
+  });
+
+  it('is not that of a production car', async () => {
+    expect(
+      await state(car('scca-gcr', `${lb(1700, 'with')}; kind production`, 'main-rollbar', '1.375 x .080 in')),
+    ).toBe('met');
+  });
+});
+
+describe('a row that was cut off in the text that was seen', () => {
+  it.each([
+    [1500, '1.375 x .095 in', 'met'],
+    [1500, '1.375 x .083 in', 'error'],
+    [1501, '1.375 x .095 in', 'unknown'],
+    [1501, '2 x .120 in', 'unknown'],
+  ])('is not guessed: nasa-ccr, 4130, %i lb, %s: %s', async (mass, size, wanted) => {
+    expect(await state(car('nasa-ccr', lb(mass, 'without'), 'main-rollbar', size, 'chromoly'))).toBe(wanted);
+  });
+});
+
+describe('tubes across (transverse) are required tubes of a cage, and none of a roll bar by NHRA and Solo', () => {
+  it.each([
+    ['scca-gcr', CAGE, '1.5 x .083 in', 'error'],
+    ['scca-gcr', CAGE, '1.5 x .095 in', 'met'],
+    ['nasa-ccr', CAGE, '1.5 x .083 in', 'warning'],
+    ['nhra', CAGE, '1.5 x .120 in', 'error'],
+    ['nhra', CAGE, '1.625 x .120 in', 'met'],
+    ['scca-solo', '', '1 x .060 in', 'met'],
+  ])('%s %s: %s %s', async (book, more, size, wanted) => {
+    const basis = book === 'scca-gcr' ? 'with' : 'without';
+    expect(await state(car(book, lb(2000, basis), 'transverse', size, 'drawn-over-mandrel', more))).toBe(wanted);
   });
 });
 

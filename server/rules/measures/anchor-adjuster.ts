@@ -1,6 +1,6 @@
 /** `anchor.adjuster`: from the opening of the seat out to the adjuster of a lap strap. */
-import { anchorExample } from '../anchors';
-import { missing, reading } from '../readings';
+import { anchorExample, anchorFact } from '../anchors';
+import { reading } from '../readings';
 import type { Rule } from '../rule';
 
 export const anchorAdjuster: Rule = {
@@ -8,14 +8,14 @@ export const anchorAdjuster: Rule = {
   unit: 'mm',
   slack: 0.05,
   read: (car) =>
-    car
-      .ofKind('anchor')
-      .filter(({ as }) => as === 'lap')
-      .map((anchor) =>
-        anchor.adjuster === null
-          ? missing(anchor.name, 'where its adjuster sits is not written: adjuster 60')
-          : reading(anchor.name, anchor.adjuster, 'mm', { anchor: anchor.name }, { fact: 'adjuster' }),
-      ),
+    anchorFact(
+      car,
+      car.ofKind('anchor').filter(({ as }) => as === 'lap'),
+      'where its adjuster sits is not written: adjuster 60',
+      () => ({}),
+      ({ name, adjuster }) =>
+        adjuster === null ? null : reading(name, adjuster, 'mm', { anchor: name }, { fact: 'adjuster' }),
+    ),
   mend: (item, target) => ({
     says: 'lead it {by} farther out, or put it inboard beside the buckle',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },

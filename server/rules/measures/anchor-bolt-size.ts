@@ -1,6 +1,6 @@
 /** `anchor.bolt-size`: the diameter of the bolts of anchorages. */
-import { anchorExample } from '../anchors';
-import { missing, reading } from '../readings';
+import { anchorExample, anchorFact } from '../anchors';
+import { reading } from '../readings';
 import type { Rule } from '../rule';
 
 export const anchorBoltSize: Rule = {
@@ -8,14 +8,14 @@ export const anchorBoltSize: Rule = {
   unit: 'mm',
   slack: 0.03,
   read: (car) =>
-    car
-      .ofKind('anchor')
-      .filter(({ fixing }) => fixing !== 'wrap')
-      .map((anchor) =>
-        anchor.bolt === null
-          ? missing(anchor.name, 'its bolt is not written: bolt 7/16 in 8')
-          : reading(anchor.name, anchor.bolt.diameter, 'mm', { anchor: anchor.name }, { fact: 'bolt' }),
-      ),
+    anchorFact(
+      car,
+      car.ofKind('anchor').filter(({ fixing }) => fixing !== 'wrap'),
+      'its bolt is not written: bolt 7/16 in grade 8',
+      () => ({}),
+      ({ name, bolt }) =>
+        bolt === null ? null : reading(name, bolt.diameter, 'mm', { anchor: name }, { fact: 'bolt' }),
+    ),
   mend: () => ({ says: 'use a larger one', params: {} }),
   explanation: {
     what: 'The bolt of an anchorage is thin.',

@@ -1,7 +1,7 @@
 /** `anchor.fixing`: how a lap strap is fixed. */
-import { anchorExample } from '../anchors';
-import { missing, reading } from '../readings';
-import type { Item, Rule } from '../rule';
+import { anchorExample, anchorFact } from '../anchors';
+import { reading } from '../readings';
+import type { Rule } from '../rule';
 
 const WORDS = { bolt: 'bolted', eye: 'hooked into an eye', wrap: 'wrapped round a tube' } as const;
 
@@ -11,16 +11,24 @@ export const anchorFixing: Rule = {
   slack: 0,
   groups: ['lap', 'crotch', 'shoulder'],
   read: (car) =>
-    car.ofKind('anchor').flatMap((anchor): readonly Item[] => {
-      const { fixing, as } = anchor;
-      if (as === null) return [];
-      if (fixing === null)
-        return [
-          missing(anchor.name, 'how it is fixed is not written: fixing bolt, fixing eye, fixing wrap', { group: as }),
-        ];
-      const params = { anchor: anchor.name, as, way: WORDS[fixing] };
-      return [reading(anchor.name, 1, '1', params, { fact: 'fixing', word: fixing, group: as })];
-    }),
+    (['lap', 'crotch', 'shoulder'] as const).flatMap((group) =>
+      anchorFact(
+        car,
+        car.ofKind('anchor').filter(({ as }) => as === group),
+        'how it is fixed is not written: fixing bolt, fixing eye, fixing wrap',
+        () => ({ group }),
+        ({ name, fixing }) =>
+          fixing === null
+            ? null
+            : reading(
+                name,
+                1,
+                '1',
+                { anchor: name, as: group, way: WORDS[fixing] },
+                { fact: 'fixing', word: fixing, group },
+              ),
+      ),
+    ),
   mend: () => ({ says: 'bolt it to a bracket, or hook it into an eye bolt', params: {} }),
   explanation: {
     what: 'A lap strap is wrapped round a tube of the cage.',

@@ -1,5 +1,5 @@
 /** `foot.counter-plate`: whether a bolted foot is backed by a plate no smaller and no thinner than its own. */
-import { BOLTS, footExample, footUses } from '../feet';
+import { BOLTS, FOOT_GROUPS, footExample, footUses } from '../feet';
 import { missing, reading } from '../readings';
 import type { Item, Rule } from '../rule';
 
@@ -12,6 +12,7 @@ export const footCounterPlate: Rule = {
   code: 'foot.counter-plate',
   unit: '1',
   slack: 0,
+  groups: FOOT_GROUPS,
   read: (car) =>
     footUses(car).flatMap(({ foot, group }): readonly Item[] => {
       const { plate, bolts, counterPlate, welded } = foot;

@@ -35,7 +35,7 @@ export const hoopLegBends: Rule = {
     what: 'A leg of a hoop has more than one bend between its foot and the corner at its top.',
     why: 'A leg that is bent more than once gives way under a load from above.',
     measured:
-      "The bends of the leg below those at the top corner, on the worse of the two legs. Bends within the top 15 % of the hoop's height belong to the corner.",
+      "The bends of the leg below those at the top corner, on the worse of the two legs. Bends within the top quarter of the hoop's height belong to the corner.",
     mend: 'Take a corner out of the leg.',
     stage: 'parts',
     bad: `rules fia-253\n${SIX_BENDS}`,

@@ -1,19 +1,20 @@
 /** `strap.adjuster`: how far the adjuster of a shoulder strap sits below the collarbone, or below the yoke's end. */
 import { belts } from '../examples';
-import { strapFact } from '../strap-facts';
+import { strapFact, YOKE_GROUPS } from '../strap-facts';
 import type { Rule } from '../rule';
 
 export const strapAdjuster: Rule = {
   code: 'strap.adjuster',
   unit: 'mm',
   slack: 0.05,
-  groups: ['with yoke', 'without yoke'],
+  groups: YOKE_GROUPS,
   read: (car) =>
     strapFact(
       car,
       'adjuster',
       "where its adjuster sits is not written: adjuster 260 (below the collarbone; with a yoke, below the yoke's end)",
       ({ adjuster }) => adjuster,
+      { yokes: true },
     ),
   mend: (item, target) => ({
     says: 'move it {by} down',

@@ -13,7 +13,7 @@ export const strapLocked: Rule = {
       'locked',
       'whether it is led back through the slide once more is not written: locked yes',
       ({ locked }) => (locked === null ? null : locked ? 1 : 0),
-      '1',
+      { unit: '1' },
     ),
   mend: () => ({ says: 'lead it back through once more', ask: ', {book} wants it to be', params: {} }),
   explanation: {

@@ -13,7 +13,7 @@ export const strapShoulderAngle: Rule = {
   read: (car) =>
     shouldered(car).map(({ figures, seat }) => {
       const group = seat.yoke === null ? 'without yoke' : 'with yoke';
-      if (figures.dropFromShoulder === null) return missing(figures.name, NO_SHOULDER, { group });
+      if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER, { group });
       const angle = degrees(figures.dropFromShoulder);
       const params =
         angle < 0

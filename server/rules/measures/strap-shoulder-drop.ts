@@ -9,8 +9,8 @@ export const strapShoulderDrop: Rule = {
   unit: 'mm',
   slack: 1e-6,
   read: (car) =>
-    shouldered(car).map(({ figures, shoulder }) => {
-      if (shoulder === null) return missing(figures.name, NO_SHOULDER);
+    shouldered(car).map(({ figures, seat, shoulder }) => {
+      if (shoulder === null) return missing(seat.name, NO_SHOULDER);
       const drop = shoulder[2] - (figures.contact?.[2] ?? 0);
       const params = {
         strap: figures.name,

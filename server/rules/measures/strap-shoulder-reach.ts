@@ -18,7 +18,7 @@ export const strapShoulderReach: Rule = {
       const reach = reachOf(one);
       const { name, tube } = one.figures;
       return reach === null
-        ? missing(name, NO_SHOULDER)
+        ? missing(one.seat.name, NO_SHOULDER)
         : reading(name, reach, 'mm', { strap: name, tube: tube ?? '' });
     }),
   mend: () => ({ says: 'move the bar nearer if the hardware leaves room', params: {} }),

@@ -11,7 +11,7 @@ export const strapSpine: Rule = {
   slack: 1e-6,
   read: (car) =>
     shouldered(car).map(({ figures, seat }) => {
-      if (figures.dropFromShoulder === null) return missing(figures.name, NO_SHOULDER);
+      if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER);
       // The spine leans aft by the recline; square to it the strap drops by as much.
       const off = degrees(figures.dropFromShoulder - seat.recline);
       return reading(figures.name, Math.abs(off), 'deg', { strap: figures.name, way: off > 0 ? 'raise' : 'lower' });
