@@ -2,7 +2,7 @@
 import { unitsOf } from '../../grammar/file-units';
 import type { Span } from '../../grammar/finding';
 import type { LengthUnit } from '../../grammar/units';
-import type { NameUse, Side, Thing, Tube } from '../cage/cage';
+import type { NameUse, Side, Strap, Thing, Tube } from '../cage/cage';
 import type { End, Part } from '../geometry/shape';
 import type { Analysis } from '../project/project';
 import { findBook, libraryOf } from '../rules/library';
@@ -25,6 +25,7 @@ import {
 } from './hover-things';
 import { hoverHardware } from './hover-hardware';
 import { hoverTube, partsOf } from './hover-tube';
+import { hoverWindow } from './hover-window';
 import { twinEndText, twinText } from './hover-twin';
 import { hoverWord } from './hover-word';
 import { useAt } from './names';
@@ -53,13 +54,22 @@ const thingOf = (analysis: Analysis, cursor: Cursor, base: string, meant: Side |
 const withTwin = (analysis: Analysis, thing: Thing, text: string, unit: LengthUnit): string =>
   [text, twinText(analysis, thing, unit)].filter((one) => one !== '').join('\n\n');
 
+const withWindow = (analysis: Analysis, tube: Tube | null, text: string): string =>
+  [text, hoverWindow(analysis, tube)].filter((one) => one !== '').join('\n\n');
+
+/** The tube that a strap lies on, also where it names a piece of it. */
+const barOf = ({ cage, shape }: Analysis, { tube }: Strap): Tube | null => {
+  const thing = tube === null ? undefined : cage.things.get(tube);
+  return thing?.kind === 'tube' ? thing : tube === null ? null : (shape.parts.get(tube)?.tube ?? null);
+};
+
 const hoverThing = (analysis: Analysis, thing: Thing, piece: 'a' | 'b' | null, unit: LengthUnit): string => {
   const { cage, shape } = analysis;
   switch (thing.kind) {
     case 'node':
       return withTwin(analysis, thing, hoverNode(shape, thing, unit), unit);
     case 'tube':
-      return withTwin(analysis, thing, hoverTube(shape, thing, piece, unit), unit);
+      return withTwin(analysis, thing, withWindow(analysis, thing, hoverTube(shape, thing, piece, unit)), unit);
     case 'foot':
       return hoverFoot(shape, thing, unit);
     case 'joint':
@@ -69,7 +79,12 @@ const hoverThing = (analysis: Analysis, thing: Thing, piece: 'a' | 'b' | null, u
     case 'seat':
       return withTwin(analysis, thing, hoverSeat(cage, shape, thing, unit), unit);
     case 'strap':
-      return withTwin(analysis, thing, hoverStrap(cage, shape, thing, unit), unit);
+      return withTwin(
+        analysis,
+        thing,
+        withWindow(analysis, barOf(analysis, thing), hoverStrap(cage, shape, thing, unit)),
+        unit,
+      );
     case 'collar':
       return hoverCollar(thing, unit);
     default:

@@ -14,7 +14,8 @@ import {
   unknownWords,
 } from '../papers/window-words';
 import { svgFile } from '../drawing/svg';
-import { barNamed } from '../rules/window/bars';
+import type { Tube } from '../cage/cage';
+import { barNamed, bars } from '../rules/window/bars';
 import type { Demand, Level } from '../rules/window/demands';
 import type { Box, Point } from '../rules/window/field';
 import type { BarWindow, Region } from '../rules/window/window';
@@ -115,21 +116,27 @@ export function windowText(window: BarWindow): string {
   return lines.join('\n');
 }
 
-/** One line for a hover: the rectangle, or that there is none. */
-export function windowLine(window: BarWindow): string {
+/** What a hover says of a tube that carries straps; empty where none lies on it, or nothing can be said. */
+export function windowLines({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>, tube: Tube): readonly string[] {
+  if (!bars(cage).includes(tube)) return [];
+  const window = barWindow(cage, shape, tube.name, false);
+  if (window.kind === 'none') return [];
   const { units, required, preferred, at } = window;
+  const unit = tapeUnit(units);
   const to = required.nearest?.onTape ?? required.nearest?.exact ?? null;
-  const empty = required.polygons.length === 0;
-  const now = required.holdsBar
-    ? 'the bar is inside'
-    : to === null
-      ? ''
-      : `the bar is outside: move it ${moveWords(at, to, units)}`;
-  const best = preferred.polygons.length === 0 ? '' : `; preferred ${rectangleLine(preferred, units)}`;
-  const why = empty
-    ? `: ${exclusionWords(required.excluded, window).join(' / ')}`
-    : `${best} (${tapeUnit(units)}); ${now}`;
-  return `${rectangleLine(required, units)}${why}`;
+  const isNone = required.polygons.length === 0;
+  const now = required.holdsBar ? 'inside' : to === null ? 'outside' : `outside: move it ${moveWords(at, to, units)}`;
+  const words = (region: Region): string =>
+    region.polygons.length === 0
+      ? ['none', ...exclusionWords(region.excluded, window)].join('; ')
+      : `${rectangleLine(region, units)} (${unit})`;
+  return [
+    `Window: ${words(required)}`,
+    ...(isNone ? [] : [`Preferred, with the recommendations: ${words(preferred)}`]),
+    `The bar now: ${pointWords(at, units)}, ${now}`,
+    ...window.apart.map((level) => `Broken wherever it lies: ${levelWords(level, window)}`),
+    ...window.unknown.slice(0, 3).map((one) => `Cannot be judged: ${unknownWords(one)}`),
+  ];
 }
 
 const spanJson = ([from, to]: readonly [number, number]): readonly [Figure, Figure] => [rounded(from), rounded(to)];

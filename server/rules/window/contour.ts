@@ -11,12 +11,12 @@ import { contains, tidied } from './polygon';
 const CLOSE = 0.005;
 /** A side of the outline may be off the edge by this, mm: less than anybody can measure. */
 export const OFF = 0.1;
+/** The same where an outline is only wanted for a line of words, mm. */
+export const ROUGH = 0.5;
 /** Where the edge is hollow, a side may cut into what is not kept by this, mm. */
 const INTO = 0.02;
 /** So near to a side its edge is looked for first, mm. */
 const NEAR = 0.6;
-/** Sides are not made shorter, mm. */
-const SHORTEST = 0.2;
 const GRIDS = [32, 16, 8, 4, 2, 1, 0.5] as const;
 /** An outline with more sides than this is none, but noise. */
 const MOST_SIDES = 20_000;
@@ -173,9 +173,9 @@ function loops(grid: Grid, from: readonly Point[]): readonly Polygon[] {
 }
 
 /** Points between two of an outline, so that none of its sides is off the window's edge. Inside is on the left of a to b. */
-function halved(field: Field, choice: Choice, a: Point, b: Point, into: Point[]): void {
+function halved(field: Field, choice: Choice, a: Point, b: Point, most: number, into: Point[]): void {
   const long = apart(a, b);
-  if (long < SHORTEST) return;
+  if (long < 2 * most) return;
   const middle = between(a, b, 0.5);
   // Outward is on the right.
   const out: Point = [(b[1] - a[1]) / long, (a[0] - b[0]) / long];
@@ -183,20 +183,20 @@ function halved(field: Field, choice: Choice, a: Point, b: Point, into: Point[])
   const isIn = (by: number): boolean => field.room(off(by), choice) >= 0;
   let point: Point;
   if (isIn(0)) {
-    if (!isIn(OFF)) return;
-    const far = [NEAR, long / 4, long].find((by) => by > OFF && !isIn(by));
+    if (!isIn(most)) return;
+    const far = [NEAR, long / 4, long].find((by) => by > most && !isIn(by));
     // Nothing ends out there: another side of the outline takes care of it.
     if (far === undefined) return;
-    point = entry(field, choice, off(far), off(OFF));
+    point = entry(field, choice, off(far), off(most));
   } else {
     if (isIn(-INTO)) return;
     const far = [NEAR, long / 4, long].find((by) => isIn(-by));
     if (far === undefined) return;
     point = entry(field, choice, middle, off(-far));
   }
-  halved(field, choice, a, point, into);
+  halved(field, choice, a, point, most, into);
   into.push(point);
-  halved(field, choice, point, b, into);
+  halved(field, choice, point, b, most, into);
 }
 
 /** Four points that are this near to one line: nothing happens between them, mm. */
@@ -245,7 +245,7 @@ function thinned(polygon: Polygon, least: number): Polygon {
   return points.length > 4 ? points : polygon;
 }
 
-function refined(field: Field, choice: Choice, outline: Polygon, cell: number): Polygon {
+function refined(field: Field, choice: Choice, outline: Polygon, cell: number, most: number): Polygon {
   const points: Point[] = [];
   const polygon = thinned(outline, cell / 3);
   const count = polygon.length;
@@ -258,11 +258,11 @@ function refined(field: Field, choice: Choice, outline: Polygon, cell: number): 
     points.push(a);
     if (count > 4 && offLine(a, p, q) < LINE && offLine(b, p, q) < LINE) return;
     const corner = count > 4 ? cornerOf(field, choice, p, a, b, q) : null;
-    if (corner === null) halved(field, choice, a, b, points);
+    if (corner === null) halved(field, choice, a, b, most, points);
     else {
-      halved(field, choice, a, corner, points);
+      halved(field, choice, a, corner, most, points);
       points.push(corner);
-      halved(field, choice, corner, b, points);
+      halved(field, choice, corner, b, most, points);
     }
   });
   return tidied(points);
@@ -270,7 +270,7 @@ function refined(field: Field, choice: Choice, outline: Polygon, cell: number): 
 
 /**
  * The outlines of the window: counter-clockwise round what is inside, clockwise round holes. No point of a side is farther
- * from the true edge than {@link OFF}; points are on the kept side.
+ * from the true edge than `most`; points are on the kept side.
  * @param inside at least one place in every part of it
  * @param edges places beside every part of its edge; where there are none, the places inside stand for them
  */
@@ -279,11 +279,12 @@ export function outlines(
   choice: Choice,
   inside: readonly Point[],
   edges: readonly Point[],
+  most: number,
 ): readonly Polygon[] {
   const from = edges.length === 0 ? inside : edges;
   let polygons: readonly Polygon[] = [];
   for (const cell of GRIDS) {
-    polygons = loops(new Grid(field, choice, cell), from).map((polygon) => refined(field, choice, polygon, cell));
+    polygons = loops(new Grid(field, choice, cell), from).map((polygon) => refined(field, choice, polygon, cell, most));
     // A part that fell through the grid is looked for with a finer one.
     if (inside.every((point) => contains(polygons, point, 1))) break;
   }
