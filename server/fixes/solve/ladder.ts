@@ -1,6 +1,6 @@
 /** Sizes that come in steps of a list: bolts, and the tubes that the books name. The next one that mends is taken. */
 import type { PlacedFinding } from '../../../grammar/finding';
-import type { Entry, Ref } from '../../../grammar/tree';
+import type { Arg, Entry, Ref } from '../../../grammar/tree';
 import { UNITS } from '../../../grammar/units';
 import type { Origin, Section } from '../../cage/cage';
 import type { Analysis } from '../../project/project';
@@ -24,21 +24,25 @@ const BOLTS = [6, 8, 10, 12, 16, 20];
 function bolts(finding: PlacedFinding, analysis: Analysis): readonly Rung[] {
   const thing = thingOf(analysis.cage, finding.subject);
   if (thing === undefined) return [];
-  const fact = factOf(thing.origin.entry, 'bolts');
-  const named = fact === null ? null : threadIn(fact);
-  const size = /^M(\d+)$/.exec(named?.names[0]?.text ?? '')?.[1];
-  if (named === null || size === undefined) return [];
-  const span = absolute(thing.origin, named.span);
-  return BOLTS.filter((bolt) => bolt > Number(size)).map((bolt) => ({
-    doing: `Take M${String(bolt)} instead of M${size} for ${thing.base}`,
-    edits: [{ file: thing.origin.file, span, newText: `M${String(bolt)}` }],
-  }));
+  return BOLT_FACTS.flatMap((word) => {
+    const fact = factOf(thing.origin.entry, word);
+    const named = fact === null ? null : threadIn(fact);
+    const size = /^M(\d+)$/.exec(named?.names[0]?.text ?? '')?.[1];
+    if (named === null || size === undefined) return [];
+    const span = absolute(thing.origin, named.span);
+    return BOLTS.filter((bolt) => bolt > Number(size)).map((bolt) => ({
+      doing: `Take M${String(bolt)} instead of M${size} for ${word} of ${thing.base}`,
+      edits: [{ file: thing.origin.file, span, newText: `M${String(bolt)}` }],
+    }));
+  });
 }
+
+const BOLT_FACTS = ['bolts', 'seat-bolts', 'bolt'] as const;
 
 function threadIn(fact: Entry): Ref | null {
   for (const arg of fact.line.groups.flatMap((group) => group.args)) {
-    if (arg.kind !== 'sized') continue;
-    const ref = arg.parts.find((part): part is Ref => part.kind === 'ref');
+    const parts: readonly Arg[] = arg.kind === 'sized' ? arg.parts : [arg];
+    const ref = parts.find((part): part is Ref => part.kind === 'ref');
     if (ref !== undefined) return ref;
   }
   return null;
@@ -58,14 +62,17 @@ const DIE_FIT = 0.3;
 /** Rounding of a size that was changed to inches and back, mm. */
 const SAME = 0.006;
 
-/** The sizes of the chosen books that are no smaller than the tube's own in either figure; the lightest first of one diameter. */
+/** The sizes of the chosen books, and that of the main hoop, that are no smaller than the tube's own in either figure; the lightest first of one diameter. */
 function namedSizes({ cage }: Analysis, own: Section): readonly Size[] {
   const pairs = booksOf(cage)
     .flatMap((book) => book.limits)
     .flatMap(({ sizes }) => sizes?.rows ?? [])
     .flatMap((row) => row.pairs);
+  const hoops = [...cage.things.values()].flatMap((thing) =>
+    thing.kind === 'tube' && thing.role === 'main-rollbar' && thing.section !== null ? [thing.section] : [],
+  );
   const sizes = new Map<string, Size>();
-  for (const pair of pairs) {
+  for (const pair of [...pairs, ...hoops]) {
     const size = { od: Math.max(own.od, pair.od), wall: Math.max(own.wall, pair.wall) };
     if (size.od > own.od + SAME || size.wall > own.wall + SAME)
       sizes.set(`${size.od.toFixed(2)} ${size.wall.toFixed(2)}`, size);
@@ -127,8 +134,13 @@ function sizeLiterals(analysis: Analysis, origin: Origin, name: string): readonl
 export function rungsFor(finding: PlacedFinding, analysis: Analysis): readonly Rung[] {
   switch (finding.code) {
     case 'foot.bolt-size':
+    case 'seat-mount.bolt-size':
+    case 'strap.bolt':
       return bolts(finding, analysis);
     case 'tube.size':
+    case 'tube.same-as-hoop':
+    case 'tube.measured-wall':
+    case 'bend.thinning':
       return tubes(finding, analysis);
     default:
       return [];

@@ -34,7 +34,10 @@ const UNREAD: Read = { gone: false, excess: null };
 const SAME = 1e-6;
 
 /** Parameters that tell one reading of a thing from another of the same thing. */
-const TELLING = ['end', 'which', 'host', 'other', 'side', 'diagonal', 'hoop', 'a', 'b', 'node', 'nodes'] as const;
+const TELLING = [
+  ...['end', 'which', 'where', 'host', 'other', 'side', 'diagonal', 'hoop', 'tube', 'bolt', 'first', 'second'],
+  ...['a', 'b', 'child', 'node', 'nodes'],
+] as const;
 
 const bare = (text: string): string => text.replace(/\.(left|right)\b/g, '');
 
@@ -120,9 +123,11 @@ function toldMeter(trial: Trial, finding: PlacedFinding): Meter | null {
   return { price: 1, start: base.excess, readCage, read: (edits) => readCage(trial.cage(edits)) };
 }
 
-/** Reads the whole car. */
+/** The whole car costs so many quick readings. */
 const WHOLE_PRICE = 8;
-const wholeMeter = (trial: Trial, finding: PlacedFinding): Meter => {
+
+/** Reads the whole car. */
+export const wholeMeter = (trial: Trial, finding: PlacedFinding): Meter => {
   const read = (edits: readonly TextEdit[]): Read => readTold(trial.whole(edits).findings, finding);
   return { price: WHOLE_PRICE, start: outside(finding), read, readCage: () => UNREAD };
 };

@@ -25,15 +25,22 @@ export interface Knob {
 /** Farther from the finding than this nobody looks for what mends it. */
 const FARTHEST = 2;
 
-/** Facts that are sizes of something that can be made otherwise, by the kind of the thing; and what is wanted there. */
+/**
+ * Facts that are sizes of something that can be made otherwise, by the kind of the thing; and what is wanted there. What
+ * is given stands in no list: seats and whoever sits in them, webbing, hardware, loads that were proved, the shell.
+ */
 const OWN_FACTS: Readonly<Record<string, Readonly<Record<string, Quantity>>>> = {
-  foot: { plate: 'length', bolts: 'count' },
-  strap: { at: 'length', collars: 'length' },
+  foot: { plate: 'length', 'counter-plate': 'length', bolts: 'count', 'bolts-at': 'length' },
+  strap: { at: 'length', collars: 'length', slider: 'length', tail: 'length', bolt: 'length' },
   collar: { at: 'length' },
   vent: { dia: 'length', from: 'length' },
+  hole: { dia: 'length', from: 'length' },
+  gusset: { legs: 'length', thickness: 'length', 'cut-out': 'length', hole: 'length' },
+  padding: { thickness: 'length', from: 'length' },
+  fitting: { 'stand-off': 'length', bolt: 'length' },
+  'seat-mount': { points: 'count', bolts: 'count', 'seat-bolts': 'count', plate: 'length', 'counter-plate': 'length' },
+  anchor: { at: 'length', plate: 'length', bolt: 'length' },
 };
-/** Kinds that are given: nothing in them is there to be changed. */
-const GIVEN: ReadonlySet<string> = new Set(['seat', 'anchor', 'vehicle', 'door', 'panel', 'seat-mount']);
 
 /** Axes on which what is left is minus what is right. */
 const SIDEWAYS = /(^| )y$/;
@@ -74,6 +81,7 @@ export class Scope {
     switch (thing.kind) {
       case 'tube':
         this.tube(thing, far);
+        this.onTube(thing, far);
         break;
       case 'node':
         this.alone(thing, far);
@@ -136,6 +144,16 @@ export class Scope {
     }
   }
 
+  /** What is put on a tube, or into it, where the finding is about that: padding, vents, holes. */
+  private onTube(tube: Tube, far: number): void {
+    const [about = ''] = this.finding.code.split('.');
+    const kinds = about === 'galvanized' ? ['vent', 'hole'] : [about];
+    for (const thing of this.analysis.cage.things.values()) {
+      if (thing.kind !== 'vent' && thing.kind !== 'hole' && thing.kind !== 'padding') continue;
+      if (thing.tube === tube.name && kinds.includes(thing.kind)) this.facts(thing, far);
+    }
+  }
+
   private alone(node: Node, far: number): void {
     const { cage } = this.analysis;
     const over = [...cage.things.values()].filter(
@@ -183,18 +201,14 @@ export class Scope {
     }
   }
 
-  /** The numbers of a thing's own facts. Of a kind that is not known here: all of them. */
+  /** The numbers of a thing's own facts. */
   private facts(thing: Thing, far: number): void {
     const { kind, base, origin } = thing;
-    if (far > FARTHEST || GIVEN.has(kind)) return;
-    const wanted = OWN_FACTS[kind];
-    const holder: Holder = { kind: 'fact', name: kind === 'vent' ? (thing.tube ?? base) : base, fact: '' };
-    const all = origin.entry.block?.entries.map(({ line }) => line.word.text) ?? [];
-    this.take(
-      this.entryFacts(origin, holder, wanted ?? Object.fromEntries(all.map((word) => [word, 'length' as const]))),
-      far,
-      '',
-    );
+    const wanted = Object.hasOwn(OWN_FACTS, kind) ? OWN_FACTS[kind] : undefined;
+    if (far > FARTHEST || wanted === undefined) return;
+    const onTube = thing.kind === 'vent' || thing.kind === 'hole' || thing.kind === 'padding' ? thing.tube : null;
+    const holder: Holder = { kind: 'fact', name: onTube ?? base, fact: '' };
+    this.take(this.entryFacts(origin, holder, wanted), far, '');
   }
 
   private entryFacts(origin: Origin, holder: Holder, wanted: Readonly<Record<string, Quantity>>): PlaceRead {

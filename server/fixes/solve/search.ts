@@ -166,7 +166,7 @@ export function search(meter: Meter, probed: Probed, purse: Purse, from = 0): So
     if (probed.probe.read.gone) {
       good = probed.probe.steps;
       goodExcess = probed.probe.read.excess ?? 0;
-    } else if (probed.probe.read.excess !== null) {
+    } else if (probed.probe.read.excess !== null && probed.probe.read.excess > 0) {
       bad = probed.probe.steps;
       badExcess = probed.probe.read.excess;
     }

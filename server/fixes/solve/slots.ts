@@ -247,6 +247,7 @@ export class SlotReader {
     for (const arg of args) {
       if (arg.kind === 'ref') before = arg.names[0]?.text ?? '';
       if (arg.kind === 'plane') this.place(arg, where, into);
+      else if (arg.kind === 'tuple') this.tuple(arg, where, into, `${where.holder.fact} ${String(arg.span.start)} `);
       else if (arg.kind === 'sized') this.sized(arg.parts, wanted, where, into);
       else if (arg.kind === 'number' || arg.kind === 'unary' || arg.kind === 'binary' || isLet(arg, this.analysis))
         this.slot(arg, wanted, where, into, { axis: `${where.holder.fact} ${before}`.trim() });

@@ -4,12 +4,15 @@
  */
 import type { PlacedFinding } from '../../../grammar/finding';
 import type { Analysis } from '../../project/project';
+import { thingOf } from '../edit';
 import type { TextEdit } from '../fix';
 import type { Rung } from './ladder';
 import { rungsFor } from './ladder';
-import { meterAt, meterFor } from './meter';
+import type { Meter } from './meter';
+import { meterAt, meterFor, wholeMeter } from './meter';
 import type { Probed, Purse } from './search';
 import { probe, pushOn, search } from './search';
+import type { Knob } from './scope';
 import { Scope } from './scope';
 import { titleOf, withReading } from './title';
 import { Trial } from './trial';
@@ -22,6 +25,8 @@ export interface Solved {
 
 /** What one finding may cost, in quick readings of a changed car (about two milliseconds each for a car of forty tubes). */
 const PURSE = 64;
+/** The same where each reading takes the whole car. */
+const PURSE_OF_WHOLE = 100;
 /** Verifying a change takes the whole car. */
 const VERIFYING = 10;
 const MOST_PROBES = 12;
@@ -36,12 +41,18 @@ const MOST_OFFERS = 2;
 /** Findings of what is written: there a number has not been read, or means nothing yet. */
 const OF_TEXT = /^(syntax|name|use|unit|number|fact|kind|role|mirror|waive|rule)\./;
 
-/** True where a number may mend it. What is missing or counted is mended by another thing, but for the bolts of a foot. */
-const mayBeSolved = ({ code, waived, measured, params }: PlacedFinding): boolean =>
-  !waived &&
-  !OF_TEXT.test(code) &&
-  !code.endsWith('.missing') &&
-  (measured?.unit !== '1' || typeof params['foot'] === 'string');
+/**
+ * True where a number may mend it. What is missing, and tubes that are counted, are mended by another thing; what a book
+ * accepts by its name, by another word.
+ */
+function mayBeSolved({ code, waived, measured, allowed, subject, rule }: PlacedFinding, { cage }: Analysis): boolean {
+  if (waived || OF_TEXT.test(code) || code.endsWith('.missing')) return false;
+  if (measured?.unit !== '1') return true;
+  if (rule !== undefined && allowed?.from === null && allowed.to === null) return false;
+  if (!Number.isInteger(measured.value)) return true;
+  const kind = thingOf(cage, subject)?.kind;
+  return kind !== undefined && kind !== 'tube';
+}
 
 /**
  * Solves one finding. A generator, so that whoever is asked can look up between two readings and give up; it yields
@@ -52,55 +63,89 @@ export function* solving(
   analysis: Analysis,
   most = MOST_OFFERS,
 ): Generator<void, readonly Solved[]> {
-  if (!mayBeSolved(finding)) return [];
+  if (!mayBeSolved(finding, analysis)) return [];
   const trial = new Trial(analysis);
   const rungs = rungsFor(finding, analysis);
-  if (rungs.length > 0) return yield* climbing(rungs, trial, finding);
+  const climbed = rungs.length > 0 ? yield* climbing(rungs, trial, finding) : [];
+  if (climbed.length > 0) return climbed;
   const { knobs } = new Scope(analysis, finding);
   if (knobs.length === 0) return [];
   const meter = meterFor(trial, finding);
   yield;
+  const job: Job = { trial, finding, most, verifier: new Verifier(analysis, finding) };
+  const tiers = [...new Set(knobs.map(({ far }) => far))]
+    .sort((one, other) => one - other)
+    .map((far) => knobs.filter((knob) => knob.far === far).slice(0, MOST_PROBES));
   const purse: Purse = { left: PURSE };
-  let verifier: Verifier | null = null;
-  const solved: Solved[] = [];
+  let hangs = false;
   // What stands nearer to the finding is tried first: a strap is mended at its bar, not by another hoop.
-  for (const far of [...new Set(knobs.map((knob) => knob.far))].sort((a, b) => a - b)) {
-    const probed: Probed[] = [];
-    for (const knob of knobs.filter((one) => one.far === far).slice(0, MOST_PROBES)) {
-      if (purse.left <= 0) break;
-      const tried = probe(trial, meter, knob, purse);
-      if (tried !== null && Number.isFinite(tried.cost)) probed.push(tried);
+  for (const tier of tiers) {
+    const probed = yield* probing(tier, trial, meter, purse);
+    hangs ||= probed.length > 0;
+    const solved = yield* searching(job, meter, probed, purse);
+    if (solved.length > 0) return solved;
+  }
+  const [nearest] = tiers;
+  if (hangs || meter.price > 1 || nearest === undefined) return [];
+  // The sketch shows no change at all: the figure hangs on how ends are cut, and takes the whole car.
+  const whole = wholeMeter(trial, finding);
+  const dear: Purse = { left: PURSE_OF_WHOLE };
+  return yield* searching(job, whole, yield* probing(nearest, trial, whole, dear), dear);
+}
+
+/** What is to be mended, and by what it is verified. */
+interface Job {
+  readonly trial: Trial;
+  readonly finding: PlacedFinding;
+  readonly most: number;
+  readonly verifier: Verifier;
+}
+
+/** Follows the numbers that move least, each until it mends, and verifies each on the whole car. */
+function* searching(
+  { trial, finding, most, verifier }: Job,
+  meter: Meter,
+  probed: readonly Probed[],
+  purse: Purse,
+): Generator<void, readonly Solved[]> {
+  const solved: Solved[] = [];
+  for (const one of [...probed].sort((a, b) => a.cost - b.cost).slice(0, MOST_SEARCHES)) {
+    if (purse.left <= 0 || solved.length >= most) break;
+    let solution = search(meter, one, purse);
+    yield;
+    // Where a change brings another finding, it may go by going on.
+    for (let tries = 0; solution !== null && tries < MOST_TRIES; tries++) {
+      const { edits } = solution;
+      const after = trial.whole(edits);
+      purse.left -= VERIFYING;
       yield;
-    }
-    probed.sort((a, b) => a.cost - b.cost);
-    for (const one of probed.slice(0, MOST_SEARCHES)) {
-      if (purse.left <= 0 || solved.length >= most) break;
-      let solution = search(meter, one, purse);
-      yield;
-      // Where a change brings another finding, it may go by going on.
-      for (let tries = 0; solution !== null && tries < MOST_TRIES; tries++) {
-        const { edits } = solution;
-        const after = trial.whole(edits);
-        purse.left -= VERIFYING;
-        yield;
-        verifier ??= new Verifier(analysis, finding);
-        const { good, fresh, hopeless } = verifier.look(after);
-        const moved = trial.moved(after.cage);
-        if (good) {
-          solved.push({ title: titleOf(analysis, after, finding, solution, moved), edits });
-          break;
-        }
-        const [other] = fresh;
-        // One way is enough to go so far for.
-        if (hopeless || other === undefined || fresh.length > MOST_FRESH || solved.length > 0) break;
-        if (tries === 0) purse.left = Math.max(purse.left, FOLLOWING);
-        solution = pushOn(meter, meterAt(trial, other, edits), solution, moved, purse);
-        yield;
+      const { good, fresh, hopeless } = verifier.look(after);
+      const moved = trial.moved(after.cage);
+      if (good) {
+        solved.push({ title: titleOf(trial.analysis, after, finding, solution, moved), edits });
+        break;
       }
+      const [other] = fresh;
+      // One way is enough to go so far for.
+      if (hopeless || other === undefined || fresh.length > MOST_FRESH || solved.length > 0) break;
+      if (tries === 0) purse.left = Math.max(purse.left, FOLLOWING);
+      solution = pushOn(meter, meterAt(trial, other, edits), solution, moved, purse);
+      yield;
     }
-    if (solved.length > 0) break;
   }
   return solved;
+}
+
+/** Tries each number once; those on which the finding hangs. */
+function* probing(knobs: readonly Knob[], trial: Trial, meter: Meter, purse: Purse): Generator<void, Probed[]> {
+  const probed: Probed[] = [];
+  for (const knob of knobs) {
+    if (purse.left <= 0) break;
+    const tried = probe(trial, meter, knob, purse);
+    if (tried !== null && Number.isFinite(tried.cost)) probed.push(tried);
+    yield;
+  }
+  return probed;
 }
 
 /** The first size of a list that mends it and breaks nothing. */

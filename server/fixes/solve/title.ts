@@ -25,6 +25,20 @@ function verbOf({ way: [forward, out, up] }: Moved): readonly [verb: string, dir
   return ['Move', out > 0 ? ' out' : ' in'];
 }
 
+/** The verb for a coordinate as it is written: up is up, whatever else a node does that slides along a leaning tube. */
+function verbAlong(axis: string, was: number, now: number): readonly [verb: string, direction: string] | null {
+  switch (axis) {
+    case 'x':
+      return ['Move', now > was ? ' forward' : ' aft'];
+    case 'y':
+      return ['Move', Math.abs(now) > Math.abs(was) ? ' out' : ' in'];
+    case 'z':
+      return [now > was ? 'Raise' : 'Lower', ''];
+    default:
+      return null;
+  }
+}
+
 /** The whole value of a fact, before and after. */
 function factChange(analysis: Analysis, { knob, edits }: Solution): readonly [string, string] | null {
   const [literal] = knob.literals as readonly [Literal];
@@ -61,9 +75,10 @@ export function doing(analysis: Analysis, solution: Solution, moved: Moved): str
           : `Change ${names} ${figures}`;
     case 'node': {
       const along = slot.after !== '';
+      const [does, where] = verbAlong(slot.axis, literal.value, value) ?? [verb, direction];
       return along
         ? `Slide ${names} ${figures}${slot.after}`
-        : `${verb} ${names}${direction} from ${slot.before}${figures.slice('from '.length)}`;
+        : `${does} ${names}${where} from ${slot.before}${figures.slice('from '.length)}`;
     }
     case 'plane':
       return literal.holder.fact === 'leans'

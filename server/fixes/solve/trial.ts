@@ -6,7 +6,7 @@ import type { Analysis, Apart, Sources } from '../../project/project';
 import type { TextEdit } from '../fix';
 
 /** Edits put into a text; they do not overlap. */
-export const applied = (text: string, edits: readonly TextEdit[]): string =>
+export const applyEdits = (text: string, edits: readonly TextEdit[]): string =>
   [...edits]
     .sort((a, b) => b.span.start - a.span.start)
     .reduce((done, { span, newText }) => done.slice(0, span.start) + newText + done.slice(span.end), text);
@@ -37,7 +37,7 @@ export class Trial {
     const files = new Map(
       [...sources.files].map(([file, text]) => [
         file,
-        applied(
+        applyEdits(
           text,
           edits.filter((edit) => edit.file === file),
         ),
