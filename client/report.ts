@@ -42,8 +42,17 @@ export const writeReport = async (client: LanguageClient, language: string, vers
     title: 'Report for the Scrutineer',
   });
   if (target === undefined) return;
+  if (target.path.toLowerCase().endsWith('.cage')) {
+    void window.showErrorMessage('A report does not go over a cage file: give it a name that ends with .html.');
+    return;
+  }
   await workspace.fs.writeFile(target, new TextEncoder().encode(report.html));
-  const errors = report.errors === 0 ? '' : ` ${String(report.errors)} errors stand in it.`;
+  const errors =
+    report.errors === 0
+      ? ''
+      : report.errors === 1
+        ? ' An error stands in it.'
+        : ` ${String(report.errors)} errors stand in it.`;
   const open = 'Open in Browser';
   const chosen = await window.showInformationMessage(`The report is written.${errors}`, open);
   if (chosen === open) await env.openExternal(target);

@@ -146,6 +146,26 @@ class Window {
     await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   }
 
+  /** Runs a command that asks for a file, and takes the one that is proposed; its path. */
+  async saveAsProposed(title) {
+    const input = this.page.locator('.quick-input-widget input').first();
+    await this.page.keyboard.press('F1');
+    await input.fill(`>${title}`);
+    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+    await this.page.keyboard.press('Enter');
+    const until = Date.now() + PATIENCE;
+    for (let path = ''; ; path = (await input.isVisible()) ? await input.inputValue() : '') {
+      // The folder comes first, the name a moment later.
+      if (/^\/.*\.\w+$/.test(path)) {
+        await this.page.keyboard.press('Enter');
+        await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+        return path;
+      }
+      if (Date.now() > until) throw new Error('No file is asked for.');
+      await sleep(100);
+    }
+  }
+
   /** Puts the cursor there; line and column from 1. */
   async goTo(line, column) {
     await this.page.keyboard.press('Control+g');
