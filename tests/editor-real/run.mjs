@@ -4,7 +4,7 @@
  * picture of the README anew.
  */
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -170,6 +170,28 @@ try {
     const untitled = await current.untilSquiggles('error', (count) => count > 0);
     check('a mistake in an untitled file is underlined', untitled > 0);
     await picture('untitled');
+    await current.close();
+  });
+
+  await scene('report', async () => {
+    const folder = join(home, 'paper');
+    mkdirSync(folder);
+    cpSync(join(root, 'tests/editor-real/bar.cage'), join(folder, 'bar.cage'));
+    current = await openWindow(browser, workbench.url, folder, true);
+    await current.openFile('bar.cage');
+    await current.untilSquiggles('error', (count) => count > 0);
+    await current.goTo(...lineOf(text, 'cage "Wagtail', 'Wagtail'));
+    await current.page.keyboard.type('Unsaved ');
+    const place = await current.saveAsProposed('Cagewright: Report for the Scrutineer');
+    check('the report is proposed beside the file', place === join(folder, 'bar-report.html'), place);
+    await current.page.locator('.notification-toast', { hasText: 'The report is written' }).waitFor();
+    await picture('report');
+    const page = readFileSync(place, 'utf8');
+    check(
+      'and is the page for the text as it stands, saved or not',
+      /Report for the scrutineer: .*Unsaved .*, roll bar<\/title>/.test(page),
+      page.slice(0, 400),
+    );
     await current.close();
   });
 
