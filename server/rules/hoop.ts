@@ -91,12 +91,15 @@ export function hoopFigures(line: Centreline): HoopFigures | null {
 }
 
 /** Bends whose middle lies within this share of the hoop's height below its top belong to its top: a corner in two bends. */
-const TOP_SHARE = 0.15;
+const TOP_SHARE = 0.25;
+
+/** What lies within this share of the hoop's height below its top is at roof level. */
+const ROOF_SHARE = 0.15;
 
 /** The height above which a hoop is at roof level, mm. */
 export function roofBand(line: Centreline, top: number): number {
   const foot = Math.min(pointAt(line, 0).point[2], pointAt(line, line.length).point[2]);
-  return top - TOP_SHARE * (top - foot);
+  return top - ROOF_SHARE * (top - foot);
 }
 
 const middleOf = (arc: Arc): Vec3 => onArc(arc, arc.angle / 2);

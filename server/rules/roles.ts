@@ -39,6 +39,15 @@ const diagonal = (car: Car, member: Member): string | null => {
   return up.at[1] * down.at[1] > 0 ? 'stays on one side of the car' : null;
 };
 
+/** Of a V each leg runs from the middle to one side. */
+const backstayDiagonal = (car: Car, member: Member): string | null => {
+  const leg = legsOfRole(car, 'backstay-diagonal').find(({ members }) => members.includes(member));
+  const [a, b] = leg?.ends ?? member.ends;
+  return a.at[1] * b.at[1] > 0 && Math.abs(a.at[1] - b.at[1]) < Math.abs(a.at[0] - b.at[0]) / 4
+    ? 'stays on one side of the car'
+    : null;
+};
+
 const frontHoop = (car: Car, member: Member): string | null => {
   if (facesSideways(car, member)) return 'stands along the car';
   const behind = car.mainHoops().find((main) => Math.max(...xs(main)) > Math.max(...xs(member)));
@@ -60,7 +69,7 @@ const CHECKS: Readonly<Partial<Record<Role, (car: Car, member: Member) => string
   'dash-bar': (_car, member) => alongTheCar(member),
   backstay,
   diagonal,
-  'backstay-diagonal': (_car, { ends: [a, b] }) => (a.at[1] * b.at[1] > 0 ? 'stays on one side of the car' : null),
+  'backstay-diagonal': backstayDiagonal,
 };
 
 /** A book that judges where a backstay runs says it itself, or allows it to run forward. */
