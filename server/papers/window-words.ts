@@ -72,6 +72,9 @@ export function demandWords(demand: Demand, { seats, units }: BarWindow): string
   return `${demand.code} of ${demand.subject}${setting} (${askedWords(demand, units)})`;
 }
 
+/** A limit without a thing: `strap.bar-drop (fia-253 wants at least 10°; …)`. */
+export const limitOnly = (demand: Demand, units: LengthUnit): string => `${demand.code} (${askedWords(demand, units)})`;
+
 /** The same with what it measures. */
 export function levelWords({ demand, measured }: Level, window: BarWindow): string {
   const figure = measured === null ? '' : `: ${sayMeasure(measured, window.units)}`;
@@ -96,6 +99,6 @@ export function exclusionWords(excluded: Exclusion | null, window: BarWindow): r
     const level = there.find((one) => one.demand === demand);
     return level === undefined ? demandWords(demand, window) : levelWords(level, window);
   });
-  const where = `Where least is missing, at x = ${say(closest[0], window.units)}, z = ${say(closest[1], window.units)}:`;
-  return [`${EXCLUDED[demands.length] ?? ''}. ${where}`, ...lines];
+  const where = `where least is missing, at x = ${say(closest[0], window.units)}, z = ${say(closest[1], window.units)}:`;
+  return [`${EXCLUDED[demands.length] ?? ''}`, ...lines.map((line, i) => (i === 0 ? `${where} ${line}` : line))];
 }

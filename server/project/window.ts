@@ -5,6 +5,7 @@ import { windowScene } from '../papers/window-drawing';
 import {
   boxWords,
   demandWords,
+  limitOnly,
   exclusionWords,
   levelWords,
   onTape,
@@ -108,7 +109,7 @@ export function windowText(window: BarWindow): string {
     `The bar now: ${pointWords(at, units)}${off}: ${where}`,
     ...window.apart.map((level) => `Broken wherever the bar lies: ${levelWords(level, window)}`),
     ...window.unknown.map((one) => `Cannot be judged: ${unknownWords(one)}`),
-    ...window.told.map((demand) => `Told only, not counted: ${demandWords(demand, window)}`),
+    ...window.told.map((demand) => `Told only, not counted: ${limitOnly(demand, units)}`),
     '',
     'A rectangle holds its whole area: every place in it is inside. Limits from memory and of practice count like others.',
     CAUTION,

@@ -6,11 +6,13 @@ import type { Box, Choice, Field, Point } from './field';
 import type { Polygon } from './polygon';
 import { rectangleIn } from './polygon';
 
+/** What sums leave of whole steps. */
+const SLACK = 1e-6;
+
 /** A range drawn in to whole steps; null: nothing is left. */
 function drawnIn([from, to]: readonly [number, number], step: number): readonly [number, number] | null {
-  const slack = 1e-6;
-  const low = Math.ceil((from + OFF) / step - slack) * step;
-  const high = Math.floor((to - OFF) / step + slack) * step;
+  const low = Math.ceil((from + OFF) / step - SLACK) * step;
+  const high = Math.floor((to - OFF) / step + SLACK) * step;
   return high > low ? [low, high] : null;
 }
 
@@ -30,35 +32,45 @@ function rimIsKept(field: Field, choice: Choice, { x, z }: Box): boolean {
   return true;
 }
 
-/** What a tape can show of a rectangle: whole steps, or tenths of them where that leaves nothing. */
-export function forTape(
-  field: Field,
-  choice: Choice,
-  box: Box | null,
-  units: LengthUnit,
-  holding: Point | null,
-): Box | null {
+const holds = ({ x, z }: Box, [u, w]: Point): boolean =>
+  x[0] - SLACK <= u && u <= x[1] + SLACK && z[0] - SLACK <= w && w <= z[1] + SLACK;
+
+/** Whole steps of a rectangle that are kept all round; null: nothing is left, or not the place that it should hold. */
+function steppedIn(field: Field, choice: Choice, box: Box | null, step: number, holding: Point | null): Box | null {
   if (box === null) return null;
-  for (const step of [tapeStep(units), tapeStep(units) / 10]) {
-    const [x, z] = [drawnIn(box.x, step), drawnIn(box.z, step)];
-    if (x === null || z === null) continue;
-    const drawn = { x, z };
-    if (holding !== null && !(x[0] <= holding[0] && holding[0] <= x[1] && z[0] <= holding[1] && holding[1] <= z[1]))
-      continue;
-    if (rimIsKept(field, choice, drawn)) return drawn;
+  const [x, z] = [drawnIn(box.x, step), drawnIn(box.z, step)];
+  if (x === null || z === null) return null;
+  const drawn = { x, z };
+  return (holding === null || holds(drawn, holding)) && rimIsKept(field, choice, drawn) ? drawn : null;
+}
+
+/** Whole steps of a tape, or tenths of them where that leaves nothing. */
+const stepsOf = (units: LengthUnit): readonly number[] => [tapeStep(units), tapeStep(units) / 10];
+
+/** What a tape can show of the largest rectangle; null: none is that large. */
+export function forTape(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Box | null {
+  const box = rectangleIn(polygons);
+  for (const step of stepsOf(units)) {
+    const found = steppedIn(field, choice, box, step, null);
+    if (found !== null) return found;
   }
   return null;
 }
 
 /** Room that the bar should have on all sides in the rectangle round it, mm: the first that can be had. */
-const MARGINS = [10, 5, 2, 1, 0.5];
+const MARGINS = [10, 5, 2, 1, 0.5, 0];
 
+/** The largest rectangle that holds the bar with room to move it, as a tape can show it; null: there is none. */
 export function roundBar(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Box | null {
   const [x, z] = field.at;
-  for (const margin of MARGINS) {
-    const holding: Box = { x: [x - margin, x + margin], z: [z - margin, z + margin] };
-    const found = forTape(field, choice, rectangleIn(polygons, holding), units, field.at);
-    if (found !== null) return found;
+  const boxes = MARGINS.map((margin) =>
+    rectangleIn(polygons, { x: [x - margin, x + margin], z: [z - margin, z + margin] }),
+  );
+  for (const step of stepsOf(units)) {
+    for (const box of boxes) {
+      const found = steppedIn(field, choice, box, step, field.at);
+      if (found !== null) return found;
+    }
   }
   return null;
 }

@@ -21,7 +21,7 @@ import { exclusion, mostRoom } from './exclude';
 import type { Box, Choice, Point } from './field';
 import { Field, PREFERRED, REQUIRED } from './field';
 import type { Polygon } from './polygon';
-import { areaOf, boxOf, nearestOn, rectangleIn } from './polygon';
+import { areaOf, boxOf, nearestOn } from './polygon';
 import { search } from './search';
 import { allSettings, endSettings, isAdjustable, pivotMissing, rangeUnread, seatAt } from './settings';
 import type { Stage } from './stage';
@@ -126,6 +126,8 @@ function boxFor(seats: readonly Seat[]): Box | null {
   return { x: [front - BEHIND, front], z: [Math.min(...heights) - BELOW, Math.max(...heights) + ABOVE] };
 }
 
+const isSameLimit = (a: Demand, b: Demand): boolean => quantity(a) === quantity(b) && a.limit?.limit === b.limit?.limit;
+
 const quantity = ({ code, subject }: Demand): string => `${code}|${subject}`;
 
 /** What does not change with the place: nothing can be done about it by moving the bar. */
@@ -197,10 +199,12 @@ function boundedBy(field: Field, choice: Choice, polygons: readonly Polygon[]): 
 
 function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Region {
   const { at } = field;
-  const broken = field
+  const all = field
     .levels(at)
     .filter(({ room, demand }) => room < 0 && choice(demand))
     .sort((a, b) => a.room - b.room || (a.demand.key < b.demand.key ? -1 : 1));
+  // Of a limit on a thing: where the seat stands worst.
+  const broken = all.filter(({ demand }, i) => all.findIndex((one) => isSameLimit(one.demand, demand)) === i);
   const holdsBar = broken.length === 0 && field.within(at) >= 0;
   const isEmpty = polygons.length === 0;
   const edge = holdsBar || isEmpty ? null : nearestOn(polygons, at);
@@ -208,7 +212,7 @@ function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], un
     polygons,
     area: areaOf(polygons),
     bounds: boxOf(polygons),
-    rectangle: forTape(field, choice, rectangleIn(polygons), units, null),
+    rectangle: forTape(field, choice, polygons, units),
     aroundBar: holdsBar ? roundBar(field, choice, polygons, units) : null,
     holdsBar,
     broken,
@@ -217,6 +221,16 @@ function regionOf(field: Field, choice: Choice, polygons: readonly Polygon[], un
     excluded: isEmpty ? exclusion(field, choice) : null,
   };
 }
+
+/** The stages that are not at the ends of a seat's ranges. */
+const inBetween = (all: readonly Stage[], ends: readonly Stage[]): readonly Stage[] =>
+  all.filter(
+    ({ seat, setting }) =>
+      !ends.some(
+        (end) =>
+          end.seat === seat && end.setting?.recline === setting?.recline && end.setting?.slide === setting?.slide,
+      ),
+  );
 
 /** Corners of the outlines this far apart are enough to see what settings between the ends would break, mm. */
 const APART = 6;
@@ -282,7 +296,8 @@ export function barWindow(cage: Cage, shape: Shape, tubeName: string, thorough =
   const withGap = codes.has('seat.gap');
   const staged = (settings: typeof endSettings): readonly Stage[] =>
     seats.flatMap((seat) => settings(seat).map((setting) => seatStage(car, tube, seat, setting, withGap)));
-  const ends = [...staged(endSettings), ...(codes.has('harness.diagonal') ? [barStage(car, tube)] : [])];
+  const atEnds = staged(endSettings);
+  const ends = [...atEnds, ...(codes.has('harness.diagonal') ? [barStage(car, tube)] : [])];
 
   const open = new Field(axis.at, box, judge, () => false);
   const still = stillOnes(open, ends);
@@ -290,7 +305,7 @@ export function barWindow(cage: Cage, shape: Shape, tubeName: string, thorough =
   for (const stage of ends) field.add(stage);
 
   const most = thorough ? OFF : ROUGH;
-  const between = thorough && seats.some(isAdjustable) ? staged(allSettings) : [];
+  const between = thorough && seats.some(isAdjustable) ? inBetween(staged(allSettings), atEnds) : [];
   let required = outlined(field, REQUIRED, most);
   let preferred = outlined(field, PREFERRED, most);
   for (let i = 0; i < MOST_ROUNDS; i++) {
@@ -317,7 +332,7 @@ export function barWindow(cage: Cage, shape: Shape, tubeName: string, thorough =
     preferred: regionOf(field, PREFERRED, preferred, cage.units),
     apart: [...still.values()].filter(({ room, demand }) => room < 0 && demand.counts === 'required'),
     unknown: [...unknownOf(seats, straps, cage), ...new Map([...open.unknown, ...field.unknown]).values()],
-    told: [...new Map(told.map((demand) => [quantity(demand), demand])).values()],
+    told: told.filter(({ limit }, i) => told.findIndex((one) => one.limit?.limit === limit?.limit) === i),
     units: cage.units,
   };
 }
