@@ -7,6 +7,7 @@ import type { Slip } from './lines';
 import { meant, nearestWord } from './nearest';
 import { isFigure, saySlot, sayPattern, type Part, type Shape, type Slot } from './pattern';
 import { unknownUnit } from './slips';
+import { PHRASE_WORDS } from './words';
 import type { Arg, ArgGroup, Expr, Line, NumberLit, PlaceForm, Sized } from './tree';
 
 /** One value of a line. */
@@ -307,7 +308,8 @@ function slipOf(shape: Shape, line: Line, items: readonly Item[], { stop, near }
   const word = wordOf(item);
   if (word !== null && before !== undefined && before !== COMMA) {
     const figure = literal(before.kind === 'sized' ? (before.parts[before.parts.length - 1] ?? before) : before);
-    if (figure !== null && figure.number.unit === null) return unknownUnit(span.start, span.end, word);
+    if (figure !== null && figure.number.unit === null && !Object.hasOwn(PHRASE_WORDS, word))
+      return unknownUnit(span.start, span.end, word);
   }
   const wanted = stop.wanted === '' ? `${all}, and nothing more` : `${all}${such}`;
   return { code: 'fact.value', span, params: { fact, wanted }, fixes: [] };

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { formatFile } from '../../grammar/format';
 import { complete } from '../../server/editor/completion';
 import { hover } from '../../server/editor/hover';
+import { definitionAt, occurrences, rename } from '../../server/editor/names';
 import { outline } from '../../server/editor/symbols';
 import { analyse } from '../support/analyse';
 import { readCursor } from '../support/markers';
@@ -93,6 +94,35 @@ describe('hover', () => {
   ])('%s', async (marked, wanted) => {
     const text = await said(marked);
     for (const one of wanted) expect(text).toContain(one);
+  });
+});
+
+describe('names', () => {
+  const CAR = `${HEAD.replace('tube rail', 'tube ra<|>il')}gusset web { at c; between post, rail; legs 100 x 90; thickness 1.5; kind sheet }
+hole rail for drain { from 200; dia 5 }
+padding rail { thickness 25 }
+fitting pin { tube rail first; kind clevis }
+anchor belt as lap { seat driver; at (150, 550, 120); on rail }
+waive shop fitting.stand-off on pin because "drawn by the maker"
+`;
+
+  it('of tubes are found and renamed in all of them', async () => {
+    const { text, cursor } = readCursor(CAR);
+    const analysis = await analyse(text);
+    const lineOf = (at: number): number => text.slice(0, at).split('\n').length - HEAD.split('\n').length + 1;
+    const found = occurrences(analysis, 'example.cage', cursor).map(({ place }) => lineOf(place.span.start));
+    expect(found.filter((line) => line > 0)).toEqual([1, 2, 3, 4, 5]);
+    const renamed = rename(analysis, 'example.cage', cursor, 'sill');
+    expect(renamed.kind === 'edits' ? renamed.places.length : renamed).toBe(found.length);
+  });
+
+  it('of their own lead from a waiver to where they are written', async () => {
+    const { text, cursor } = readCursor(CAR.replace('<|>', '').replace('on pin', 'on p<|>in'));
+    const { span } = definitionAt(await analyse(text), 'example.cage', cursor)?.targets[0] ?? {
+      span: { start: 0, end: 0 },
+    };
+    expect(text.slice(span.start, span.end)).toBe('pin');
+    expect(text.slice(span.start - 8, span.start)).toBe('fitting ');
   });
 });
 
