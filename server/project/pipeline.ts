@@ -79,13 +79,14 @@ export class Project implements Apart {
   }
 
   /**
-   * A project for trying changes of one car: it knows the car's geometry from the beginning, and nothing that it does
-   * reaches back. It is kept, so that whoever tries again finds it warm.
+   * A project for trying changes of one car: it knows the car's text and geometry from the beginning, and nothing
+   * that it does reaches back. It is kept, so that whoever tries again finds it warm.
    */
   private apart(root: string): Apart {
     return recent(this.tried, root, KEPT_TRIED, (old) => {
       if (old !== undefined) return old;
       const project = new Project();
+      for (const file of this.trees.keys()) project.statements.keep(file, this.statements.take(file), 0);
       const shape = new ShapeCache(this.cars.get(root)?.shape ?? null);
       project.cars.set(root, { shape, mends: newMendCache() });
       return project;
