@@ -15,12 +15,12 @@ import { boxWords, onTape, pointWords, tapeUnit } from './window-words';
 
 /** Millimetres of paper. */
 const WIDTH = 180;
-const HEIGHT = 175;
+const HEIGHT = 182;
 const AREA = { left: 20, top: 18, right: 174, bottom: 136 };
 const LETTERS = 2.6;
 const HATCH = 2.4;
 /** Seen round what is drawn, mm of the car. */
-const MARGIN = 40;
+const MARGIN = 70;
 
 const CAUTION = 'An aid, not an approval: the current printed book and the scrutineer decide.';
 
@@ -139,38 +139,29 @@ function seatsDrawn({ seats }: BarWindow): readonly SeatDrawn[] {
   }));
 }
 
-const seatItems = (drawn: SeatDrawn, { at }: Paper): Item =>
-  group(
+/** Names stand under the backs, that of a second seat a line lower. */
+const seatItems = (drawn: SeatDrawn, { at }: Paper, index: number): Item => {
+  const cross = ({ x, y }: Spot): readonly Item[] => [
+    line('scale', [point(x - 1.5, y), point(x + 1.5, y)]),
+    line('scale', [point(x, y - 1.5), point(x, y + 1.5)]),
+  ];
+  const label = ({ back, front }: SeatDrawn['slots'][number]): Item => {
+    const foot = at(back[0] ?? front);
+    const below = point(foot.x, foot.y + 3.2 + index * LETTERS * 1.4);
+    return text(below, drawn.name, LETTERS, { anchor: 'middle', halo: true });
+  };
+  return group(
     'seat',
-    drawn.slots.flatMap(({ front, rear, back, shoulder }, i) => [
-      line('seat', back.map(at)),
-      ...(rear === null ? [] : [line('strap', [at(front), at(rear)])]),
-      { kind: 'circle', style: 'outline', centre: at(front), radius: 0.7 } as const,
-      ...(i === 0
-        ? [
-            text(point(at(front).x - 1.4, at(front).y - 1.2), `slot of ${drawn.name}`, LETTERS, {
-              anchor: 'end',
-              halo: true,
-            }),
-          ]
-        : []),
-      ...(shoulder === null
-        ? []
-        : [
-            line('centre', [point(at(shoulder).x - 1.5, at(shoulder).y), point(at(shoulder).x + 1.5, at(shoulder).y)]),
-            line('centre', [point(at(shoulder).x, at(shoulder).y - 1.5), point(at(shoulder).x, at(shoulder).y + 1.5)]),
-            ...(i === 0
-              ? [
-                  text(point(at(shoulder).x, at(shoulder).y - 2.2), `shoulder, ${drawn.name}`, LETTERS, {
-                    anchor: 'middle',
-                    halo: true,
-                  }),
-                ]
-              : []),
-          ]),
+    drawn.slots.flatMap((slot, i): readonly Item[] => [
+      line('seat', slot.back.map(at)),
+      ...(slot.rear === null ? [] : [line('strap', [at(slot.front), at(slot.rear)])]),
+      { kind: 'circle', style: 'outline', centre: at(slot.front), radius: 0.7 },
+      ...(slot.shoulder === null ? [] : cross(at(slot.shoulder))),
+      ...(i === 0 ? [label(slot)] : []),
     ]),
     { name: drawn.name },
   );
+};
 
 function regionItems(polygons: readonly Polygon[], paper: Paper, preferred: boolean): Item {
   const outlines = polygons.map((polygon) => polygon.map(paper.at));
@@ -237,6 +228,7 @@ export function windowScene(window: BarWindow): Scene {
       ? 'Preferred part: none'
       : `Preferred part (crossed): ${inner === null ? 'narrower than a tape shows' : boxWords(inner, units)}`,
     `The bar is ${required.holdsBar ? 'inside' : 'outside'}. Books: ${window.books.map(({ name }) => name).join(', ')}`,
+    'Slanting lines: the backs of the seats at each end of their ranges; rings: the slots; crosses: the top of the shoulder.',
     CAUTION,
   ];
   const title = `Where the axis of ${tube.name} may lie, side view`;
@@ -257,7 +249,7 @@ export function windowScene(window: BarWindow): Scene {
           regionItems(preferred.polygons, paper, true),
           ...rectangleItems(box, paper),
           ...rectangleItems(inner, paper),
-          ...seats.map((seat) => seatItems(seat, paper)),
+          ...seats.map((seat, i) => seatItems(seat, paper, i)),
           barItems(window, paper),
         ],
       },
