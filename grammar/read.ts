@@ -158,7 +158,8 @@ function checkFacts(
       (withHeadWord !== undefined && head?.words.has(withHeadWord) === true);
     if (wanted && !facts.has(fact)) missing.push(fact);
   }
-  if (missing.length === 0) return;
+  // Without a name there is nothing yet that could want them: the name is told.
+  if (missing.length === 0 || (titleOf(entry) === '' && kind.head !== '')) return;
   report('fact.missing', nameOf(entry).span, { kind: kind.name, name: titleOf(entry), facts: missing });
 }
 
