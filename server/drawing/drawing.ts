@@ -8,13 +8,14 @@ import { pointAt } from '../centreline/query';
 import type { Shape } from '../geometry/shape';
 import type { Body } from './body';
 import { bodyOf, solidsOf } from './body';
-import { distanceLines, drawMark, LETTERS } from './dimension';
-import { arrow, scaleBar } from './furniture';
+import { drawMark, LETTERS } from './dimension';
+import { frameFor } from './frame';
+import { below, datumLines, overallLines } from './furniture';
 import { Layout } from './labels';
 import type { Mark, Numbered } from './marks';
 import { curvesOf } from './outline';
 import type { Box, Item, Point, Scene, Style } from './scene';
-import { boxOf, group, line, point, text, textWidth } from './scene';
+import { boxOf, group, line, overlap, point, text } from './scene';
 import { block, Crowd } from './solids';
 import { plateEdges, platesOf, thingLines } from './things';
 import type { View } from './view';
@@ -44,24 +45,10 @@ export interface Drawing {
   readonly numbered: readonly number[];
 }
 
-/** Scales of drawings: 1 to each of these and their tenfolds. */
-const SCALES = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8];
-/** Room for words and overall dimensions round the car, and for what stands below, mm of paper. */
-const MARGIN = { side: 17, top: 9, bottom: 16 };
-const DETAIL_MARGIN = { side: 2, top: 2, bottom: 2 };
-const BELOW = 13;
 /** Between two looks along a line, mm of paper. */
 const STEP = 0.5;
 const BALLOON = 2.25;
 const FRACTIONS = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
-
-/** The largest scale of the series that fits. */
-function scaleFor(width: number, height: number, room: { readonly x: number; readonly y: number }): number {
-  const wanted = Math.max(width / room.x, height / room.y, 1e-6);
-  const ten = 10 ** Math.floor(Math.log10(wanted));
-  const found = [...SCALES.map((one) => one * ten), 10 * ten].find((one) => one >= wanted * (1 - 1e-9));
-  return 1 / (found ?? wanted);
-}
 
 const finite = (body: Body): boolean =>
   body.pieces.every((piece) =>
@@ -73,8 +60,43 @@ interface Flat {
   readonly points: readonly (readonly [number, number])[];
 }
 
+/** True where the box round some piece of the tube lies in the window, mm of the view. */
+const reaches = ({ pieces, radius }: Body, view: View, window: Box): boolean =>
+  pieces.some((piece) => {
+    const ends = piece.kind === 'leg' ? [piece.from, piece.to] : [piece.centre];
+    const by = piece.kind === 'leg' ? radius : piece.radius + radius;
+    const box = boxOf(
+      ends.flatMap((at) => {
+        const [u, v] = project(view, at);
+        return [point(u - by, v - by), point(u + by, v + by)];
+      }),
+    );
+    return box !== null && overlap(box, window);
+  });
+
+/** A line that runs along the window's edge is in it. */
+const TOUCH = 1e-6;
+
+const crosses = (points: Flat['points'], window: Box): boolean => {
+  const box = boxOf(points.map(([u, v]) => point(u, v)));
+  const { left, right, top, bottom } = window;
+  return (
+    box !== null &&
+    overlap(
+      { left: box.left - TOUCH, right: box.right + TOUCH, top: box.top - TOUCH, bottom: box.bottom + TOUCH },
+      { left, right, top, bottom },
+    )
+  );
+};
+
 /** Everything of the car as lines on the picture, mm of the car. */
-function flatLines(shape: Shape, view: View, bodies: readonly Body[], step: number): { lines: Flat[]; crowd: Crowd } {
+function flatLines(
+  shape: Shape,
+  view: View,
+  bodies: readonly Body[],
+  step: number,
+  window: Box | null,
+): { readonly lines: readonly Flat[]; readonly crowd: Crowd } {
   const plates = platesOf(shape).filter(({ centre }) => centre.every(Number.isFinite));
   const crowd = new Crowd([
     ...bodies.flatMap((body, i) => solidsOf(body, view, i)),
@@ -103,7 +125,8 @@ function flatLines(shape: Shape, view: View, bodies: readonly Body[], step: numb
     });
     return { style, points };
   });
-  return { lines: [...hidden, ...lines, ...things], crowd };
+  const all = [...hidden, ...lines, ...things];
+  return { lines: window === null ? all : all.filter(({ points }) => crosses(points, window)), crowd };
 }
 
 /** The part of the tube's surface that faces the viewer at a share of its length, if it is seen. */
@@ -165,54 +188,52 @@ const nothing = (options: DrawingOptions): Drawing => ({
   },
 });
 
+const flatOf = (view: View, at: Vec3): Point => {
+  const [u, v] = project(view, at);
+  return point(u, v);
+};
+
+/** The box round the tubes as they are seen, mm of the view. */
+const silhouetteOf = (bodies: readonly Body[], view: View): Box | null =>
+  boxOf(
+    bodies.flatMap((body) => curvesOf(body, view).flatMap(({ points }) => points.map(({ at }) => flatOf(view, at)))),
+  );
+
+/** The box round the tubes and what stands beside them. */
+function wholeOf(shape: Shape, view: View, tubes: Box | null): Box | null {
+  const rest = thingLines(shape, view.right, view.up).flatMap(({ curve }) =>
+    curve.points.map(({ at }) => flatOf(view, at)),
+  );
+  return tubes === null ? null : boxOf([...rest, point(tubes.left, tubes.top), point(tubes.right, tubes.bottom)]);
+}
+
+/** The box of a detail. */
+const windowOf = ({ around, margin }: NonNullable<DrawingOptions['detail']>, view: View): Box | null =>
+  boxOf(
+    around.flatMap((at) => {
+      const { x, y } = flatOf(view, at);
+      return [point(x - margin, y - margin), point(x + margin, y + margin)];
+    }),
+  );
+
 /** Draws the car. Tubes without a centreline or a section are left out; never throws. */
 export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
   const { view, detail } = options;
   const bodies = [...shape.parts.values()].flatMap((part) => bodyOf(part) ?? []).filter(finite);
   if (bodies.length === 0) return nothing(options);
-  const flat = (at: Vec3): Point => {
-    const [u, v] = project(view, at);
-    return point(u, v);
-  };
-  const silhouette = boxOf(
-    bodies.flatMap((body) => curvesOf(body, view).flatMap((curve) => curve.points.map(({ at }) => flat(at)))),
-  );
-  const rest = thingLines(shape, view.right, view.up).flatMap(({ curve }) => curve.points.map(({ at }) => flat(at)));
-  const whole =
-    detail === undefined
-      ? boxOf([
-          ...rest,
-          ...(silhouette === null
-            ? []
-            : [point(silhouette.left, silhouette.top), point(silhouette.right, silhouette.bottom)]),
-        ])
-      : boxOf(
-          detail.around
-            .map(flat)
-            .flatMap(({ x, y }) => [
-              point(x - detail.margin, y - detail.margin),
-              point(x + detail.margin, y + detail.margin),
-            ]),
-        );
-  if (whole === null || silhouette === null) return nothing(options);
-  const margin = detail === undefined ? MARGIN : DETAIL_MARGIN;
-  const room = { x: options.width - 2 * margin.side, y: options.height - margin.top - margin.bottom - BELOW };
-  const scale = scaleFor(whole.right - whole.left, whole.bottom - whole.top, room);
-  const tall = (whole.bottom - whole.top) * scale;
-  // A detail fills its frame; the whole car takes what it needs.
-  const spare = detail === undefined ? 0 : Math.max(0, room.y - tall);
-  const height = tall + spare + margin.top + margin.bottom + BELOW;
-  const left = (options.width - (whole.right - whole.left) * scale) / 2;
-  const onPaper = (u: number, v: number): Point =>
-    point(left + (u - whole.left) * scale, margin.top + spare / 2 + (whole.bottom - v) * scale);
+  const silhouette = detail === undefined ? silhouetteOf(bodies, view) : null;
+  const whole = detail === undefined ? wholeOf(shape, view, silhouette) : windowOf(detail, view);
+  if (whole === null) return nothing(options);
+  const { scale, height, field, onPaper, seen: window } = frameFor(whole, options, detail !== undefined);
   const toPaper = (at: Vec3): Point => {
-    const { x, y } = flat(at);
+    const { x, y } = flatOf(view, at);
     return onPaper(x, y);
   };
-  const field: Box = { left: 0, top: 0, right: options.width, bottom: height - BELOW };
   const layout = new Layout({ left: 0.5, top: 0.5, right: field.right - 0.5, bottom: field.bottom - 0.5 });
 
-  const { lines, crowd } = flatLines(shape, view, bodies, STEP / scale);
+  // Of a detail only what reaches into its frame is looked at.
+  const near = detail === undefined ? bodies : bodies.filter((body) => reaches(body, view, window));
+  const { lines, crowd } = flatLines(shape, view, near, STEP / scale, detail === undefined ? null : window);
   const car = lines.map(({ style, points }) =>
     line(
       style,
@@ -221,17 +242,18 @@ export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
   );
   for (const item of car) {
     if (item.kind !== 'line' || item.style === 'hidden' || item.style === 'existing-hidden') continue;
-    const near = item.points.filter(({ x, y }) => x > -50 && y > -50 && x < field.right + 50 && y < field.bottom + 50);
-    layout.draw(near);
+    const inked = item.points.filter(({ x, y }) => x > -50 && y > -50 && x < field.right + 50 && y < field.bottom + 50);
+    layout.draw(inked);
   }
-  const ground = bodies.map((body): Item => bandOf(body, toPaper, scale));
+  const ground = near.map((body): Item => bandOf(body, toPaper, scale));
   const datum = datumLines(view, onPaper, field);
   for (const item of datum) if (item.kind === 'line') layout.draw(item.points);
   const marks = (options.marks ?? []).flatMap((mark) => drawMark(mark, toPaper) ?? []);
   for (const { points } of marks) layout.draw(points);
-  const overall = options.say === undefined ? [] : overallLines(silhouette, onPaper, options.say, layout);
+  const overall =
+    options.say === undefined || silhouette === null ? [] : overallLines(silhouette, onPaper, options.say, layout);
   const words = marks.map((mark) => mark.words(layout));
-  const numbers = balloons(options.numbers ?? [], new Map(bodies.map((body) => [body.part.name, body])), {
+  const numbers = balloons(options.numbers ?? [], new Map(near.map((body) => [body.part.name, body])), {
     view,
     crowd,
     layout,
@@ -283,88 +305,4 @@ function bandOf(body: Body, toPaper: (at: Vec3) => Point, scale: number): Item {
     );
   });
   return { kind: 'band', style: 'body', points, width: 2 * body.radius * scale };
-}
-
-/** z = 0 where it is seen as a line, and the car's centreline. */
-function datumLines(view: View, onPaper: (u: number, v: number) => Point, field: Box): readonly Item[] {
-  const items: Item[] = [];
-  const zero = onPaper(0, 0);
-  const inside = (at: number, from: number, to: number): boolean => at > from && at < to;
-  if (view.toward[2] === 0 && view.up[2] === 1 && inside(zero.y, 0, field.bottom)) {
-    items.push(
-      line('datum', [point(2, zero.y), point(field.right - 2, zero.y)]),
-      text(point(field.right - 2, zero.y + LETTERS), 'z = 0', LETTERS, { anchor: 'end' }),
-    );
-  }
-  if (view.toward[1] === 0 && Math.abs(view.up[1]) === 1)
-    items.push(
-      line('centre', [point(2, zero.y), point(field.right - 2, zero.y)]),
-      text(point(field.right - 2, zero.y - 0.7), 'centreline', LETTERS, { anchor: 'end' }),
-    );
-  if (view.toward[1] === 0 && Math.abs(view.right[1]) === 1)
-    items.push(line('centre', [point(zero.x, 2), point(zero.x, field.bottom - 2)]));
-  return items;
-}
-
-/** How long and how high the tubes are together, outside to outside. */
-function overallLines(
-  box: Box,
-  onPaper: (u: number, v: number) => Point,
-  say: (length: number) => string,
-  layout: Layout,
-): readonly Item[] {
-  const low = [onPaper(box.left, box.top), onPaper(box.right, box.top)] as const;
-  const high = [onPaper(box.right, box.top), onPaper(box.right, box.bottom)] as const;
-  const items: Item[] = [];
-  for (const [[from, to], value, name] of [
-    [low, box.right - box.left, 'overall-across'],
-    [high, box.bottom - box.top, 'overall-up'],
-  ] as const) {
-    const across = name === 'overall-across';
-    const drawn = distanceLines(from, to, across ? 10 : 9);
-    layout.draw(drawn.points);
-    const words = say(value);
-    const width = textWidth(words, LETTERS);
-    // Above a level line; across an upright one, off its middle, where the car's centreline runs.
-    const middle = drawn.anchors[0] ?? from;
-    const at = across
-      ? point(middle.x, middle.y - LETTERS * 0.36)
-      : point(middle.x, middle.y + Math.abs(to.y - from.y) * 0.2);
-    layout.reserve({
-      left: at.x - width / 2 - 1,
-      right: at.x + width / 2 + 1,
-      top: at.y - LETTERS,
-      bottom: at.y + LETTERS * 0.4,
-    });
-    items.push(
-      group('overall', [...drawn.items, text(at, words, LETTERS, { anchor: 'middle', halo: true })], {
-        what: name,
-        value: String(Math.round(value * 1e6) / 1e6),
-      }),
-    );
-  }
-  return items;
-}
-
-/** What stands below the drawing: its name, where forward is, and how long a length is on it. */
-function below(view: View, options: DrawingOptions, scale: number, top: number): readonly Item[] {
-  const title = text(point(0.5, top + 4), options.title, LETTERS * 1.1, { bold: true });
-  const forward = view.right[0];
-  const way =
-    Math.abs(forward) > 0.9
-      ? [arrow(point(0.5, top + 8), forward < 0, 'forward')]
-      : Math.abs(view.right[1]) > 0.9
-        ? [arrow(point(0.5, top + 8), view.right[1] < 0, "the car's left")]
-        : [];
-  const ratio = 1 / scale;
-  const says = `1 : ${String(Math.round(ratio * 100) / 100)} printed at full size`;
-  const barAt = Math.max(options.width * 0.38, 36);
-  return [
-    title,
-    ...way,
-    ...(options.width < 100
-      ? [text(point(0.5, top + 12), says, LETTERS)]
-      : [text(point(options.width - 0.5, top + 9), says, LETTERS, { anchor: 'end' })]),
-    scaleBar(point(barAt, top + 7), scale),
-  ];
 }

@@ -1,7 +1,9 @@
 /** What a drawing has besides the car: scale bar, arrow, datum lines, caption. Millimetres of paper. */
-import type { Item, Point } from './scene';
-import { group, line, point, text } from './scene';
-import { LETTERS } from './dimension';
+import { distanceLines, LETTERS } from './dimension';
+import type { Layout } from './labels';
+import type { Box, Item, Point } from './scene';
+import { group, line, point, text, textWidth } from './scene';
+import type { View } from './view';
 
 const INCH = 25.4;
 /** A scale bar is about so long, mm of paper. */
@@ -47,4 +49,93 @@ export function arrow(at: Point, toLeft: boolean, word: string): Item {
     line('scale-filled', [tip, point(tip.x + back, tip.y - 0.8), point(tip.x + back, tip.y + 0.8)], true),
     text(point(at.x + 10.5, at.y + 0.8), word, LETTERS),
   ]);
+}
+
+/** z = 0 where it is seen as a line, and the car's centreline. */
+export function datumLines(view: View, onPaper: (u: number, v: number) => Point, field: Box): readonly Item[] {
+  const items: Item[] = [];
+  const zero = onPaper(0, 0);
+  const inside = (at: number, from: number, to: number): boolean => at > from && at < to;
+  if (view.toward[2] === 0 && view.up[2] === 1 && inside(zero.y, 0, field.bottom)) {
+    items.push(
+      line('datum', [point(2, zero.y), point(field.right - 2, zero.y)]),
+      text(point(field.right - 2, zero.y + LETTERS), 'z = 0', LETTERS, { anchor: 'end' }),
+    );
+  }
+  if (view.toward[1] === 0 && Math.abs(view.up[1]) === 1)
+    items.push(
+      line('centre', [point(2, zero.y), point(field.right - 2, zero.y)]),
+      text(point(field.right - 2, zero.y - 0.7), 'centreline', LETTERS, { anchor: 'end' }),
+    );
+  if (view.toward[1] === 0 && Math.abs(view.right[1]) === 1)
+    items.push(line('centre', [point(zero.x, 2), point(zero.x, field.bottom - 2)]));
+  return items;
+}
+
+/** How long and how high the tubes are together, outside to outside. */
+export function overallLines(
+  box: Box,
+  onPaper: (u: number, v: number) => Point,
+  say: (length: number) => string,
+  layout: Layout,
+): readonly Item[] {
+  const low = [onPaper(box.left, box.top), onPaper(box.right, box.top)] as const;
+  const high = [onPaper(box.right, box.top), onPaper(box.right, box.bottom)] as const;
+  const items: Item[] = [];
+  for (const [[from, to], value, name] of [
+    [low, box.right - box.left, 'overall-across'],
+    [high, box.bottom - box.top, 'overall-up'],
+  ] as const) {
+    const across = name === 'overall-across';
+    const drawn = distanceLines(from, to, across ? 10 : 9);
+    layout.draw(drawn.points);
+    const words = say(value);
+    const width = textWidth(words, LETTERS);
+    // Above a level line; across an upright one, off its middle, where the car's centreline runs.
+    const middle = drawn.anchors[0] ?? from;
+    const at = across
+      ? point(middle.x, middle.y - LETTERS * 0.36)
+      : point(middle.x, middle.y + Math.abs(to.y - from.y) * 0.2);
+    layout.reserve({
+      left: at.x - width / 2 - 1,
+      right: at.x + width / 2 + 1,
+      top: at.y - LETTERS,
+      bottom: at.y + LETTERS * 0.4,
+    });
+    items.push(
+      group('overall', [...drawn.items, text(at, words, LETTERS, { anchor: 'middle', halo: true })], {
+        what: name,
+        value: String(Math.round(value * 1e6) / 1e6),
+      }),
+    );
+  }
+  return items;
+}
+
+/** What stands below the drawing: its name, where forward is, and how long a length is on it. */
+export function below(
+  view: View,
+  { title: name, width }: { readonly title: string; readonly width: number },
+  scale: number,
+  top: number,
+): readonly Item[] {
+  const title = text(point(0.5, top + 4), name, LETTERS * 1.1, { bold: true });
+  const forward = view.right[0];
+  const way =
+    Math.abs(forward) > 0.9
+      ? [arrow(point(0.5, top + 8), forward < 0, 'forward')]
+      : Math.abs(view.right[1]) > 0.9
+        ? [arrow(point(0.5, top + 8), view.right[1] < 0, "the car's left")]
+        : [];
+  const ratio = 1 / scale;
+  const says = `1 : ${String(Math.round(ratio * 100) / 100)} printed at full size`;
+  const barAt = Math.max(width * 0.38, 36);
+  return [
+    title,
+    ...way,
+    ...(width < 100
+      ? [text(point(0.5, top + 12), says, LETTERS)]
+      : [text(point(width - 0.5, top + 9), says, LETTERS, { anchor: 'end' })]),
+    scaleBar(point(barAt, top + 7), scale),
+  ];
 }

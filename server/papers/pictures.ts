@@ -80,6 +80,7 @@ export function viewWithKey(car: Car, name: ViewName): Scene {
 
 /** The straps of each seat, from the side and from above. Seats without a strap that is known have none. */
 export function strapDetails(car: Car): readonly Drawing[] {
+  const all = strapSpreads(car);
   return car.seats().flatMap((seat) => {
     const straps = car.shape.straps.filter((strap) => strap.seat === seat.name);
     const around = straps.flatMap(({ start, contact }): readonly Vec3[] =>
@@ -87,7 +88,7 @@ export function strapDetails(car: Car): readonly Drawing[] {
     );
     if (around.length === 0) return [];
     const names = new Set(straps.map(({ name }) => name));
-    const spreads = strapSpreads(car).filter(({ of }) => of.some((name) => names.has(name)));
+    const spreads = all.filter(({ of }) => of.some((name) => names.has(name)));
     const detail = { around, margin: AROUND };
     return [
       drawCage(car.shape, {
