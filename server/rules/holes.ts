@@ -20,8 +20,8 @@ export interface AirHole {
 
 /** Vents to the open air of which place and size are known. */
 export const airHoles = (car: Car): readonly AirHole[] =>
-  [...car.cage.things.values()].flatMap((thing): readonly AirHole[] => {
-    if (thing.kind !== 'vent' || thing.to === null || typeof thing.to === 'string') return [];
+  car.ofKind('vent').flatMap((thing): readonly AirHole[] => {
+    if (thing.to === null || typeof thing.to === 'string') return [];
     const node = thing.node === null ? undefined : car.cage.things.get(thing.node);
     const member = thing.tube === null ? null : car.member(thing.tube.replace(/\.[ab]$/, ''));
     if (member === null || node?.kind !== 'node' || node.at === null || thing.from === null || thing.dia === null)

@@ -1,6 +1,6 @@
 /** `galvanized.foot`: how much of a dipped tube's bore stays open through its plate. */
 import { standingOn } from '../../geometry/feet';
-import { boreOf, dippedExample, isGalvanized } from '../galvanized';
+import { boreOf, dippedExample, isDipped, isGalvanized } from '../galvanized';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 
@@ -12,7 +12,7 @@ export const galvanizedFoot: Rule = {
   unit: '1',
   slack: 0.005,
   read: (car) =>
-    [...standingOn(car.cage, car.shape.parts)].flatMap(([foot, list]): readonly Reading[] => {
+    [...(isDipped(car) ? standingOn(car.cage, car.shape.parts) : [])].flatMap(([foot, list]): readonly Reading[] => {
       const tube = list[0]?.part.tube;
       const bore = tube === undefined ? null : boreOf(tube);
       if (tube === undefined || bore === null || foot.holeUnread === true || !isGalvanized(car, tube)) return [];

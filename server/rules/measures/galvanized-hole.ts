@@ -1,6 +1,6 @@
 /** `galvanized.hole`: the diameter of the holes through which zinc and air pass when a tube is dipped. */
 import type { Vent } from '../../cage/cage';
-import { boreOf, isGalvanized } from '../galvanized';
+import { boreOf, isDipped, isGalvanized } from '../galvanized';
 import type { Car } from '../car';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
@@ -24,8 +24,7 @@ export const galvanizedHole: Rule = {
   code: 'galvanized.hole',
   unit: 'mm',
   slack: 0.05,
-  read: (car) =>
-    [...car.cage.things.values()].flatMap((thing) => (thing.kind === 'vent' ? ventReading(car, thing) : [])),
+  read: (car) => (isDipped(car) ? car.ofKind('vent').flatMap((vent) => ventReading(car, vent)) : []),
   mend: (_, target) => ({ says: 'drill {to}', params: { to: { value: target, unit: 'mm' } } }),
   explanation: {
     what: 'A vent of a tube that is to be galvanized is too small for the bath.',

@@ -1,5 +1,5 @@
 /** `galvanized.sealed`: whether the bath gets into every bore that is dipped. */
-import { dippedExample, isGalvanized } from '../galvanized';
+import { dippedExample, isDipped, isGalvanized } from '../galvanized';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 
@@ -11,7 +11,7 @@ export const galvanizedSealed: Rule = {
   unit: '1',
   slack: 0,
   read: (car) =>
-    car.shape.spaces.flatMap(({ tubes, vented }): readonly Reading[] => {
+    (isDipped(car) ? car.shape.spaces : []).flatMap(({ tubes, vented }): readonly Reading[] => {
       const dipped = tubes.find((name) => {
         const tube = car.shape.parts.get(name)?.tube;
         return tube !== undefined && isGalvanized(car, tube);

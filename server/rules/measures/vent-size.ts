@@ -1,5 +1,4 @@
 /** `vent.size`: the diameter of the holes that let a bore breathe. */
-import type { Vent } from '../../cage/cage';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -11,19 +10,18 @@ export const ventSize: Rule = {
   unit: 'mm',
   // 1/8 in is 3.175: drills are named in tenths.
   slack: 0.05,
-  read: ({ cage }) =>
-    [...cage.things.values()].flatMap((thing) => {
-      if (thing.kind === 'foot' && thing.hole !== null) {
-        const params = { what: 'The hole of {foot}', foot: thing.name };
-        return [reading(thing.name, thing.hole, 'mm', params, { fact: 'hole', group: 'open' })];
-      }
-      if (thing.kind !== 'vent') return [];
-      const vent: Vent = thing;
-      if (vent.dia === null) return [];
-      const params = { what: 'The vent of {tube}', tube: vent.tube ?? '' };
-      const group = vent.plug === null ? 'open' : 'plugged';
-      return [reading(vent.name, vent.dia, 'mm', params, { fact: 'dia', group })];
+  read: (car) => [
+    ...car.feet().flatMap(({ name, hole }) => {
+      if (hole === null) return [];
+      const params = { what: 'The hole of {foot}', foot: name };
+      return [reading(name, hole, 'mm', params, { fact: 'hole', group: 'open' })];
     }),
+    ...car.ofKind('vent').flatMap(({ name, tube, dia, plug }) => {
+      if (dia === null) return [];
+      const params = { what: 'The vent of {tube}', tube: tube ?? '' };
+      return [reading(name, dia, 'mm', params, { fact: 'dia', group: plug === null ? 'open' : 'plugged' })];
+    }),
+  ],
   mend: (_, target) => ({ says: 'drill {to}', params: { to: { value: target, unit: 'mm' } } }),
   explanation: {
     what: 'The hole through which a bore breathes is very small.',
