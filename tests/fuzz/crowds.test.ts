@@ -77,11 +77,13 @@ describe('tubes', () => {
       'a spiral that crosses itself',
       (i: number) => `(${(300 * Math.cos(i)).toFixed(3)}, ${(300 * Math.sin(i)).toFixed(3)}, ${(i * 0.5).toFixed(3)})`,
     ],
-  ])('%s', async (_, at) => {
+  ])('%s', async (name, at) => {
     const nodes = times(2000, (i) => `node n${i} = ${at(i)}`);
     const text = `${PARTS}${nodes}\ntube t { section s; die d; path ${times(2000, (i) => `n${i}`, ', ')}; first open; last open }`;
     const analysis = await soundly(text);
-    expect(codes(analysis).filter((code) => !code.startsWith('bend.'))).toEqual([]);
+    // The spiral runs into itself, and that is told once.
+    const others = codes(analysis).filter((code) => !code.startsWith('bend.'));
+    expect(others).toEqual(name.startsWith('a spiral') ? ['tube.clash'] : []);
   });
 
   it.each([
