@@ -14,9 +14,11 @@ const CELL = 1;
 const DIRECTIONS = 16;
 const DISTANCES = [0, 2.5, 4.5, 7, 10, 14, 19, 25, 32, 40, 50];
 /** What a millimetre of leader, a cell of ink under the words, and a leader over words cost. */
-const PER_MM = 0.55;
+const PER_MM = 1;
 const PER_INK = 2;
 const OVER_WORDS = 40;
+/** And a cell of ink under a leader. */
+const LEADER_OVER_INK = 0.4;
 /** Words keep this far from each other, mm. */
 const APART = 0.7;
 
@@ -98,7 +100,7 @@ export class Layout {
     if (far === 0) return cost;
     const line = along(border(box, anchor), anchor);
     for (const { x, y } of line) {
-      if (this.ink.has(this.key(x, y))) cost += 0.15;
+      if (this.ink.has(this.key(x, y))) cost += LEADER_OVER_INK;
       if (this.words.some((w) => x > w.left && x < w.right && y > w.top && y < w.bottom)) cost += OVER_WORDS;
     }
     return cost;
