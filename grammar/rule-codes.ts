@@ -218,6 +218,7 @@ export const RULE_CODES = {
   'hole.inspection': judged('{tube} has {measured} holes for inspection{ask}: {mend}.'),
   'hole.inspection-size': judged('The inspection hole in {tube} is {measured} wide{ask}: {mend}.'),
   'hole.place': told('The inspection hole in {tube} lies {measured} from {what}{ask}: {mend}.'),
+  'hole.sleeve': told('A hole through the wall of {tube} stays open{ask}: {mend}.'),
   'hole.existing': judged('A hole is to be drilled into {tube}, which is already in the car{ask}: {mend}.'),
 } as const satisfies Record<string, CodeEntry>;
 

@@ -86,6 +86,7 @@ import { holeExisting } from './measures/hole-existing';
 import { holeInspection } from './measures/hole-inspection';
 import { holeInspectionSize } from './measures/hole-inspection-size';
 import { holePlace } from './measures/hole-place';
+import { holeSleeve } from './measures/hole-sleeve';
 import { hoopBends } from './measures/hoop-bends';
 import { hoopFlat } from './measures/hoop-flat';
 import { hoopFrontFoot } from './measures/hoop-front-foot';
@@ -258,6 +259,7 @@ export const RULES: readonly Rule[] = [
   holeInspection,
   holeInspectionSize,
   holePlace,
+  holeSleeve,
   hoopBends,
   hoopFlat,
   hoopFrontFoot,

@@ -64,6 +64,14 @@ export const FIA_OUTFIT_EDGES: readonly Edge[] = [
     missing: null,
   },
   {
+    code: 'hole.sleeve',
+    book: 'fia-253',
+    inside: 'hole hoop for bolt { from 400; dia 12; sleeve yes }',
+    outside: 'hole hoop for bolt { from 400; dia 12 }',
+    within: 1,
+    missing: null,
+  },
+  {
     code: 'tube.finish',
     book: 'fia-253',
     inside: 'vehicle { finish powder }',

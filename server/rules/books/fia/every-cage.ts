@@ -27,6 +27,7 @@ export const EVERY_CAGE: readonly Limit[] = [
   ),
   seen('cage.identified', atLeast(1, '1'), text('253-8.1', '2016'), { of: ['asn', 'fia'], rows: ['253-8.1-id'] }),
   seen('cage.modified', atMost(0, '1'), text('253-8.1', 'about 2013'), { severity: 'warning', rows: ['253-8.1-mod'] }),
+  memory('hole.sleeve', atLeast(1, '1'), at('253-8'), { severity: 'information', rows: ['253-8.1-holes'] }),
   memory('tube.carries', atMost(0, '1'), at('253-8.1'), { rows: ['253-8.1-fluid'] }),
   memory('tube.finish', own('1'), at('253-8.1'), {
     accepts: ['bare', 'paint', 'powder', 'zinc', 'galvanized'],
