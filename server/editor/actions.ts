@@ -1,6 +1,6 @@
 /** Quick fixes at a place: which findings there have one, and what it does when taken. */
 import type { PlacedFinding, Span } from '../../grammar/finding';
-import { fixesFor, resolveFix, solving, type Solved, type TextEdit } from '../fixes/fixes';
+import { fixesFor, mayBeSolved, resolveFix, solving, type Solved, type TextEdit } from '../fixes/fixes';
 import type { Analysis } from '../project/project';
 
 export interface QuickFix {
@@ -53,13 +53,14 @@ export const solvedIndex = (id: string): number | null =>
   id.startsWith(SOLVED) ? Number(id.slice(SOLVED.length)) : null;
 
 /** Findings in a span for which a number may be solved: more at once are not asked about by pointing at a place. */
-const MOST_SOLVED = 4;
+const MOST_SOLVED = 6;
 
 /** The findings of {@link fixesAt} that are worth solving, the gravest first. */
 export const solvableAt = (analysis: Analysis, file: string, span: Span): PlacedFinding[] => {
   const gravity = { error: 0, warning: 1, information: 2 } as const;
   return analysis.findings
-    .filter(({ place, waived }) => place.file === file && !waived && touches(place.span, span))
+    .filter(({ place }) => place.file === file && touches(place.span, span))
+    .filter((finding) => mayBeSolved(finding, analysis))
     .sort((a, b) => gravity[a.severity] - gravity[b.severity])
     .slice(0, MOST_SOLVED);
 };

@@ -18,7 +18,7 @@ import {
 
 export type { FixContext, FixOffer, TextEdit } from './fix';
 export type { Solved } from './solve/solve';
-export { solve, solving } from './solve/solve';
+export { mayBeSolved, solve, solving } from './solve/solve';
 
 /** By code; what is not here has no fix but those that its finding carries itself. */
 const FIXERS: Partial<Readonly<Record<Code, readonly Fixer[]>>> = {

@@ -54,6 +54,7 @@ export function editsFor({ literals }: Knob, value: number): readonly TextEdit[]
   const by = (value - first.value) * worthOf(first);
   const edits: TextEdit[] = [];
   for (const literal of literals) {
+    if (edits.some(({ file, span }) => file === literal.file && span.end === literal.span.end)) continue;
     // Of a value that is shared by both sides each goes its own way: outward, or inward.
     const side = literal.value * first.value < 0 ? -1 : 1;
     const now = literal.value + (side * by) / worthOf(literal);

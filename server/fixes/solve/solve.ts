@@ -41,12 +41,19 @@ const MOST_OFFERS = 2;
 /** Findings of what is written: there a number has not been read, or means nothing yet. */
 const OF_TEXT = /^(syntax|name|use|unit|number|fact|kind|role|mirror|waive|rule)\./;
 
+/** Choices that are told, and faults that are mended by another word or another place: a number would only hide them. */
+const OF_FORM =
+  /^(place\.|space\.|end\.loose|leg\.zero|cope\.order-guessed|tube\.past-length|bend\.(no-die|tiny|rotation-tiny)|foot\.no-tube|joint\.(crowded|no-ends|not-there)|vent\.(no-effect|outside-joint)|strap\.slot-edge)/;
+
 /**
  * True where a number may mend it. What is missing, and tubes that are counted, are mended by another thing; what a book
  * accepts by its name, by another word.
  */
-function mayBeSolved({ code, waived, measured, allowed, subject, rule }: PlacedFinding, { cage }: Analysis): boolean {
-  if (waived || OF_TEXT.test(code) || code.endsWith('.missing')) return false;
+export function mayBeSolved(
+  { code, waived, measured, allowed, subject, rule }: PlacedFinding,
+  { cage }: Analysis,
+): boolean {
+  if (waived || OF_TEXT.test(code) || OF_FORM.test(code) || code.endsWith('.missing')) return false;
   if (measured?.unit !== '1') return true;
   if (rule !== undefined && allowed?.from === null && allowed.to === null) return false;
   if (!Number.isInteger(measured.value)) return true;
