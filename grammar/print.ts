@@ -33,6 +33,15 @@ export function sayInches(length: number): string {
   return `${length < 0 && sixteenths > 0 ? '-' : ''}${text}`;
 }
 
+/** A length up to the next mark of a tape: whole millimetres, sixteenths of an inch. Whoever adds so much has enough. */
+export function sayOnTape(length: number, units: LengthUnit): string {
+  const step = imperial(units) ? worth('in') / 16 : units === 'mm' ? 1 : 0;
+  if (step === 0 || !Number.isFinite(length)) return sayMeasure({ value: length, unit: 'mm' }, units);
+  // What is on a mark but for rounding stays there; what is wanted is never nothing.
+  const up = Math.max(1, Math.ceil(Math.abs(length) / step - 1e-6)) * step;
+  return imperial(units) ? `${sayInches(up)} in` : sayMeasure({ value: up, unit: 'mm' }, units);
+}
+
 const worth = (unit: string): number => UNITS[unit]?.factor ?? 1;
 const imperial = (units: LengthUnit): boolean => units === 'in' || units === 'ft';
 
@@ -138,7 +147,8 @@ const counted = (number: string, thing: string): string =>
 /**
  * The sentence of a finding, from the template of its code. Figures come in the units of the file, lists with commas;
  * a parameter that is missing leaves nothing behind. `{name#}`: a figure without its unit, as the file would have it;
- * `{name:bend}`: a number of things, `no bends`, `1 bend`, `2 bends`.
+ * `{name~}`: a length that somebody has to add, to the next mark of a tape; `{name:bend}`: a number of things, `no
+ * bends`, `1 bend`, `2 bends`.
  */
 export function wordFinding(
   finding: Pick<Finding, 'code' | 'params' | 'measured' | 'allowed'>,
@@ -160,13 +170,21 @@ export function wordFinding(
     const value = params[name];
     return value !== undefined && isMeasure(value) ? sayBare(value, units) : say(name, true);
   };
+  const onTape = (name: string): string => {
+    const value = params[name];
+    return value !== undefined && isMeasure(value) && value.unit === 'mm'
+      ? sayOnTape(value.value, units)
+      : say(name, true);
+  };
   const fill = (text: string, inPhrase: boolean): string =>
-    text.replace(/\{([A-Za-z]\w*)(#|:[a-z ]+)?\}/g, (_, name: string, mark: string | undefined) =>
+    text.replace(/\{([A-Za-z]\w*)(#|~|:[a-z ]+)?\}/g, (_, name: string, mark: string | undefined) =>
       mark === '#'
         ? bare(name)
-        : mark === undefined
-          ? say(name, inPhrase)
-          : counted(say(name, inPhrase), mark.slice(1)),
+        : mark === '~'
+          ? onTape(name)
+          : mark === undefined
+            ? say(name, inPhrase)
+            : counted(say(name, inPhrase), mark.slice(1)),
     );
   const sentence = fill(CODES[finding.code].says, false)
     .replace(/\s*[:;,]?\s*\.$/, '.')

@@ -56,7 +56,7 @@ export const RULE_CODES = {
   'vent.span': told('The vent of {tube} lies {measured} from the nearest joint of a span of {span}{ask}: {mend}.'),
   // What stiffens corners and crossings, and joints that come apart
   'gusset.thickness': judged('The sheet of {gusset} is {measured} thick{ask}: {mend}.'),
-  'gusset.count': told('{measured} gussets stand at {node}{ask}: {mend}.'),
+  'gusset.count': told('{measured:gusset} at {node}{ask}: {mend}.'),
   'gusset.kind': judged('{gusset} is {word}{ask}: {mend}.'),
   'gusset.legs': judged('{gusset} reaches {reach} along {tube}, {measured} x the larger od of {od}{ask}: {mend}.'),
   'gusset.cut-out': judged(
@@ -214,8 +214,9 @@ export const RULE_CODES = {
   'foot.held': judged('{foot} is {word} to a shell of {shell}{ask}: {mend}.'),
   'foot.count': told('The cage stands on {measured:plate}{ask}: {mend}.'),
   'foot.counter-plate': judged('The plate behind {foot} is {way} than its own{ask}: {mend}.'),
+  'foot.welded': judged('{foot} is not welded to the shell{ask}: {mend}.'),
   'foot.frame': judged('{foot} stands on the shell of a car that has a frame{ask}: {mend}.'),
-  'hole.inspection': judged('{tube} has {measured} holes for inspection{ask}: {mend}.'),
+  'hole.inspection': judged('{tube} has {measured:hole} for inspection{ask}: {mend}.'),
   'hole.inspection-size': judged('The inspection hole in {tube} is {measured} wide{ask}: {mend}.'),
   'hole.place': told('The inspection hole in {tube} lies {measured} from {what}{ask}: {mend}.'),
   'hole.sleeve': told('A hole through the wall of {tube} stays open{ask}: {mend}.'),

@@ -4,6 +4,7 @@
  */
 import type { Measure } from '../../grammar/finding';
 import type { Car } from './car';
+import { hintIn } from './inch-hints';
 import type { Book, Decision, Item, Limit, Reading, Rule } from './rule';
 import { isMissing } from './rule';
 import { RULES } from './rules';
@@ -113,12 +114,19 @@ export const standsBack = (limit: Limit, book: Book, books: readonly Book[]): bo
   limit.standsBack &&
   books.some((other) => other !== book && other.limits.some((rival) => rival.code === limit.code && !rival.standsBack));
 
+/** True of a foot that is welded and has no bolts. */
+const isWelded = (car: Car, subject: string): boolean => {
+  const foot = car.cage.things.get(subject);
+  return foot?.kind === 'foot' && foot.bolts === null && foot.welded === true;
+};
+
 /** True where the limit is about this thing in this kind of car. */
 const concerns = (limit: Limit, item: Item, car: Car): boolean =>
   (limit.of === undefined || (item.group !== null && limit.of.includes(item.group))) &&
   (limit.notOf === undefined || item.group === null || !limit.notOf.includes(item.group)) &&
   (limit.structure === undefined || limit.structure === car.kind()) &&
   (limit.cars === undefined || limit.cars.includes(car.cage.vehicle?.kind ?? 'production')) &&
+  !(limit.ifBolted === true && isWelded(car, item.subject)) &&
   !(limit.noFrame === true && car.cage.vehicle?.frame === true) &&
   !(limit.selfBuilt === true && car.certified());
 
@@ -134,7 +142,8 @@ function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item,
     : asked.some(({ since, before }) => since !== undefined || before !== undefined)
       ? dated(rule, asked, item, car)
       : firstOf(rule, asked, item, car);
-  return { rule, book, item, limits: asked, verdict };
+  const told = verdict.kind === 'unknown' ? { ...verdict, fact: hintIn(verdict.fact, car.cage.units) } : verdict;
+  return { rule, book, item, limits: asked, verdict: told };
 }
 
 interface Asking {

@@ -26,6 +26,7 @@ export function scopeWords(limit: Limit): string {
     limit.notOf === undefined ? '' : `all but ${limit.notOf.join(', ')}`,
     limit.structure === undefined ? '' : limit.structure === 'cage' ? 'full cages' : 'bare roll bars',
     limit.cars === undefined ? '' : `${limit.cars.map((kind) => kind.replace('-', ' ')).join(' and ')} cars`,
+    limit.ifBolted === true ? 'bolted plates' : '',
     limit.noFrame === true ? 'cars without a frame' : '',
     limit.selfBuilt === true ? 'cages without a certificate' : '',
     limit.since === undefined ? '' : `homologated from ${limit.since} on`,

@@ -121,7 +121,7 @@ function leftOf(limit: Limit, { from, to }: Allowed): Limit | null {
 /** How a book counts and measures, which is no matter of its figure. */
 const HOW = ['counts', 'onShell'] as const;
 /** For which cars it speaks. */
-const FOR = ['structure', 'cars', 'noFrame', 'selfBuilt'] as const;
+const FOR = ['structure', 'cars', 'noFrame', 'ifBolted', 'selfBuilt'] as const;
 
 /** A limit that takes the place of others: it counts as they do, and for the cars for which all of them are. */
 function inPlaceOf(own: Limit, replaced: readonly Limit[]): Limit {

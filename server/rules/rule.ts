@@ -133,6 +133,8 @@ export interface Limit {
   readonly cars?: readonly CarKind[];
   /** Only for cars whose shell is their frame. */
   readonly noFrame?: boolean;
+  /** Not for feet that are welded and have no bolts. */
+  readonly ifBolted?: boolean;
   /** Only for cages that were built by the text of the book: of a certified one the certificate counts. */
   readonly selfBuilt?: boolean;
   /** Only for cars homologated on this day or later, `2007-01-01`. */

@@ -65,6 +65,7 @@ import { footMissing } from './measures/foot-missing';
 import { footSide } from './measures/foot-side';
 import { footThickness } from './measures/foot-thickness';
 import { footTubeWall } from './measures/foot-tube-wall';
+import { footWelded } from './measures/foot-welded';
 import { galvanizedFoot } from './measures/galvanized-foot';
 import { galvanizedHole } from './measures/galvanized-hole';
 import { galvanizedSealed } from './measures/galvanized-sealed';
@@ -238,6 +239,7 @@ export const RULES: readonly Rule[] = [
   footSide,
   footThickness,
   footTubeWall,
+  footWelded,
   galvanizedFoot,
   galvanizedHole,
   galvanizedSealed,

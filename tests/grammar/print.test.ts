@@ -1,7 +1,7 @@
 /** Figures and sentences for people. */
 import { describe, expect, it } from 'vitest';
 import { CODES, type Code } from '../../grammar/codes';
-import { sayAllowed, sayMeasure, sayNumber, wordFinding } from '../../grammar/print';
+import { sayAllowed, sayMeasure, sayNumber, sayOnTape, wordFinding } from '../../grammar/print';
 
 describe('figures', () => {
   it.each([
@@ -33,6 +33,15 @@ describe('figures', () => {
     expect(sayMeasure({ value: 1.75 * 25.4, unit: 'mm' }, 'mm')).toBe('44.5 mm');
     expect(sayNumber(-44.449999999999996, 1)).toBe('-44.5');
     expect(sayNumber(44.4499, 1)).toBe('44.4');
+  });
+
+  it('says what has to be added up to the next mark of a tape', () => {
+    expect(sayOnTape(46.66, 'in')).toBe('1 7/8 in');
+    expect(sayOnTape(25.4, 'in')).toBe('1 in');
+    expect(sayOnTape(0.005, 'in')).toBe('1/16 in');
+    expect(sayOnTape(-300, 'ft')).toBe('11 13/16 in');
+    expect(sayOnTape(17.2, 'mm')).toBe('18 mm');
+    expect(sayOnTape(0.2, 'mm')).toBe('1 mm');
   });
 
   it('says what is allowed', () => {

@@ -228,6 +228,14 @@ export const NA_EDGES: readonly Edge[] = [
     missing: [TWO_BENDS(), /whether the car has a frame/],
   },
   {
+    code: 'foot.welded',
+    book: 'nhra',
+    inside: front().replace('bolts 3 x M8', 'welded yes'),
+    outside: front().replace('bolts 3 x M8', 'welded no'),
+    within: 1,
+    missing: [front(), /whether it is welded/],
+  },
+  {
     code: 'hole.inspection',
     book: 'scca-gcr',
     inside: 'hole hoop for inspection { from 500; dia 5 }',

@@ -29,6 +29,7 @@ interface Common extends Partial<
     | 'of'
     | 'cars'
     | 'noFrame'
+    | 'ifBolted'
     | 'structure'
     | 'since'
     | 'before'

@@ -152,6 +152,7 @@ export const NHRA: Book = {
     seen('foot.bolts', atLeast(4, '1'), general('4:10, cars without a frame', 'about 2008'), {
       of: ['hoop foot'],
       structure: 'bar',
+      ifBolted: true,
       noFrame: true,
       severity: 'warning',
       why: OTHER_WAY,
@@ -160,6 +161,14 @@ export const NHRA: Book = {
     seen('foot.bolt-size', atLeast(inches(3 / 8), 'mm'), general('4:10, cars without a frame', 'about 2008'), {
       of: ['hoop foot'],
       structure: 'bar',
+      ifBolted: true,
+      noFrame: true,
+      severity: 'warning',
+      rows: ['NHRA-P1'],
+    }),
+    seen('foot.welded', atLeast(1, '1'), general('4:11, cars without a frame, as told in a forum', 'undated'), {
+      of: ['hoop foot'],
+      structure: 'cage',
       noFrame: true,
       severity: 'warning',
       rows: ['NHRA-P1'],

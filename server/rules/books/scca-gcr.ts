@@ -128,6 +128,7 @@ export const SCCA_GCR: Book = {
     }),
     seen('foot.thickness', atLeast(inches(3 / 16), 'mm'), gcr('roll cages', '2006'), {
       of: ['bolted'],
+      ifBolted: true,
       severity: 'warning',
       why: 'The text of March 2023 asks for the wall of the tube only.',
       rows: ['SCCA-P3'],
@@ -143,8 +144,11 @@ export const SCCA_GCR: Book = {
     }),
     seen('foot.tube-wall', own('mm'), gcr('p. 99', 'March 2023'), { rows: ['SCCA-P4'] }),
     seen('foot.counter-plate', atLeast(1, '1'), gcr('p. 99', 'March 2023'), { rows: ['SCCA-P4', 'SCCA-P3'] }),
-    seen('foot.bolts', atLeast(3, '1'), gcr('roll cages', '2006'), { rows: ['SCCA-P6'] }),
-    seen('foot.bolt-size', atLeast(inches(3 / 8), 'mm'), gcr('roll cages', '2006'), { rows: ['SCCA-P6'] }),
+    seen('foot.bolts', atLeast(3, '1'), gcr('roll cages', '2006'), { ifBolted: true, rows: ['SCCA-P6'] }),
+    seen('foot.bolt-size', atLeast(inches(3 / 8), 'mm'), gcr('roll cages', '2006'), {
+      ifBolted: true,
+      rows: ['SCCA-P6'],
+    }),
     // SAE grade 5; a metric 8.8 is its equal.
     seen('bolt.grade', atLeast(800, 'MPa'), gcr('roll cages', '2006'), {
       of: ['hoop foot', 'backstay foot', 'other foot'],

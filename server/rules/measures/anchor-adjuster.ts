@@ -17,7 +17,7 @@ export const anchorAdjuster: Rule = {
         adjuster === null ? null : reading(name, adjuster, 'mm', { anchor: name }, { fact: 'adjuster' }),
     ),
   mend: (item, target) => ({
-    says: 'lead it {by} farther out, or put it inboard beside the buckle',
+    says: 'lead it {by~} farther out, or put it inboard beside the buckle',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },
   }),
   explanation: {

@@ -22,7 +22,7 @@ export const anchorSpacing: Rule = {
       }),
     ),
   mend: (item, target) => ({
-    says: item.measured.value < target ? 'set them {by} farther apart' : 'set them {by} closer together',
+    says: item.measured.value < target ? 'set them {by~} farther apart' : 'set them {by~} closer together',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

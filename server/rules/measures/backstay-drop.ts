@@ -18,7 +18,7 @@ export const backstayDrop: Rule = {
       });
     }),
   mend: (item, target) => ({
-    says: 'join it {by} higher',
+    says: 'join it {by~} higher',
     params: { by: { value: item.measured.value - target, unit: 'mm' } },
   }),
   explanation: {

@@ -59,7 +59,7 @@ export const diagonalTop: Rule = {
   groups: ['hoop', 'backstay'],
   read: (car) => car.of('diagonal').flatMap((member) => topOf(car, member) ?? []),
   mend: (item, target) => ({
-    says: 'bring it {by} nearer',
+    says: 'bring it {by~} nearer',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

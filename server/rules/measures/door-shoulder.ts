@@ -41,7 +41,7 @@ export const doorShoulder: Rule = {
     });
   },
   mend: (item, target) => ({
-    says: item.params['way'] === 'over' ? 'lower it there by {by}' : 'raise it there by {by}',
+    says: item.params['way'] === 'over' ? 'lower it there by {by~}' : 'raise it there by {by~}',
     ask: ', {book} wants it midway; it names no tolerance, over {limit} is told',
     params: { by: { value: item.measured.value - target, unit: 'mm' } },
   }),

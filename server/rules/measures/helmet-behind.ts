@@ -32,7 +32,7 @@ export const helmetBehind: Rule = {
     ].filter((item) => !('measured' in item) || Number.isFinite(item.measured.value));
   },
   mend: (item, target) => ({
-    says: 'move the hoop {by} forward, or the seat back',
+    says: 'move the hoop {by~} forward, or the seat back',
     params: { by: { value: item.measured.value - target, unit: 'mm' } },
   }),
   explanation: {

@@ -40,7 +40,7 @@ export const helmetClearance: Rule = {
     ];
   },
   mend: (item, target) => ({
-    says: 'raise the hoop by {by}, or lower the seat',
+    says: 'raise the hoop by {by~}, or lower the seat',
     params: { by: figure(target - item.measured.value, 'mm') },
   }),
   explanation: {

@@ -82,7 +82,7 @@ export const helmetLine: Rule = {
     ];
   },
   mend: (item, target) => ({
-    says: 'lower the seat, or raise one of the two, by {by}',
+    says: 'lower the seat, or raise one of the two, by {by~}',
     ask: ', {book} wants it below',
     params: { by: figure(target - item.measured.value, 'mm') },
   }),

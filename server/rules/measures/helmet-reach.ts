@@ -27,7 +27,7 @@ export const helmetReach: Rule = {
     ];
   },
   mend: (item, target) => ({
-    says: 'move the hoop {by} nearer, or the seat back',
+    says: 'move the hoop {by~} nearer, or the seat back',
     params: { by: { value: item.measured.value - target, unit: 'mm' } },
   }),
   explanation: {

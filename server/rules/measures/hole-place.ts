@@ -44,7 +44,7 @@ export const holePlace: Rule = {
         : [reading(hole.name, near.far, 'mm', { tube: member.name, what: near.what }, { fact: 'from' })];
     }),
   mend: (item, target) => ({
-    says: 'move it {by} away',
+    says: 'move it {by~} away',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },
   }),
   explanation: {

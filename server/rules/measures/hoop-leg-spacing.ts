@@ -36,7 +36,7 @@ export const hoopLegSpacing: Rule = {
       .filter(({ tube }) => tube.section !== null)
       .map((hoop) => reading(hoop.name, clear(hoop), 'mm', { tube: hoop.name }, { fact: 'path' })),
   mend: (item, target) => ({
-    says: 'set them {by} farther apart',
+    says: 'set them {by~} farther apart',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },
   }),
   explanation: {

@@ -53,7 +53,7 @@ export const hoopWidth: Rule = {
     });
   },
   mend: (item, target) => ({
-    says: "make it {by} wider, or bring it within 1 in of the driver's door",
+    says: "make it {by~} wider, or bring it within 1 in of the driver's door",
     ask: ', {book} wants it no narrower',
     params: { by: figure(target - item.measured.value, 'mm') },
   }),

@@ -17,7 +17,7 @@ export const strapAdjuster: Rule = {
       { yokes: true },
     ),
   mend: (item, target) => ({
-    says: 'move it {by} down',
+    says: 'move it {by~} down',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },
   }),
   explanation: {

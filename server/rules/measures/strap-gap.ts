@@ -7,7 +7,7 @@ import { strapPairs } from '../shoulders';
 export const strapGap: Rule = {
   code: 'strap.gap',
   unit: 'mm',
-  slack: 1e-6,
+  slack: 0.05,
   groups: ['with yoke', 'without yoke'],
   // A strap without a width has a finding of its own: it is a fact that every strap needs.
   read: (car) =>
@@ -17,7 +17,7 @@ export const strapGap: Rule = {
       return [reading(seat.name, spacing - width, 'mm', { seat: seat.name, tube: left.figures.tube ?? '' }, { group })];
     }),
   mend: (item, target) => ({
-    says: 'bring them {by} closer together',
+    says: 'bring them {by~} closer together',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

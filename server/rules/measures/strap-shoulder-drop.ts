@@ -7,7 +7,7 @@ import { NO_SHOULDER, shouldered } from '../shoulders';
 export const strapShoulderDrop: Rule = {
   code: 'strap.shoulder-drop',
   unit: 'mm',
-  slack: 1e-6,
+  slack: 0.05,
   read: (car) =>
     shouldered(car).map(({ figures, seat, shoulder }) => {
       if (shoulder === null) return missing(seat.name, NO_SHOULDER);
@@ -21,7 +21,7 @@ export const strapShoulderDrop: Rule = {
       return reading(figures.name, drop, 'mm', params);
     }),
   mend: (item, target) => ({
-    says: item.measured.value > target ? 'raise the bar by {by}' : 'lower the bar by {by}',
+    says: item.measured.value > target ? 'raise the bar by {by~}' : 'lower the bar by {by~}',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

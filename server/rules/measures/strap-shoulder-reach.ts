@@ -12,7 +12,7 @@ export const reachOf = ({ figures, shoulder }: Shouldered): number | null =>
 export const strapShoulderReach: Rule = {
   code: 'strap.shoulder-reach',
   unit: 'mm',
-  slack: 1e-6,
+  slack: 0.05,
   read: (car) =>
     shouldered(car).map((one) => {
       const reach = reachOf(one);

@@ -7,13 +7,13 @@ import { strapPairs } from '../shoulders';
 export const strapSpacing: Rule = {
   code: 'strap.spacing',
   unit: 'mm',
-  slack: 1e-6,
+  slack: 0.05,
   read: (car) =>
     strapPairs(car).map(({ seat, left, spacing }) =>
       reading(seat.name, spacing, 'mm', { seat: seat.name, tube: left.figures.tube ?? '' }),
     ),
   mend: (item, target) => ({
-    says: item.measured.value > target ? 'bring them {by} closer together' : 'move them {by} apart',
+    says: item.measured.value > target ? 'bring them {by~} closer together' : 'move them {by~} apart',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

@@ -9,7 +9,7 @@ export const strapTail: Rule = {
   slack: 0.05,
   read: (car) => strapFact(car, 'tail', 'the free end behind the slide is not written: tail 120', ({ tail }) => tail),
   mend: (item, target) => ({
-    says: 'leave {by} more',
+    says: 'leave {by~} more',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },
   }),
   explanation: {
