@@ -29,8 +29,10 @@ export const PLACE_CODES: ReadonlySet<RuleCode> = new Set<RuleCode>([
   'strap.shoulder-drop',
   'strap.shoulder-reach',
   'strap.skew',
+  'strap.slider-seat',
   'strap.spacing',
   'strap.spacing-formula',
+  'strap.spine',
   'strap.spread',
 ]);
 
