@@ -37,7 +37,9 @@ function askFor(limit: Limit, mend: Mend, low: boolean, value: number): string {
   if (mend.ask !== undefined) return `${mend.ask}${memory}`;
   if (limit.accepts !== undefined) return `, {book} accepts ${limit.accepts.join(', ')}${memory}`;
   const strict = limit.strict === true;
-  return `, {book} ${limit.force} ${low ? (strict ? 'more than' : 'at least') : strict ? 'less than' : 'at most'} {limit}${memory}`;
+  // Nobody allows at least.
+  const force = low && limit.force === 'allows' ? 'wants' : limit.force;
+  return `, {book} ${force} ${low ? (strict ? 'more than' : 'at least') : strict ? 'less than' : 'at most'} {limit}${memory}`;
 }
 
 /** Where the limit stands in the car's own files. */

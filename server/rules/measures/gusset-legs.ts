@@ -26,7 +26,10 @@ export const gussetLegs: Rule = {
   mend: (item, target, car) => {
     const od = gussetUses(car).find(({ gusset }) => gusset.name === item.subject)?.larger ?? 0;
     const to = item.measured.value < target ? Math.ceil(od * target) : Math.floor(od * target);
-    return { says: 'make that leg {to}', params: { to: figure(to, 'mm') } };
+    return {
+      says: item.measured.value < target ? 'make that leg {to~}' : 'make that leg {to}',
+      params: { to: figure(to, 'mm') },
+    };
   },
   explanation: {
     what: 'A gusset ends too near to the corner of its tubes, or too far from it.',

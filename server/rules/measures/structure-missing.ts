@@ -102,8 +102,10 @@ export const structureMissing: Rule = {
     const chief = car.chief();
     const found = nearest(car);
     if (chief === null || found === null || car.kind() !== 'cage') return [];
-    const lacks = found.lacks.map(({ role, count }) => `${String(count)} ${role}`).join(' and ');
-    return [reading(chief.name, sum(found.lacks), '1', { lacks, design: found.design.name })];
+    // That there is no main hoop has a finding of its own.
+    const missing = found.lacks.filter(({ role }) => role !== 'main-rollbar');
+    const lacks = missing.map(({ role, count }) => `${String(count)} ${role}`).join(' and ');
+    return [reading(chief.name, sum(missing), '1', { lacks, design: found.design.name })];
   },
   mend: (_item, _target, car) => {
     const places = (nearest(car)?.lacks ?? []).flatMap(({ role }) => placeFor(car, role) ?? []);

@@ -66,6 +66,12 @@ export const STRUCTURE: readonly Limit[] = [
   memory('diagonal.bottom', atMost(100, 'mm'), at('253-8.3.2.1.1'), { ...NEAR, rows: ['253-8.3.2.1.1-bot'] }),
   memory('diagonal.feet', atMost(300, 'mm'), at('253-8.3.2.1.1'), { rows: ['253-8.3.2.1.1-253-6'] }),
   // Doors
+  memory('door.bars', atLeast(2, '1'), at('253-8.3.2.1.2'), {
+    structure: 'cage',
+    of: ["the driver's side", "the passenger's side", 'a side'],
+    since: '2007-01-01',
+    rows: ['253-8.3.2.1.2-count'],
+  }),
   seen(
     'door.bars',
     atLeast(1, '1'),
@@ -77,12 +83,6 @@ export const STRUCTURE: readonly Limit[] = [
       rows: ['253-8.3.2.1.2-count', '253-8.2-doorbar'],
     },
   ),
-  memory('door.bars', atLeast(2, '1'), at('253-8.3.2.1.2'), {
-    structure: 'cage',
-    of: ["the driver's side", "the passenger's side", 'a side'],
-    since: '2007-01-01',
-    rows: ['253-8.3.2.1.2-count'],
-  }),
   memory('door.alike', atMost(0, '1'), at('253-8.3.2.1.2'), { rows: ['253-8.3.2.1.2-sym'] }),
   // Roof and pillars
   memory('roof.bars', atLeast(2, '1'), at('253-8.3.2.1.3'), {
