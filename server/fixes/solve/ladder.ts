@@ -48,6 +48,8 @@ function threadIn(fact: Entry): Ref | null {
   return null;
 }
 
+const INCH = UNITS['in']?.factor ?? 25.4;
+
 interface Size {
   readonly od: number;
   readonly wall: number;
@@ -62,8 +64,17 @@ const DIE_FIT = 0.3;
 /** Rounding of a size that was changed to inches and back, mm. */
 const SAME = 0.006;
 
-/** The sizes of the chosen books, and that of the main hoop, that are no smaller than the tube's own in either figure; the lightest first of one diameter. */
-function namedSizes({ cage }: Analysis, own: Section): readonly Size[] {
+/** Walls that are in stock: preferred ones of EN 10305-1, and gauges 14, 13, 12, 11 and 10 of the BWG, both from memory; mm. */
+const STOCK_WALLS = {
+  metric: [1.5, 2, 2.5, 3, 3.5, 4],
+  gauges: [0.083, 0.095, 0.109, 0.12, 0.134].map((inches) => inches * INCH),
+} as const;
+
+/**
+ * The sizes of the chosen books, that of the main hoop, and heavier walls of the same tube, where they are no smaller than
+ * the tube's own in either figure: the same diameter first, and the lightest of it.
+ */
+function namedSizes({ cage }: Analysis, own: Section, inInches: boolean): readonly Size[] {
   const pairs = booksOf(cage)
     .flatMap((book) => book.limits)
     .flatMap(({ sizes }) => sizes?.rows ?? [])
@@ -71,8 +82,9 @@ function namedSizes({ cage }: Analysis, own: Section): readonly Size[] {
   const hoops = [...cage.things.values()].flatMap((thing) =>
     thing.kind === 'tube' && thing.role === 'main-rollbar' && thing.section !== null ? [thing.section] : [],
   );
+  const walls = (inInches ? STOCK_WALLS.gauges : STOCK_WALLS.metric).map((wall) => ({ od: own.od, wall }));
   const sizes = new Map<string, Size>();
-  for (const pair of [...pairs, ...hoops]) {
+  for (const pair of [...pairs, ...hoops, ...walls]) {
     const size = { od: Math.max(own.od, pair.od), wall: Math.max(own.wall, pair.wall) };
     if (size.od > own.od + SAME || size.wall > own.wall + SAME)
       sizes.set(`${size.od.toFixed(2)} ${size.wall.toFixed(2)}`, size);
@@ -97,7 +109,7 @@ function tubes(finding: PlacedFinding, analysis: Analysis): readonly Rung[] {
   if (section === null || origin === undefined) return [];
   const [od, wall] = sizeLiterals(analysis, origin, section.name);
   if (od === null || wall === null) return [];
-  return namedSizes(analysis, section).map((size) => {
+  return namedSizes(analysis, section, worthOf(wall) === INCH).map((size) => {
     const changes = (
       [
         [od, section.od, size.od],
@@ -130,8 +142,8 @@ function sizeLiterals(analysis: Analysis, origin: Origin, name: string): readonl
   return [read('od')[0] ?? pair[0] ?? null, read('wall')[0] ?? pair[1] ?? null];
 }
 
-/** The sizes to be tried for a finding, the smallest change first; empty where its figure comes in no list. */
-export function rungsFor(finding: PlacedFinding, analysis: Analysis): readonly Rung[] {
+/** The sizes to be tried for a finding, the smallest change first; null where its figure comes in no list. */
+export function rungsFor(finding: PlacedFinding, analysis: Analysis): readonly Rung[] | null {
   switch (finding.code) {
     case 'foot.bolt-size':
     case 'seat-mount.bolt-size':
@@ -143,6 +155,6 @@ export function rungsFor(finding: PlacedFinding, analysis: Analysis): readonly R
     case 'bend.thinning':
       return tubes(finding, analysis);
     default:
-      return [];
+      return null;
   }
 }

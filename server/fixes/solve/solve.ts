@@ -73,8 +73,11 @@ export function* solving(
   if (!mayBeSolved(finding, analysis)) return [];
   const trial = new Trial(analysis);
   const rungs = rungsFor(finding, analysis);
-  const climbed = rungs.length > 0 ? yield* climbing(rungs, trial, finding) : [];
-  if (climbed.length > 0) return climbed;
+  // Of a bolt that is written as a length the length is looked for, below.
+  if (rungs !== null && rungs.length > 0) {
+    const climbed = yield* climbing(rungs, trial, finding);
+    if (climbed.length > 0 || thingOf(analysis.cage, finding.subject)?.kind === 'tube') return climbed;
+  }
   const { knobs } = new Scope(analysis, finding);
   if (knobs.length === 0) return [];
   const meter = meterFor(trial, finding);
