@@ -51,7 +51,7 @@ describe('a hover on a rulebook', () => {
       /\| `strap\.drop` \| allows 0 to 20° \| \*\*here\*\*, fia-253 allows 0 to 45°, recommends 0 to 10° \| Heron Hill Climb Club, yearbook 2026 \| written here \|/,
     );
     expect(said).toMatch(
-      /\| `foot\.area` \| wants at least 15000 mm² for hoop foot \| \*\*here\*\*, fia-253 wants at least/,
+      /\| `foot\.area` \| wants at least 15000 mm² for hoop foot; cages without a certificate \| \*\*here\*\*, fia-253 wants at least/,
     );
     expect(said).toMatch(/\| `seat\.gap` \| wants at least 50\.8 mm \| \*\*here only\*\* \|/);
     expect(said).toMatch(/\| `strap\.spread` \| allows at most 20° \| as fia-253 \|/);
