@@ -9,6 +9,7 @@ import type { Vec3 } from '../centreline/vector';
 import type { Fit, Part, Shape } from '../geometry/shape';
 import type { HoopFigures } from './hoop';
 import { hoopFigures } from './hoop';
+import { helmetGap } from './padding';
 import type { Weld } from './welds';
 import { weldsOf } from './welds';
 
@@ -218,6 +219,12 @@ export class Car {
 
   /** True where somebody is known to sit beside the driver. */
   readonly pair = lazily((): boolean => (this.cage.vehicle?.codriver ?? this.seats().length > 1) === true);
+
+  /** From the nearest helmet to each tube's surface, mm, by its name. */
+  readonly helmetGaps = lazily(
+    (): ReadonlyMap<string, number | null> =>
+      new Map(this.members().map((member) => [member.name, helmetGap(this.seats(), member)])),
+  );
 
   /** What is told of the structure as a whole is told at its main hoop, else at the first tube that can stand for it. */
   readonly chief = lazily((): Tube | null => {

@@ -43,9 +43,9 @@ export function hoopTop(car: Car): { readonly name: string; readonly z: number; 
 }
 
 /** A bend is followed in so many steps, then between the two next to the nearest by golden section. */
-const STEPS = 24;
+const STEPS = 12;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-const ROUNDS = 40;
+const ROUNDS = 25;
 
 /** Least of a function that has one valley on each step. */
 function least(figure: (share: number) => number): number {
@@ -68,8 +68,10 @@ function pieceInPlan(line: Centreline, piece: Piece, [x, y]: Vec3, from: number)
     const p = at(share);
     return p[2] < from ? Infinity : Math.hypot(p[0] - x, p[1] - y);
   };
-  const found = least(far);
-  if (piece.kind === 'arc') return Number.isFinite(found) ? found : null;
+  if (piece.kind === 'arc') {
+    const found = least(far);
+    return Number.isFinite(found) ? found : null;
+  }
   // A leg is straight: the foot of the perpendicular, kept on the part that is high enough.
   const [a, b] = [at(0), at(1)];
   const rise = b[2] - a[2];

@@ -1,5 +1,5 @@
 /** Where books want padding: at the roof, and where a helmet can reach. */
-import type { Padding, PaddingStandard } from '../cage/cage';
+import type { Padding, PaddingStandard, Seat } from '../cage/cage';
 import { nearestOn } from '../centreline/query';
 import { add } from '../centreline/vector';
 import type { Car, Member } from './car';
@@ -11,16 +11,19 @@ import { roofBand } from './hoop';
 /** A helmet moves on its straps: a tube nearer to it than this is within its reach (a national rule of 2026 says 150 mm). */
 const REACH = 150;
 
-/** From the nearest helmet to the tube's surface, mm; null: no helmet is written, or the tube's size is not known. */
-export function fromHelmet(car: Car, { line, tube }: Member): number | null {
+/** From the nearest helmet to a tube's surface, mm; null: no helmet is written, or the tube's size is not known. */
+export function helmetGap(seats: readonly Seat[], { line, tube }: Member): number | null {
   const { section } = tube;
   if (section === null) return null;
-  const all = car.seats().flatMap(({ slots, helmet }) => {
+  const all = seats.flatMap(({ slots, helmet }) => {
     if (slots === null || helmet === null) return [];
     return [nearestOn(line, add(slots, helmet.offset)).distance - helmet.radius - section.od / 2];
   });
   return all.length === 0 ? null : Math.min(...all);
 }
+
+/** The same, kept with the car. */
+export const fromHelmet = (car: Car, { name }: Member): number | null => car.helmetGaps().get(name) ?? null;
 
 /** Tubes within reach of a helmet, by whichever role; none where no helmet is written. */
 export const withinReach = (car: Car): readonly Member[] =>

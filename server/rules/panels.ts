@@ -36,7 +36,7 @@ export function toPanel(p: Vec3, { outline }: Panel): number | null {
 }
 
 /** A stretch is looked at this closely, mm. */
-const STEP = 10;
+const STEP = 25;
 
 /** From a stretch of a centreline to the nearest panel of a kind; null: there is none. */
 export function nearestPanel(

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { PlacedFinding } from '../../grammar/finding';
 import { STAGES } from '../../grammar/explanations';
 import { BOOKS } from '../../server/rules/books';
-import { belts, front, stays } from '../../server/rules/examples';
+import { belts, stays } from '../../server/rules/examples';
 import { footExample } from '../../server/rules/feet';
 import { helmetExample } from '../../server/rules/helmets';
 import { lapExample } from '../../server/rules/measures/anchor-lap-angle';
