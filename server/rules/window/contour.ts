@@ -172,8 +172,17 @@ function loops(grid: Grid, from: readonly Point[]): readonly Polygon[] {
   return polygons;
 }
 
+/** What an outline is drawn in: `loose` says that some side of it has what is kept on both sides, so that it was drawn too coarsely. */
+interface Tracing {
+  readonly field: Field;
+  readonly choice: Choice;
+  readonly most: number;
+  loose: boolean;
+}
+
 /** Points between two of an outline, so that none of its sides is off the window's edge. Inside is on the left of a to b. */
-function halved(field: Field, choice: Choice, a: Point, b: Point, most: number, into: Point[]): void {
+function halved(tracing: Tracing, a: Point, b: Point, into: Point[]): void {
+  const { field, choice, most } = tracing;
   const long = apart(a, b);
   if (long < 2 * most) return;
   const middle = between(a, b, 0.5);
@@ -185,18 +194,24 @@ function halved(field: Field, choice: Choice, a: Point, b: Point, most: number, 
   if (isIn(0)) {
     if (!isIn(most)) return;
     const far = [NEAR, long / 4, long].find((by) => by > most && !isIn(by));
-    // Nothing ends out there: another side of the outline takes care of it.
-    if (far === undefined) return;
+    // Nothing ends out there.
+    if (far === undefined) {
+      tracing.loose = true;
+      return;
+    }
     point = entry(field, choice, off(far), off(most));
   } else {
     if (isIn(-INTO)) return;
     const far = [NEAR, long / 4, long].find((by) => isIn(-by));
-    if (far === undefined) return;
+    if (far === undefined) {
+      tracing.loose = true;
+      return;
+    }
     point = entry(field, choice, middle, off(-far));
   }
-  halved(field, choice, a, point, most, into);
+  halved(tracing, a, point, into);
   into.push(point);
-  halved(field, choice, point, b, most, into);
+  halved(tracing, point, b, into);
 }
 
 /** Four points that are this near to one line: nothing happens between them, mm. */
@@ -245,7 +260,8 @@ function thinned(polygon: Polygon, least: number): Polygon {
   return points.length > 4 ? points : polygon;
 }
 
-function refined(field: Field, choice: Choice, outline: Polygon, cell: number, most: number): Polygon {
+function refined(tracing: Tracing, outline: Polygon, cell: number): Polygon {
+  const { field, choice } = tracing;
   const points: Point[] = [];
   const polygon = thinned(outline, cell / 3);
   const count = polygon.length;
@@ -258,11 +274,11 @@ function refined(field: Field, choice: Choice, outline: Polygon, cell: number, m
     points.push(a);
     if (count > 4 && offLine(a, p, q) < LINE && offLine(b, p, q) < LINE) return;
     const corner = count > 4 ? cornerOf(field, choice, p, a, b, q) : null;
-    if (corner === null) halved(field, choice, a, b, most, points);
+    if (corner === null) halved(tracing, a, b, points);
     else {
-      halved(field, choice, a, corner, most, points);
+      halved(tracing, a, corner, points);
       points.push(corner);
-      halved(field, choice, corner, b, most, points);
+      halved(tracing, corner, b, points);
     }
   });
   return tidied(points);
@@ -284,9 +300,10 @@ export function outlines(
   const from = edges.length === 0 ? inside : edges;
   let polygons: readonly Polygon[] = [];
   for (const cell of GRIDS) {
-    polygons = loops(new Grid(field, choice, cell), from).map((polygon) => refined(field, choice, polygon, cell, most));
+    const tracing: Tracing = { field, choice, most, loose: false };
+    polygons = loops(new Grid(field, choice, cell), from).map((polygon) => refined(tracing, polygon, cell));
     // A part that fell through the grid is looked for with a finer one.
-    if (inside.every((point) => contains(polygons, point, 1))) break;
+    if (!tracing.loose && inside.every((point) => contains(polygons, point, 1))) break;
   }
   return polygons;
 }
