@@ -4,9 +4,6 @@ import type { Car } from './car';
 import { missing, missingOfCar } from './readings';
 import type { Item, Reading } from './rule';
 
-/** Told once for the whole car where no anchor says any of it. */
-const NONE = 'how the anchors are made is not written: bolt 7/16 in grade 8; fixing bolt; adjuster 60 in the anchor';
-
 /** One item for each of these anchors: what is read of it, or the fact that is missing. */
 export function anchorFact(
   car: Car,
@@ -15,11 +12,11 @@ export function anchorFact(
   group: (anchor: Anchor) => { readonly group?: string },
   read: (anchor: Anchor) => Reading | null,
 ): readonly Item[] {
-  const bare = car
-    .ofKind('anchor')
-    .every(({ bolt, fixing, adjuster }) => bolt === null && fixing === null && adjuster === null);
-  if (bare) return anchors.slice(0, 1).flatMap((anchor) => missingOfCar(car, NONE, group(anchor)));
-  return anchors.map((anchor) => read(anchor) ?? missing(anchor.name, says, group(anchor)));
+  const items = anchors.map((anchor) => ({ anchor, item: read(anchor) }));
+  const [first] = anchors;
+  // Where none of them tells it, it is asked for once for the whole car.
+  if (first !== undefined && items.every(({ item }) => item === null)) return missingOfCar(car, says, group(first));
+  return items.map(({ anchor, item }) => item ?? missing(anchor.name, says, group(anchor)));
 }
 
 /** A seat with one anchor. */

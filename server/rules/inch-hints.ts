@@ -21,6 +21,7 @@ const HINTS: Readonly<Record<string, string>> = {
   'hip (275, 345, 262)': 'hip (11, 13 1/2, 10 1/4)',
   'shoulder-width 480': 'shoulder-width 19',
   'thickness 25': 'thickness 1',
+  'thickness 26': 'thickness 1',
   'thickness 1.5': 'thickness 1/16',
   'legs 120 x 120': 'legs 5 x 5',
   'stand-off 35': 'stand-off 1 3/8',

@@ -35,7 +35,8 @@ function askFor(limit: Limit, mend: Mend, low: boolean, value: number): string {
   ];
   const memory = doubts.length === 0 ? '' : ` (${doubts.join('; ')})`;
   if (mend.ask !== undefined) return `${mend.ask}${memory}`;
-  if (limit.accepts !== undefined) return `, {book} accepts ${limit.accepts.join(', ')}${memory}`;
+  if (limit.accepts !== undefined)
+    return `, {book} ${limit.force === 'recommends' ? 'recommends' : 'accepts'} ${limit.accepts.join(', ')}${memory}`;
   const strict = limit.strict === true;
   // Nobody allows at least.
   const force = low && limit.force === 'allows' ? 'wants' : limit.force;

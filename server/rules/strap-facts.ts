@@ -8,12 +8,7 @@ import type { Item } from './rule';
 import { shouldered } from './shoulders';
 import { strapOf } from './strap-readings';
 
-/** What can be written of how a strap is wrapped. */
-const FACTS = ['slider', 'locked', 'tail', 'adjuster'] as const;
-type Fact = (typeof FACTS)[number];
-
-/** Told once for the whole car where no strap says any of it. */
-const NONE = 'how the straps are wrapped is not written: slider 10; locked yes; tail 120; adjuster 260 in the strap';
+type Fact = 'slider' | 'locked' | 'tail' | 'adjuster';
 
 export const YOKE_GROUPS = ['with yoke', 'without yoke'] as const;
 
@@ -31,8 +26,9 @@ export function strapFact(
     const group: { readonly group?: string } = yokes ? { group: YOKE_GROUPS[seat.yoke === null ? 1 : 0] } : {};
     return [{ strap, figures, group }];
   });
-  if (wrapped.every(({ strap }) => FACTS.every((one) => strap[one] === null)))
-    return wrapped.slice(0, 1).flatMap(({ group }) => missingOfCar(car, NONE, group));
+  // Where none of them tells it, it is asked for once for the whole car.
+  if (wrapped.every(({ strap }) => strap[fact] === null))
+    return wrapped.slice(0, 1).flatMap(({ group }) => missingOfCar(car, says, group));
   return wrapped.flatMap(({ strap, figures, group }): readonly Item[] => {
     if (strap[fact] === null) return [missing(figures.name, says, group)];
     const figure = value(strap, figures);

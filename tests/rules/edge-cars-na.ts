@@ -142,7 +142,7 @@ export const NA_EDGES: readonly Edge[] = [
     inside: anchorExample('bolt 11.1 mm'),
     outside: anchorExample('bolt 11 mm'),
     within: 0.12,
-    missing: [anchorExample('fixing eye'), /bolt is not written/],
+    missing: [anchorExample('fixing eye'), /bolt of an anchor/],
   },
   {
     code: 'anchor.fixing',
@@ -150,7 +150,7 @@ export const NA_EDGES: readonly Edge[] = [
     inside: anchorExample('fixing eye'),
     outside: anchorExample('fixing wrap'),
     within: 1,
-    missing: [anchorExample('bolt M12'), /how it is fixed/],
+    missing: [anchorExample('bolt M12'), /how an anchor is fixed/],
   },
   {
     code: 'anchor.adjuster',
@@ -198,7 +198,7 @@ export const NA_EDGES: readonly Edge[] = [
     inside: belts('(240, 300, 740)', 'adjuster 70; ', undefined, 'shoulder (forward 110, up 30); yoke 30'),
     outside: belts('(240, 300, 740)', 'adjuster 69.9; ', undefined, 'shoulder (forward 110, up 30); yoke 30'),
     within: 0.11,
-    missing: [belts('(240, 300, 740)', 'slider 10; '), /where its adjuster sits/],
+    missing: [belts('(240, 300, 740)', 'slider 10; '), /where the adjuster of a strap/],
   },
   {
     // Square to a spine that leans 10 degrees the strap drops 10; 20 is ten too many.

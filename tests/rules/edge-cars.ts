@@ -73,7 +73,10 @@ export const EDGES: readonly Edge[] = [
     inside: prop('od 38; wall 2.5'),
     outside: prop('od 38; wall 2.4'),
     within: 0.11,
-    missing: [`rules scca-gcr\n${prop('od 38.1; wall 2.413')}`.replace('rules scca-gcr\n', ''), /mass is not written/],
+    missing: [
+      `rules scca-gcr\n${prop('od 38.1; wall 2.413', '', 'longitudinal')}`.replace('rules scca-gcr\n', ''),
+      /mass is not written/,
+    ],
   },
   {
     code: 'tube.material',

@@ -152,6 +152,27 @@ describe('tubes across (transverse) are required tubes of a cage, and none of a 
   });
 });
 
+describe('a tube across below the roof is an extra one to books that size required members (NASA 15.6.17)', () => {
+  const across = (z: number): string =>
+    `cage "Across"
+rules scca-gcr, nasa-ccr, nhra, fia-253
+vehicle { mass 1200 kg with driver }
+section t45 { od 45; wall 3.2 }
+section thin { od 25; wall 1.5 }
+die d45 { od 45; radius 135 }
+mirror left { node foot = (0, 600, 0); node crown = (0, 550, 1000); node low = (900, 600, 0); node high = (900, 550, ${String(z)}) }
+tube hoop as main-rollbar { section t45; die d45; path foot.left, crown.left, crown.right, foot.right; first open; last open }
+mirror left { tube side as half-lateral { section t45; path low, high; first open; last open } }
+tube t as transverse { section thin; path high.left, high.right; first open; last open }
+`;
+  it.each([
+    [200, ['fia-253']],
+    [1000, ['scca-gcr', 'nasa-ccr', 'nhra', 'fia-253']],
+  ])('at %i of 1000', async (z, books) => {
+    expect((await sizeOf(across(z))).map((f) => f.rule?.book).sort()).toEqual([...books].sort());
+  });
+});
+
 describe('tube.size by steel (NHRA, walls as measured)', () => {
   it.each([
     ['', '1.75 x .118 in', 'erw', 'met'],

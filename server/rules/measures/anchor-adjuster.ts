@@ -11,7 +11,7 @@ export const anchorAdjuster: Rule = {
     anchorFact(
       car,
       car.ofKind('anchor').filter(({ as }) => as === 'lap'),
-      'where its adjuster sits is not written: adjuster 60',
+      'where the adjuster of a lap strap sits is not written: adjuster 60',
       () => ({}),
       ({ name, adjuster }) =>
         adjuster === null ? null : reading(name, adjuster, 'mm', { anchor: name }, { fact: 'adjuster' }),

@@ -11,7 +11,7 @@ export const anchorBoltSize: Rule = {
     anchorFact(
       car,
       car.ofKind('anchor').filter(({ fixing }) => fixing !== 'wrap'),
-      'its bolt is not written: bolt 7/16 in grade 8',
+      'the bolt of an anchor is not written: bolt 7/16 in grade 8',
       () => ({}),
       ({ name, bolt }) =>
         bolt === null ? null : reading(name, bolt.diameter, 'mm', { anchor: name }, { fact: 'bolt' }),

@@ -15,7 +15,7 @@ export const anchorFixing: Rule = {
       anchorFact(
         car,
         car.ofKind('anchor').filter(({ as }) => as === group),
-        'how it is fixed is not written: fixing bolt, fixing eye, fixing wrap',
+        'how an anchor is fixed is not written: fixing bolt, fixing eye, fixing wrap',
         () => ({ group }),
         ({ name, fixing }) =>
           fixing === null

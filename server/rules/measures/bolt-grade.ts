@@ -46,7 +46,10 @@ export const boltGrade: Rule = {
       return [reading(thing, grade.tensile, 'MPa', { ...params, strength: figure(grade.tensile, 'MPa') }, at)];
     });
   },
-  mend: () => ({ says: 'use bolts of grade 8.8 or better', params: {} }),
+  mend: (_item, target) => ({
+    says: target > 830 ? 'use bolts of SAE grade 8 or of 10.9' : 'use bolts of grade 8.8, of SAE grade 5, or better',
+    params: {},
+  }),
   explanation: {
     what: 'Bolts are of a lower grade than the book wants.',
     why: 'A soft bolt stretches, and the joint under it comes loose.',

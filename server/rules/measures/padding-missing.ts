@@ -39,7 +39,7 @@ export const paddingMissing: Rule = {
       "Tubes `as roof-bar`; hoops and members whose highest point lies in the top 15 % of the main hoop's height; and tubes within 150 mm of a helmet. Which tubes the drawing marks was not seen. With nobody beside the driver only his side is asked.",
     mend: 'Pad the tube, and write it.',
     stage: 'hoop',
-    bad: `rules fia-253\n${paddedRoof(ALL.replace(/  padding v .*\n/, ''))}`,
+    bad: `rules fia-253\n${paddedRoof(ALL.replace(/ {2}padding v .*\n/, ''))}`,
     good: `rules fia-253\n${paddedRoof(ALL)}`,
   },
 };

@@ -22,7 +22,7 @@ function thickness(car: Car, { line }: Member, paddings: readonly Padding[]): nu
   return least;
 }
 
-const NONE = 'no padding is written: padding TUBE { thickness 25; standard sfi 45.1 }';
+const NONE = 'no padding is written: padding TUBE { thickness 26; standard sfi 45.1 }';
 const UNREAD = 'how thick its padding is, or how far it reaches, cannot be read';
 
 export const paddingThickness: Rule = {
@@ -46,12 +46,12 @@ export const paddingThickness: Rule = {
     };
     return [...bareHeads(bare, 'any car'), ...(near.length === 0 ? [] : byPace(car, items))];
   },
-  mend: (item) => ({
+  mend: (item, target) => ({
     says:
       item.measured.value === 0
-        ? 'pad it there: padding {tube} { thickness 25; standard sfi 45.1 }'
-        : 'use thicker padding there',
-    params: {},
+        ? 'pad it there: padding {tube} { thickness {thick#}; standard sfi 45.1 }'
+        : 'use padding of {thick} there',
+    params: { thick: { value: target > 1 ? target : 25.4, unit: 'mm' } },
   }),
   explanation: {
     what: 'A tube within reach of a helmet has thin padding, or none.',

@@ -12,7 +12,7 @@ export const strapAdjuster: Rule = {
     strapFact(
       car,
       'adjuster',
-      "where its adjuster sits is not written: adjuster 260 (below the collarbone; with a yoke, below the yoke's end)",
+      "where the adjuster of a strap sits is not written: adjuster 260 (below the collarbone; with a yoke, below the yoke's end)",
       ({ adjuster }) => adjuster,
       { yokes: true },
     ),

@@ -11,7 +11,7 @@ export const strapLocked: Rule = {
     strapFact(
       car,
       'locked',
-      'whether it is led back through the slide once more is not written: locked yes',
+      'whether a strap is led back through the slide once more is not written: locked yes',
       ({ locked }) => (locked === null ? null : locked ? 1 : 0),
       { unit: '1' },
     ),

@@ -11,7 +11,7 @@ export const strapSliderSeat: Rule = {
     strapFact(
       car,
       'slider',
-      'how far the slide is from the bar is not written: slider 10',
+      'how far the slide of a strap is from the bar is not written: slider 10',
       ({ slider }, { freeRun }) => (slider === null || freeRun === null ? null : freeRun - slider),
     ),
   mend: () => ({

@@ -8,7 +8,12 @@ export const strapSlider: Rule = {
   unit: 'mm',
   slack: 0.05,
   read: (car) =>
-    strapFact(car, 'slider', 'how far the slide is from the bar is not written: slider 10', ({ slider }) => slider),
+    strapFact(
+      car,
+      'slider',
+      'how far the slide of a strap is from the bar is not written: slider 10',
+      ({ slider }) => slider,
+    ),
   mend: () => ({
     says: 'pull the slide up to the bar',
     ask: ', {book} wants it tight against the bar; it names no figure, over {limit} is told',

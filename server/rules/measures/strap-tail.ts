@@ -7,7 +7,8 @@ export const strapTail: Rule = {
   code: 'strap.tail',
   unit: 'mm',
   slack: 0.05,
-  read: (car) => strapFact(car, 'tail', 'the free end behind the slide is not written: tail 120', ({ tail }) => tail),
+  read: (car) =>
+    strapFact(car, 'tail', 'the free end of a strap behind its slide is not written: tail 120', ({ tail }) => tail),
   mend: (item, target) => ({
     says: 'leave {by~} more',
     params: { by: { value: target - item.measured.value, unit: 'mm' } },

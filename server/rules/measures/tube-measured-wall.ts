@@ -2,7 +2,7 @@
 import type { Section } from '../../cage/cage';
 import { figure } from '../../geometry/tell';
 import { missing, reading } from '../readings';
-import type { Item, Rule } from '../rule';
+import type { Decision, Item, Limit, Reading, Rule } from '../rule';
 import { processOf } from '../steel';
 
 /**
@@ -22,10 +22,21 @@ const GROUPS = ['mild', '4130'] as const;
 const shown = (wall: string): string =>
   `material m { yield 480 MPa; kind dom }\nsection s { size 1.75 x ${wall} in; material m }\nmirror left { node low = (-300, 500, 0); node top = (-300, 450, 900) }\ndie d { od 1.75 in; radius 6 in }\ntube arch as main-rollbar { section s; die d; path low.left, top.left, top.right, low.right; first open; last open }`;
 
+/** A wall that is nominally under the floor already is told by tube.size. */
+function decide({ allowed: { from } }: Limit, { measured, params }: Reading): Decision {
+  const { nominal } = params;
+  const written = typeof nominal === 'object' && nominal !== null && 'value' in nominal ? nominal.value : Infinity;
+  if (from === null || measured.value >= from - SLACK || written < from - SLACK) return { kind: 'met' };
+  return { kind: 'broken', measured, from, to: null, low: true };
+}
+
+const SLACK = 0.006;
+
 export const tubeMeasuredWall: Rule = {
   code: 'tube.measured-wall',
   unit: 'mm',
-  slack: 0.006,
+  slack: SLACK,
+  decide,
   groups: GROUPS,
   read: (car) =>
     car.of('main-rollbar').flatMap(({ name, tube }): readonly Item[] => {

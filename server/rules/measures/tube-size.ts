@@ -2,7 +2,8 @@
 import type { Measure } from '../../../grammar/finding';
 import type { Section } from '../../cage/cage';
 import { figure } from '../../geometry/tell';
-import type { Car } from '../car';
+import type { Car, Member } from '../car';
+import { roofBand } from '../hoop';
 import { reading } from '../readings';
 import type { Decision, Limit, Reading, Rule } from '../rule';
 import type { SizeRow, SizeTable } from '../sizes';
@@ -70,16 +71,29 @@ function decide(limit: Limit, item: Reading, car: Car): Decision {
   return { kind: 'unknown', fact: missing !== '' && table.basis !== null ? missing : STEEL };
 }
 
+/** A tube across below the roof is no member of the basic structure: books that size required members only leave it out. */
+export const LOW_TRANSVERSE = 'transverse below the roof';
+
+function groupOf(car: Car, { tube, ends }: Member): string {
+  if (tube.role !== 'transverse') return tube.role;
+  const hoop = car.mainHoops()[0];
+  if (hoop === undefined) return tube.role;
+  const band = roofBand(hoop.line, hoop.figures.top);
+  return ends.every(({ at }) => at[2] >= band) ? tube.role : LOW_TRANSVERSE;
+}
+
 export const tubeSize: Rule = {
   code: 'tube.size',
   unit: 'mm',
   slack: 0,
+  groups: [LOW_TRANSVERSE],
   read: (car) =>
-    car.members().flatMap(({ tube, name }) => {
+    car.members().flatMap((member) => {
+      const { tube, name } = member;
       if (tube.section === null || (tube.existing && tube.role === 'brace')) return [];
       const { od, wall } = tube.section;
       const params = { tube: name, size: '{od#} x {wall}', od: figure(od, 'mm'), wall: figure(wall, 'mm') };
-      return [reading(name, wall, 'mm', params, { fact: 'section', group: tube.role })];
+      return [reading(name, wall, 'mm', params, { fact: 'section', group: groupOf(car, member) })];
     }),
   mend: () => ({ says: 'use a larger tube', params: {} }),
   decide,
@@ -87,7 +101,7 @@ export const tubeSize: Rule = {
     what: 'A tube is smaller, or its wall thinner, than a book asks for a member of its kind.',
     why: 'The tube buckles or tears before the cage has taken the load that it is meant for.',
     measured:
-      "Outside diameter and wall of the section as they are written, as a pair: each of the book's pairs counts with both of its figures. Pairs that a metric book names in inches are accepted by name. The row goes by the car's mass on the book's own basis.",
+      "Outside diameter and wall of the section as they are written, as a pair: each of the book's pairs counts with both of its figures. Pairs that a metric book names in inches are accepted by name. The row goes by the car's mass on the book's own basis. Books that size required members leave out tubes across that lie below the roof (below the top 15 % of the main hoop).",
     mend: 'Choose one of the pairs, or a larger tube with no thinner a wall.',
     stage: 'hoop',
     bad: 'rules fia-253\nnode a = (-400, 0, 0)\nnode b = on hoop nearest (0, 0, 1000)\nsection thin { od 38; wall 2 }\ntube prop as transverse { section thin; path a, b; first open }',

@@ -17,11 +17,12 @@ const MAIN = one([mmPair(45, 2.5), mmPair(50, 2), inchPair(1.75, 0.095, true), i
 /** 1.5 x 0.095 in fails on its wall and is accepted by name. */
 export const OTHER = one([mmPair(38, 2.5), mmPair(40, 2), inchPair(1.5, 0.095, true), inchPair(1.6, 0.083, true)]);
 const MAIN_HOOPS: readonly Role[] = ['main-rollbar', 'lateral-rollbar'];
-const OTHERS: readonly Role[] = [
+const OTHERS: readonly string[] = [
   'front-rollbar',
   'half-lateral',
   'longitudinal',
   'transverse',
+  'transverse below the roof',
   'backstay',
   'diagonal',
   'backstay-diagonal',
