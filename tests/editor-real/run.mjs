@@ -130,6 +130,26 @@ try {
     );
     await current.escape();
 
+    // Where the bar may be is in its hover; the fix that raises it there is solved when it is asked for.
+    await current.goTo(...lineOf(text, 'tube harness-bar', 'harness-bar'));
+    const where = await current.hover(/axis may lie/);
+    await picture('hover-window');
+    check('the hover on the harness bar tells where it may be', /x -?\d+ to -?\d+, z \d+ to \d+/.test(where), where);
+    await current.escape();
+    const steep = await current.squiggles('warning');
+    await current.goTo(...lineOf(text, 'strap driver-outer', 'driver-outer'));
+    const solved = await current.quickFixes();
+    await picture('solved');
+    check(
+      'a fix is solved that raises all nodes of the bar, with its figures',
+      solved.some((title) => /^Raise bar-end and bar-bend from z = 700 to 7\d\d mm, 4 nodes move/.test(title)),
+      solved.join(' | '),
+    );
+    await current.takeFix(solved, /^Raise bar-end and bar-bend/);
+    const flat = await current.untilSquiggles('warning', (count) => count < steep);
+    check('the warning goes when the bar is raised', flat < steep, `${String(steep)} -> ${String(flat)}`);
+    await picture('raised');
+
     // The bar's bore cannot breathe: the fix writes the vent.
     const before = await current.squiggles('warning');
     await current.goTo(...lineOf(text, 'tube harness-bar', 'harness-bar'));
