@@ -128,6 +128,9 @@ function whyUnused(limit: Limit, book: Book, books: readonly Book[], car: Car): 
   if (standsBack(limit, book, books)) return 'left to another chosen book that writes it down';
   if (limit.structure !== undefined && limit.structure !== car.kind())
     return limit.structure === 'cage' ? 'for full cages only' : 'for bare roll bars only';
+  if (limit.cars !== undefined && !limit.cars.includes(car.cage.vehicle?.kind ?? 'production'))
+    return `for ${limit.cars.map((kind) => kind.replace('-', ' ')).join(' and ')} cars only`;
+  if (limit.noFrame === true && car.cage.vehicle?.frame === true) return 'for cars without a frame only';
   if (limit.selfBuilt === true && car.certified()) return 'its certificate counts instead';
   const day = car.day();
   if (day !== null && !holdsOn(limit, day)) return 'not for a car of its day';

@@ -213,3 +213,14 @@ seat driver { slots (9, 12, 28); recline 12 deg; slot-spacing 9; back 2 }
     expect(messages.join('\n')).not.toMatch(/ mm\b|M8/);
   });
 });
+
+describe('the spacing formula of a checklist, Y = Z - X / 2, for straps that cross', () => {
+  it('asks for as much on the other side as it comes below nothing', async () => {
+    const car = (y: number): string =>
+      `rules harness-makers\n${belts('(540, 300, 740)', `at y = ${String(300 - y / 2)}; `, `at y = ${String(300 + y / 2)}; `)}`;
+    const [wide] = of(await hoopCar(car(200)), 'strap.spacing-formula');
+    // From slots 220 apart the reach is 540 + 110 less about the radius of the bar, 19: 220 - 325 is about -105.
+    expect(wide?.message).toMatch(/lie 200 mm apart on bar, wider than (9|10|11)\d(\.\d)? mm/);
+    expect(of(await hoopCar(car(105)), 'strap.spacing-formula')).toEqual([]);
+  });
+});

@@ -22,7 +22,9 @@ export const strapSpacingFormula: Rule = {
       if (a === null || b === null || left.shoulder === null || right.shoulder === null)
         return missing(seat.name, NO_SHOULDER);
       const reach = (a + b) / 2;
-      const asked = Math.max(0, spacingAsked(Math.abs(left.shoulder[1] - right.shoulder[1]), reach));
+      const formula = spacingAsked(Math.abs(left.shoulder[1] - right.shoulder[1]), reach);
+      // Below nothing the formula is for straps that cross.
+      const asked = Math.max(0, left.figures.crossed ? -formula : formula);
       const off = spacing - asked;
       const params = {
         seat: seat.name,
@@ -34,12 +36,16 @@ export const strapSpacingFormula: Rule = {
       };
       return reading(seat.name, Math.abs(off), 'mm', params);
     }),
-  mend: () => ({ says: 'move them along the bar', ask: ', by the formula of {book}', params: {} }),
+  mend: (item, target) => ({
+    says: `move each {by~} ${item.params['off'] === 'closer' ? 'away from' : 'toward'} the other`,
+    ask: ', by the formula of {book}',
+    params: { by: figure((item.measured.value - target) / 2, 'mm') },
+  }),
   explanation: {
     what: "The straps' spacing on the bar is not the one that goes with their reach.",
     why: 'Straps that converge evenly lie flat on the shoulders and stay there.',
     measured:
-      "The spacing on the bar against the spacing of the shoulders less half the reach from the shoulder to the bar. The checklist names no tolerance; 25 mm either way is not told. Shoulders are as far apart as the seat's slots.",
+      "The spacing on the bar against the spacing of the shoulders less half the reach from the shoulder to the bar. The checklist names no tolerance; 25 mm either way is not told. Shoulders are as far apart as the seat's slots. Where the formula comes below nothing, straps that cross lie as far apart, each on the other's side.",
     mend: 'Move the straps along the bar with `at y = …`.',
     stage: 'hoop',
     bad: `rules harness-makers\n${belts('(90, 300, 735)', 'at y = 410; ', 'at y = 190; ')}`,
