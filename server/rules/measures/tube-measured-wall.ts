@@ -64,7 +64,7 @@ export const tubeMeasuredWall: Rule = {
       return [reading(name, section.wall - less, 'mm', params, { fact: 'section', group })];
     }),
   mend: () => ({
-    says: 'measure it before it is bent, or take the next heavier wall (.134 in for .120)',
+    says: 'measure it before it is bent, or take the next heavier wall (.134 in for .120, .095 in for .083)',
     ask: ', {book} measures at least {limit}',
     params: {},
   }),
