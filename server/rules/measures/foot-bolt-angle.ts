@@ -23,9 +23,11 @@ export const footBoltAngle: Rule = {
   unit: 'deg',
   slack: 1e-6,
   groups: FOOT_GROUPS,
-  read: (car) =>
-    uses(car).flatMap(({ foot, group }): readonly Item[] => {
-      if (foot.boltsAt === null && !uses(car).some((other) => other.foot.boltsAt !== null))
+  read: (car) => {
+    const all = uses(car);
+    const nowhere = all.every(({ foot }) => foot.boltsAt === null);
+    return all.flatMap(({ foot, group }): readonly Item[] => {
+      if (nowhere)
         return missingOfCar(
           car,
           'where the bolts of the feet stand is not written: foot NAME { bolts-at (forward 50, out 35), (forward 50, in 35), (aft 50, out 0) }',
@@ -40,7 +42,8 @@ export const footBoltAngle: Rule = {
           ),
         ];
       return [reading(foot.name, leastAngle(foot.boltsAt), 'deg', { foot: foot.name }, { fact: 'bolts-at', group })];
-    }),
+    });
+  },
   mend: () => ({ says: 'spread them round the tube', params: {} }),
   explanation: {
     what: 'Two bolts of a foot stand too near to each other round the tube.',
