@@ -137,6 +137,12 @@ export const CODES = {
   'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}: move one of them along it.'),
   'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; add a collar.'),
   'strap.slot-edge': told("Strap {strap} lies on the slot's rear edge: measured from there."),
+  // Stock
+  'stock.twice': broken("Stock of '{section}' is told twice: the first one counts."),
+  'stock.length-twice': broken('A length of {length} is sold twice here: the first one counts.'),
+  'stock.price': broken(
+    'Which length costs {price} is not told: write it beside the length, as length 6000 price {price}.',
+  ),
   // Books and waivers
   ...RULE_CODES,
   'role.contradicts': odd('{tube} is told to be a {role}, but it {why}: give it another role, or mend its path.'),

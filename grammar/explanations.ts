@@ -7,6 +7,7 @@ import { NAMES } from './explanations/names';
 import { PLACES } from './explanations/places';
 import { RULEBOOKS } from './explanations/rulebooks';
 import { OWN_BOOKS } from './explanations/own-books';
+import { STOCK } from './explanations/stock';
 import { STRAPS } from './explanations/straps';
 import { TEXT } from './explanations/text';
 
@@ -23,6 +24,7 @@ export const EXPLANATIONS: Readonly<Record<PlainCode, Explanation>> = {
   ...PLACES,
   ...ENDS,
   ...HARDWARE,
+  ...STOCK,
   ...STRAPS,
   ...RULEBOOKS,
   ...OWN_BOOKS,

@@ -177,6 +177,42 @@ export const KINDS: readonly KindEntry[] = [
     ],
     needs: [['od'], ['radius']],
   }),
+  kind('stock', '<section:@section>', 'What the dealer sells of a section, and what lies in the rack.', {
+    block: 'facts',
+    notInMirror: SHARED,
+    facts: [
+      fact(
+        'length',
+        '<length:length > 0> [price <price:plain > 0>]',
+        'A length that is sold, and what one stick costs.',
+        {
+          default: '6000 mm, without a price',
+          example: '6000 price 84',
+          many: true,
+        },
+      ),
+      fact('price', '<price:plain > 0>', 'What one stick costs, where one length is sold; in any one currency.', {
+        example: '84',
+      }),
+      fact('have', '<have:length > 0>, …', 'Offcuts in the rack, one figure to each: they are used first.', {
+        example: '1450, 2200',
+      }),
+    ],
+    needs: [['length', 'have']],
+    needsWhen: [{ fact: 'length', withFact: 'price' }],
+  }),
+  kind('saw', '', 'The saw that the tubes are cut with.', {
+    block: 'facts',
+    notInMirror: WHOLE_FILE,
+    once: true,
+    facts: [
+      fact('vice', '<vice:length > 0>', 'Straight tube that its vice has to hold beside the cut.', { example: '120' }),
+      fact('kerf', '<kerf:length >= 0>', 'What the blade turns to dust at each cut.', {
+        default: '3 mm',
+        example: '2',
+      }),
+    ],
+  }),
   kind(
     'tube',
     '<name:name> [as <role:role>]',

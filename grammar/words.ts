@@ -100,6 +100,7 @@ export const PHRASE_WORDS: Readonly<Record<string, string>> = {
   based: 'the book that this one goes on from',
   of: 'only for these things',
   recommended: 'not a must: told as information',
+  price: 'what one stick of that length costs',
   cite: 'where this limit is published',
   for: 'what the hole is for',
   grade: 'the grade of the bolt: 8.8, 10.9 (ISO 898-1), or 5, 8 (SAE J429)',

@@ -19,6 +19,7 @@ import { Resolver } from './resolve';
 import { keepThings } from './same';
 import { shopOf } from './shop';
 import { Solver } from './solve';
+import { readStore, STORE_KINDS } from './stock';
 import { byName, Unfolder } from './unfold';
 import type { Reached, UseTarget } from './uses';
 import { reach } from './uses';
@@ -49,6 +50,7 @@ interface Kept {
   readonly book: Book;
   readonly unfolder: Unfolder;
   readonly head: readonly Written[];
+  readonly store: readonly Written[];
   /** False where a part of it cannot be renewed alone. */
   readonly renewable: boolean;
   things: ReadonlyMap<string, Thing>;
@@ -117,6 +119,7 @@ export class CageKeeper {
       book,
       unfolder,
       head: census.written.filter(({ kind, scope }) => scope.file === root && HEAD_KINDS.has(kind)),
+      store: census.written.filter(({ kind }) => STORE_KINDS.has(kind)),
       renewable: !circles && !twice && !facts.repeats && census.dark.size === 0,
       things: byName(census),
     };
@@ -162,13 +165,14 @@ export class CageKeeper {
   private finish(sources: CageSources, kept: Kept, at: Reached, units: LengthUnit): Cage {
     const { census, reporter, facts, solver, book, things, resolver } = kept;
     reporter.begin();
-    for (const written of kept.head) reporter.forget(written, false, true);
+    for (const written of [...kept.head, ...kept.store]) reporter.forget(written, false, true);
     const pageOf = (written: Written): Page => {
       solver.prepare(written.needs, 'real');
       return new Page(facts, solver, reporter, written, isDefinition(written) ? written.name : '', false);
     };
     const ownBooks = new RulebookReader(census.definitions, sources.books, reporter).read(pageOf);
     const head = readHead(kept.head, pageOf, [...sources.books, ...ownBooks.keys()]);
+    const store = readStore(kept.store, pageOf);
     tellBendCorners(census.written, things, reporter);
     // Only an editor asks where names stand, and not at every key.
     let uses: Cage['uses'] | null = null;
@@ -179,6 +183,7 @@ export class CageKeeper {
       units,
       things,
       ...shopOf(census.definitions, solver, book),
+      ...store,
       findings: [...at.findings, ...reporter.findings()],
       get uses() {
         return (uses ??= resolver.uses());

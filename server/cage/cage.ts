@@ -257,6 +257,33 @@ export interface Welding {
   readonly origin: Origin;
 }
 
+/** A length that the dealer sells. */
+export interface SoldLength {
+  readonly length: Length;
+  /** Of one stick, in any one currency; null: not told. */
+  readonly price: number | null;
+}
+
+/** What can be had of a section. */
+export interface Stock {
+  readonly section: string;
+  /** Empty: not told. */
+  readonly sold: readonly SoldLength[];
+  /** Offcuts, one stick each. */
+  readonly have: readonly Length[];
+  /** True where something of it is written that cannot be read, which is told. */
+  readonly unread: boolean;
+  readonly origin: Origin;
+}
+
+/** Null: not told, or it cannot be read. */
+export interface Saw {
+  /** Straight that its vice has to hold beside the cut. */
+  readonly vice: Length | null;
+  readonly kerf: Length | null;
+  readonly origin: Origin;
+}
+
 export type Finish = 'bare' | 'paint' | 'powder' | 'zinc' | 'galvanized' | 'chrome';
 
 export type Thing = Node | Tube | Foot | Joint | Vent | Seat | Strap | Collar | Hardware;
@@ -301,6 +328,9 @@ export interface Cage {
   readonly materials: ReadonlyMap<string, { readonly value: Material; readonly origin: Origin }>;
   readonly sections: ReadonlyMap<string, { readonly value: Section | null; readonly origin: Origin }>;
   readonly dies: ReadonlyMap<string, { readonly value: Die | null; readonly origin: Origin }>;
+  /** By the name of the section. */
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly saw: Saw | null;
   /** What each `let` is worth, by name. */
   readonly lets: ReadonlyMap<string, { readonly value: LetValue | null; readonly origin: Origin }>;
   readonly waivers: readonly Waiver[];

@@ -262,6 +262,8 @@ const KINDS_WITHOUT_NAME: ReadonlySet<string> = new Set([
   'hole',
   'padding',
   'welding',
+  'stock',
+  'saw',
 ]);
 
 /** `mirror left`; left also where the side is missing or misspelt, so that what stands inside exists. */

@@ -29,6 +29,8 @@ const SYMBOL_KINDS: Readonly<Record<string, SymbolKind>> = {
   rulebook: 'setting',
   vehicle: 'setting',
   welding: 'setting',
+  stock: 'setting',
+  saw: 'setting',
   waive: 'setting',
   adjust: 'setting',
   let: 'value',

@@ -28,6 +28,8 @@ const WORDS = [
   'seat-mount',
   'anchor',
   'welding',
+  'stock',
+  'saw',
   'for',
   'outline',
   'slide',

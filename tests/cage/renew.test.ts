@@ -42,6 +42,9 @@ mirror left {
 seat-mount rails { seat driver; points 4; bolts 4 x M8 }
 anchor belt as lap { seat driver; at (150, 555, h / 6); on harness }
 panel skin as roof { outline crown.left, crown.right, (0, 0, h + 500) }
+stock hoop { length 6000 price 84; length h * 4 price 40; have 1450, h }
+stock bar { length 6000; price 52 }
+saw { vice 120; kerf h / 400 }
 waive strap.drop on outer-strap up to 14 deg because "measured"
 node top = between crown.left and crown.right at 50 %
 `;
@@ -58,9 +61,9 @@ function flat(cage: Cage): unknown {
     ) as unknown;
   const uses = cage.uses.map((use) => JSON.stringify(use)).sort();
   return {
-    ...(plain({ ...cage, things: 0, planes: 0, materials: 0, sections: 0, dies: 0, lets: 0, uses: 0 }) as object),
+    ...(plain({ ...cage, things: 0, planes: 0, materials: 0, sections: 0, dies: 0, lets: 0, stocks: 0, uses: 0 }) as object),
     uses,
-    maps: [cage.things, cage.planes, cage.materials, cage.sections, cage.dies, cage.lets].map((map) => plain([...map])),
+    maps: [cage.things, cage.planes, cage.materials, cage.sections, cage.dies, cage.lets, cage.stocks].map((map) => plain([...map])),
   };
 }
 

@@ -178,6 +178,8 @@ export class CarMaker {
       vehicle: null,
       welding: null,
       ownBooks: new Map(),
+      stocks: new Map(),
+      saw: null,
       things: new Map(list.map((thing) => [thing.name, thing])),
       planes: new Map(),
       materials: new Map(),

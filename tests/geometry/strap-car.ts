@@ -172,6 +172,8 @@ export const cageOf = (...things: readonly Thing[]): Cage => ({
   vehicle: null,
   welding: null,
   ownBooks: new Map(),
+  stocks: new Map(),
+  saw: null,
   things: new Map(things.map((thing) => [thing.name, thing])),
   planes: new Map(),
   materials: new Map(),
