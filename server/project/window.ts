@@ -163,7 +163,7 @@ const demandJson = ({ code, subject, seat, setting, limit, allowed, counts }: De
         },
 });
 
-const levelJson = ({ demand, measured }: Level): object => ({
+const levelJson = ({ demand, measured }: Pick<Level, 'demand' | 'measured'>): object => ({
   ...demandJson(demand),
   measured: measured === null ? null : { value: rounded(measured.value), unit: measured.unit },
 });
@@ -195,7 +195,7 @@ function regionJson(region: Region, at: Point): object {
         : {
             closest: pointJson(excluded.closest),
             limits: excluded.demands.map((demand) =>
-              levelJson(excluded.there.find((one) => one.demand === demand) ?? { demand, room: 0, measured: null }),
+              levelJson(excluded.there.find((one) => one.demand === demand) ?? { demand, measured: null }),
             ),
           },
   };

@@ -44,7 +44,7 @@ node b = (${n(x)}, ${String(-wide)}, ${n(z)})
 tube bar as harness-bar { section t; path a, b; first open; last open }
 `;
 
-/** A hoop, and a bar that is bent back from it to where the straps lie. */
+/** A hoop, and a bar that is bent back from it to where the straps lie: clear of its bends wherever it is written. */
 const bent = ({ x, z }: Place): string => `section t45 { od 45; wall 2.5 }
 section t { od 38; wall 2.5 }
 die d45 { od 45; radius 135 }
@@ -119,7 +119,7 @@ strap r { seat s; slot right; to bar; wrap under; width 3; hardware 3 1/2; colla
 rules fia-253, shop
 ${bent(place)}seat d { hip (275, 345, 262); recline 18 deg; slot-height 560; slot-spacing 210; back 45; shoulder (forward 110, up 30) }
 seat p { hip (250, -345, 262); recline 20 deg; slot-height 560; slot-spacing 210; back 45; shoulder (forward 110, up 30) }
-${belts('d', 'd', ['at y = 400; ', 'at y = 275; '])}${belts('p', 'p', ['', ''])}`,
+${belts('d', 'd', ['at y = 395; ', 'at y = 275; '])}${belts('p', 'p', ['at y = -285; ', 'at y = -395; '])}`,
   },
   {
     name: 'a seat that reclines and slides',

@@ -6,6 +6,7 @@ import { solveBetween } from '../what-if';
 import type { Choice, Field, Point } from './field';
 import type { Polygon } from './polygon';
 import { contains, tidied } from './polygon';
+import type { Way } from './search';
 
 /** An edge is known to this, mm: on the kept side. */
 const CLOSE = 0.005;
@@ -18,6 +19,10 @@ const INTO = 0.02;
 /** So near to a side its edge is looked for first, mm. */
 const NEAR = 0.6;
 const GRIDS = [32, 16, 8, 4, 2, 1, 0.5] as const;
+/** So many of them for a rough outline. */
+const ROUGH_GRIDS = 5;
+/** Places without an outline round them from which one is looked for at a time. */
+const MOST_MISSED = 8;
 /** An outline with more sides than this is none, but noise. */
 const MOST_SIDES = 20_000;
 
@@ -67,6 +72,12 @@ class Grid {
     const inside = this.field.within(point) >= 0 && this.field.room(point, this.choice) >= 0;
     this.inside.set(key, inside);
     return inside;
+  }
+
+  /** True where some corners of the cell are inside, and others are not. */
+  isCrossed(i: number, k: number): boolean {
+    const inside = CORNERS.filter(([a, b]) => this.isIn(i + a, k + b)).length;
+    return inside > 0 && inside < CORNERS.length;
   }
 
   middleIsIn(i: number, k: number): boolean {
@@ -135,8 +146,22 @@ function sidesIn(grid: Grid, i: number, k: number): readonly Side[] {
   });
 }
 
-/** All outlines that pass the grid's cells at and round these places. */
-function loops(grid: Grid, from: readonly Point[]): readonly Polygon[] {
+/** The first cell on a way that the outline passes; null: none does. */
+function crossedOn(grid: Grid, [a, b]: Way, cell: number): readonly [number, number] | null {
+  const steps = Math.ceil((2 * apart(a, b)) / cell) + 1;
+  let last = '';
+  for (let n = 0; n <= steps; n++) {
+    const [i, k] = grid.node(between(a, b, n / steps));
+    const key = `${String(i)} ${String(k)}`;
+    if (key === last) continue;
+    last = key;
+    if (grid.isCrossed(i, k)) return [i, k];
+  }
+  return null;
+}
+
+/** All outlines that cross these ways. */
+function loops(grid: Grid, ways: readonly Way[], cell: number): readonly Polygon[] {
   const seen = new Set<string>();
   const open: (readonly [number, number])[] = [];
   const visit = (i: number, k: number): void => {
@@ -145,13 +170,14 @@ function loops(grid: Grid, from: readonly Point[]): readonly Polygon[] {
     seen.add(key);
     open.push([i, k]);
   };
-  for (const point of from) {
-    const [i, k] = grid.node(point);
-    for (const a of [-1, 0, 1]) for (const b of [-1, 0, 1]) visit(i + a, k + b);
+  for (const way of ways) {
+    // What was found already from another way is not looked for again.
+    const first = crossedOn(grid, way, cell);
+    if (first !== null) visit(first[0], first[1]);
   }
   const sides = new Map<string, Side>();
-  for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
-    const [i, k] = cell;
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    const [i, k] = at;
     for (const side of sidesIn(grid, i, k)) {
       sides.set(side.from, side);
       for (const [a, b] of side.beyond) visit(i + a, k + b);
@@ -288,22 +314,25 @@ function refined(tracing: Tracing, outline: Polygon, cell: number): Polygon {
  * The outlines of the window: counter-clockwise round what is inside, clockwise round holes. No point of a side is farther
  * from the true edge than `most`; points are on the kept side.
  * @param inside at least one place in every part of it
- * @param edges places beside every part of its edge; where there are none, the places inside stand for them
+ * @param edges ways across every part of its edge, as far as they are known
  */
 export function outlines(
   field: Field,
   choice: Choice,
   inside: readonly Point[],
-  edges: readonly Point[],
+  edges: readonly Way[],
   most: number,
 ): readonly Polygon[] {
-  const from = edges.length === 0 ? inside : edges;
+  const down = (point: Point): Way => [point, [point[0], field.box.z[0] - 1]];
   let polygons: readonly Polygon[] = [];
-  for (const cell of GRIDS) {
+  let missed = edges.length === 0 ? inside : [];
+  for (const cell of most > OFF ? GRIDS.slice(0, ROUGH_GRIDS) : GRIDS) {
     const tracing: Tracing = { field, choice, most, loose: false };
-    polygons = loops(new Grid(field, choice, cell), from).map((polygon) => refined(tracing, polygon, cell));
+    const ways = [...edges, ...missed.slice(0, MOST_MISSED).map(down)];
+    polygons = loops(new Grid(field, choice, cell), ways, cell).map((polygon) => refined(tracing, polygon, cell));
+    missed = inside.filter((point) => !contains(polygons, point, 1));
     // A part that fell through the grid is looked for with a finer one.
-    if (!tracing.loose && inside.every((point) => contains(polygons, point, 1))) break;
+    if (!tracing.loose && missed.length === 0) break;
   }
   return polygons;
 }

@@ -76,7 +76,14 @@ export interface Level {
   readonly demand: Demand;
   /** By how much, in millimetres or what comes to about as much in the figure's own unit; below 0: it is broken. */
   readonly room: number;
+  /** The same to the lower and to the upper bound: each changes evenly from place to place, their least has a ridge. */
+  readonly sides: readonly number[];
   readonly measured: Measure | null;
+  /**
+   * Which straps lie on the edge of their slot here, as bits: from there they are measured anew, so that figures jump
+   * where this changes, and nowhere else.
+   */
+  readonly branch: number;
 }
 
 /** A fact without which a limit cannot be judged. */
@@ -99,19 +106,25 @@ const NO_RUN = 1000;
 /** A limit that is kept or broken without a figure to say by how much. */
 const BY_WORD = 10;
 
+type Rooms = Pick<Level, 'room' | 'sides'>;
+
 /** The room to a limit: its sign is what the rule decides, its size the distance to the nearer bound. */
-function roomOf(rule: Rule, limit: Limit, reading: Reading, car: Car): number | null {
+function roomOf(rule: Rule, limit: Limit, reading: Reading, car: Car): Rooms | null {
   const decision = decide(rule, limit, reading, car);
   if (decision.kind === 'unknown') return null;
   const { from, to } = boundsFor(limit, reading);
   const { value, unit } = reading.measured;
   const scale = unit === 'deg' ? MM_PER_DEGREE : 1;
   const slack = slackOf(rule, limit);
-  const rooms = [...(from === null ? [] : [value - from + slack]), ...(to === null ? [] : [to - value + slack])];
+  const sides = [...(from === null ? [] : [value - from + slack]), ...(to === null ? [] : [to - value + slack])];
   const broken = decision.kind === 'broken';
-  if (rule.decide !== undefined || rooms.length === 0) return broken ? -BY_WORD : BY_WORD;
-  const room = Math.min(...rooms) * scale;
-  return broken ? Math.min(room, -1e-9) : Math.max(room, 0);
+  if (rule.decide !== undefined || sides.length === 0) {
+    const room = broken ? -BY_WORD : BY_WORD;
+    return { room, sides: [room] };
+  }
+  const scaled = sides.map((side) => side * scale);
+  const room = Math.min(...scaled);
+  return { room: broken ? Math.min(room, -1e-9) : Math.max(room, 0), sides: scaled };
 }
 
 const allowedIn = (limit: Limit, reading: Reading): Allowed | null => {
@@ -158,6 +171,14 @@ export function judgeStage(stage: Stage, by: Vec3, judge: Judge, demands: Demand
   const { car, runs } = stage.placed(by);
   const levels: Level[] = [];
   const unknown: Unknown[] = [];
+  const branches = new Map<string, number>();
+  let all = 0;
+  for (const [i, { figures }] of runs.entries()) {
+    const branch = figures.onLip ? 1 << (i % 30) : 0;
+    branches.set(figures.name, branch);
+    all |= branch;
+  }
+  const branchOf = (subject: string): number => branches.get(subject) ?? all;
   for (const { figures, miss } of runs) {
     if (figures.contact === null && miss === null) {
       const fact = 'how it runs to the bar is not known: see what is found in the file';
@@ -165,11 +186,17 @@ export function judgeStage(stage: Stage, by: Vec3, judge: Judge, demands: Demand
       continue;
     }
     const demand = demands.of(stage, 'strap.misses-bar', figures.name, null, () => null);
-    levels.push({ demand, room: miss === null ? NO_RUN : -NO_RUN, measured: null });
+    levels.push({
+      demand,
+      room: miss === null ? NO_RUN : -NO_RUN,
+      sides: [miss === null ? NO_RUN : -NO_RUN],
+      measured: null,
+      branch: branchOf(figures.name),
+    });
   }
   for (const assessment of judge(car)) {
     if (!stage.subjects.has(assessment.item.subject)) continue;
-    judgeOne(assessment, stage, car, demands, levels, unknown);
+    judgeOne(assessment, stage, car, demands, branchOf(assessment.item.subject), levels, unknown);
   }
   return { levels, unknown };
 }
@@ -179,6 +206,7 @@ function judgeOne(
   stage: Stage,
   car: Car,
   demands: Demands,
+  branch: number,
   levels: Level[],
   unknown: Unknown[],
 ): void {
@@ -189,9 +217,9 @@ function judgeOne(
   for (const limit of limits) {
     const dated = limit.since !== undefined || limit.before !== undefined;
     if (dated && (day === null || !holdsOn(limit, day))) continue;
-    const room = roomOf(rule, limit, item, car);
-    if (room === null) continue;
+    const rooms = roomOf(rule, limit, item, car);
+    if (rooms === null) continue;
     const demand = demands.of(stage, rule.code, item.subject, { book, limit }, () => allowedIn(limit, item));
-    levels.push({ demand, room, measured: item.measured });
+    levels.push({ demand, ...rooms, measured: item.measured, branch });
   }
 }

@@ -260,11 +260,23 @@ function worstBetween(field: Field, stages: readonly Stage[], places: readonly P
   return [...new Set([...worst.values()].map(({ stage }) => stage))];
 }
 
-function outlined(field: Field, choice: Choice, most: number): readonly Polygon[] {
+interface Outlined {
+  readonly polygons: readonly Polygon[];
+  readonly inside: readonly Point[];
+}
+
+/** @param known places that are inside, from elsewhere */
+function outlined(field: Field, choice: Choice, most: number, known: readonly Point[]): Outlined {
   const { inside, edges } = search(field, choice);
-  const places =
-    inside.length > 0 ? inside : [mostRoom(field, choice)].filter((point) => field.room(point, choice) >= 0);
-  return places.length === 0 ? [] : outlines(field, choice, places, edges, most);
+  const found = [...inside, ...known];
+  const places = found.length > 0 ? found : [mostRoom(field, choice)].filter((point) => field.room(point, choice) >= 0);
+  return { polygons: places.length === 0 ? [] : outlines(field, choice, places, edges, most), inside: places };
+}
+
+/** The window and its preferred part; whatever is in that is in the window. */
+function bothOutlined(field: Field, most: number): readonly [readonly Polygon[], readonly Polygon[]] {
+  const preferred = outlined(field, PREFERRED, most, []);
+  return [outlined(field, REQUIRED, most, preferred.inside).polygons, preferred.polygons];
 }
 
 /**
@@ -306,14 +318,12 @@ export function barWindow(cage: Cage, shape: Shape, tubeName: string, thorough =
 
   const most = thorough ? OFF : ROUGH;
   const between = thorough && seats.some(isAdjustable) ? inBetween(staged(allSettings), atEnds) : [];
-  let required = outlined(field, REQUIRED, most);
-  let preferred = outlined(field, PREFERRED, most);
+  let [required, preferred] = bothOutlined(field, most);
   for (let i = 0; i < MOST_ROUNDS; i++) {
     const worst = worstBetween(field, between, spaced([...required, ...preferred]));
     if (worst.length === 0) break;
     for (const stage of worst) field.add(stage);
-    required = outlined(field, REQUIRED, most);
-    preferred = outlined(field, PREFERRED, most);
+    [required, preferred] = bothOutlined(field, most);
   }
   const told = field
     .levels(field.at)
