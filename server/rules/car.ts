@@ -97,8 +97,11 @@ export class Car {
 
   /** All things of a kind, in the order of their names. */
   ofKind<K extends Thing['kind']>(kind: K): readonly Extract<Thing, { kind: K }>[] {
-    const things = this.byKind().get(kind) ?? [];
-    return things.filter((thing): thing is Extract<Thing, { kind: K }> => thing.kind === kind);
+    const things: readonly Thing[] = this.byKind().get(kind) ?? [];
+    // They are kept by their kind: a look at the first, for the types, is a look at all.
+    const all = (list: readonly Thing[]): list is readonly Extract<Thing, { kind: K }>[] =>
+      list.length === 0 || list[0]?.kind === kind;
+    return all(things) ? things : [];
   }
 
   /** Where a node is; null: there is none of that name, or its place is not known. */
@@ -132,15 +135,29 @@ export class Car {
     return map;
   });
 
+  private readonly tubesByRole = lazily(() => {
+    const map = new Map<Role, Tube[]>();
+    for (const tube of this.tubes()) {
+      const list = map.get(tube.role);
+      if (list === undefined) map.set(tube.role, [tube]);
+      else list.push(tube);
+    }
+    return map;
+  });
+
   private readonly byNames = lazily(() => new Map(this.members().map((member) => [member.name, member])));
 
   /** Members of these roles. */
   of(...roles: readonly Role[]): readonly Member[] {
+    const [one] = roles;
+    if (one !== undefined && roles.length === 1) return this.byRole().get(one) ?? [];
     return roles.flatMap((role) => this.byRole().get(role) ?? []);
   }
 
   /** Tubes of a role, also those whose centreline is not known. */
   tubesOf(...roles: readonly Role[]): readonly Tube[] {
+    const [one] = roles;
+    if (one !== undefined && roles.length === 1) return this.tubesByRole().get(one) ?? [];
     return this.tubes().filter((tube) => roles.includes(tube.role));
   }
 
@@ -221,10 +238,10 @@ export class Car {
   readonly pair = lazily((): boolean => (this.cage.vehicle?.codriver ?? this.seats().length > 1) === true);
 
   /** From the nearest helmet to each tube's surface, mm, by its name. */
-  readonly helmetGaps = lazily(
-    (): ReadonlyMap<string, number | null> =>
-      new Map(this.members().map((member) => [member.name, helmetGap(this.seats(), member)])),
-  );
+  readonly helmetGaps = lazily((): ReadonlyMap<string, number | null> => {
+    const worn = this.seats().filter(({ helmet }) => helmet !== null);
+    return new Map(worn.length === 0 ? [] : this.members().map((member) => [member.name, helmetGap(worn, member)]));
+  });
 
   /** What is told of the structure as a whole is told at its main hoop, else at the first tube that can stand for it. */
   readonly chief = lazily((): Tube | null => {

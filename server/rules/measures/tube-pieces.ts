@@ -3,16 +3,29 @@ import type { Car, Member } from '../car';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
+/** Main hoops that meet each other, by their names, both ways. */
+const met = (car: Car): ReadonlyMap<string, ReadonlySet<Member>> => {
+  const map = new Map<string, Set<Member>>();
+  const note = (name: string, other: Member): void => {
+    const list = map.get(name);
+    if (list === undefined) map.set(name, new Set([other]));
+    else list.add(other);
+  };
+  for (const member of car.of('main-rollbar')) {
+    for (const host of member.ends.flatMap(({ hosts }) => hosts)) {
+      const other = car.member(host);
+      if (other === null || other === member || other.tube.role !== 'main-rollbar') continue;
+      note(member.name, other);
+      note(other.name, member);
+    }
+  }
+  return map;
+};
+
 /** Main hoops made of several tubes that meet each other: all of them are one hoop in pieces. */
 const piecesOf = (car: Car, member: Member): number => {
-  if (member.tube.role !== 'main-rollbar') return member.pieces;
-  const others = car.of('main-rollbar').filter((other) => other !== member);
-  const meets = others.filter(
-    (other) =>
-      other.ends.some(({ hosts }) => hosts.includes(member.name)) ||
-      member.ends.some(({ hosts }) => hosts.includes(other.name)),
-  );
-  return member.pieces + meets.reduce((sum, other) => sum + other.pieces, 0);
+  const others = member.tube.role === 'main-rollbar' ? [...(car.keep(met).get(member.name) ?? [])] : [];
+  return member.pieces + others.reduce((sum, other) => sum + other.pieces, 0);
 };
 
 export const tubePieces: Rule = {
