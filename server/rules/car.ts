@@ -72,9 +72,7 @@ export class Car {
   ) {}
 
   /** All tubes of the cage in the order of their names: the order of statements has no meaning. */
-  readonly tubes = lazily((): readonly Tube[] =>
-    [...this.cage.things.values()].filter((thing): thing is Tube => thing.kind === 'tube').sort(byName),
-  );
+  readonly tubes = (): readonly Tube[] => this.ofKind('tube');
 
   private readonly kept = new Map<(car: Car) => unknown, unknown>();
 
@@ -91,16 +89,21 @@ export class Car {
       if (list === undefined) map.set(thing.kind, [thing]);
       else list.push(thing);
     }
-    for (const list of map.values()) list.sort(byName);
     return map;
   });
 
+  /** Kinds whose things stand in the order of their names already. */
+  private readonly sorted = new Set<Thing['kind']>();
+
   /** All things of a kind, in the order of their names. */
   ofKind<K extends Thing['kind']>(kind: K): readonly Extract<Thing, { kind: K }>[] {
-    const things: readonly Thing[] = this.byKind().get(kind) ?? [];
+    const things = this.byKind().get(kind) ?? [];
+    if (!this.sorted.has(kind)) {
+      this.sorted.add(kind);
+      things.sort(byName);
+    }
     // They are kept by their kind: a look at the first, for the types, is a look at all.
-    const all = (list: readonly Thing[]): list is readonly Extract<Thing, { kind: K }>[] =>
-      list.length === 0 || list[0]?.kind === kind;
+    const all = (list: Thing[]): list is Extract<Thing, { kind: K }>[] => list.length === 0 || list[0]?.kind === kind;
     return all(things) ? things : [];
   }
 
@@ -121,9 +124,7 @@ export class Car {
 
   readonly members = lazily((): readonly Member[] => this.tubes().flatMap((tube) => this.memberOf(tube) ?? []));
 
-  readonly feet = lazily((): readonly Foot[] =>
-    [...this.cage.things.values()].filter((thing): thing is Foot => thing.kind === 'foot').sort(byName),
-  );
+  readonly feet = (): readonly Foot[] => this.ofKind('foot');
 
   private readonly byRole = lazily(() => {
     const map = new Map<Role, Member[]>();
@@ -216,9 +217,7 @@ export class Car {
     return this.tubesOf('main-rollbar').length > 0 ? 'bar' : 'none';
   });
 
-  readonly seats = lazily((): readonly Seat[] =>
-    [...this.cage.things.values()].filter((thing): thing is Seat => thing.kind === 'seat').sort(byName),
-  );
+  readonly seats = (): readonly Seat[] => this.ofKind('seat');
 
   /** The driver's side: that of the seat named `driver`, or of the only one. Null: not known. */
   readonly driverSide = lazily((): Side | null => {
