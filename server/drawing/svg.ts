@@ -1,28 +1,18 @@
 /** A scene as SVG: self-contained, the same bytes for the same scene, legible in black and white. */
+import type { Look } from './looks';
+import { LOOKS } from './looks';
 import type { Item, Point, Scene, Style } from './scene';
 
-/** Lines are black or grey, never told apart by colour alone: hidden ones are broken, those in the car already are double-dashed. */
-const LOOKS: Readonly<Record<Style, string>> = {
-  body: 'fill="none" stroke="#efefef" stroke-linejoin="round"',
-  outline: 'fill="none" stroke="#000" stroke-width="0.3" stroke-linejoin="round"',
-  hidden: 'fill="none" stroke="#8a8a8a" stroke-width="0.15" stroke-dasharray="0.9 0.7"',
-  existing: 'fill="none" stroke="#000" stroke-width="0.2" stroke-dasharray="2.4 0.6 0.6 0.6"',
-  'existing-hidden': 'fill="none" stroke="#a0a0a0" stroke-width="0.12" stroke-dasharray="0.6 0.9"',
-  joint: 'fill="none" stroke="#000" stroke-width="0.2" stroke-linejoin="round"',
-  plate: 'fill="none" stroke="#000" stroke-width="0.25" stroke-linejoin="round"',
-  seat: 'fill="none" stroke="#444" stroke-width="0.35"',
-  helmet: 'fill="none" stroke="#444" stroke-width="0.25" stroke-dasharray="1.6 0.6"',
-  strap: 'fill="none" stroke="#000" stroke-width="0.55" stroke-linecap="round"',
-  panel: 'fill="none" stroke="#777" stroke-width="0.2" stroke-dasharray="3 0.8 0.4 0.8"',
-  datum: 'fill="none" stroke="#666" stroke-width="0.18"',
-  centre: 'fill="none" stroke="#666" stroke-width="0.15" stroke-dasharray="5 1 1 1"',
-  dimension: 'fill="none" stroke="#000" stroke-width="0.16"',
-  leader: 'fill="none" stroke="#000" stroke-width="0.13"',
-  balloon: 'fill="#fff" stroke="#000" stroke-width="0.18"',
-  scale: 'fill="none" stroke="#000" stroke-width="0.2"',
-  'scale-filled': 'fill="#000" stroke="#000" stroke-width="0.2"',
-  frame: 'fill="none" stroke="#666" stroke-width="0.15"',
-};
+/** The attributes of a style. */
+function attributes({ fill, stroke, width, dash, roundJoin, roundCap }: Look): string {
+  return [
+    `fill="${fill ?? 'none'}" stroke="${stroke}"`,
+    ...(width === null ? [] : [`stroke-width="${String(width)}"`]),
+    ...(dash.length === 0 ? [] : [`stroke-dasharray="${dash.join(' ')}"`]),
+    ...(roundJoin ? ['stroke-linejoin="round"'] : []),
+    ...(roundCap ? ['stroke-linecap="round"'] : []),
+  ].join(' ');
+}
 
 /** Hundredths of a millimetre of paper: finer than any line. */
 const figure = (value: number): string => {
@@ -71,15 +61,17 @@ function textMarkup(item: Extract<Item, { kind: 'text' }>): string {
 function markup(item: Item): string {
   switch (item.kind) {
     case 'line':
-      return item.points.length < 2 ? '' : `<path d="${path(item.points, item.closed)}" ${LOOKS[item.style]}/>`;
+      return item.points.length < 2
+        ? ''
+        : `<path d="${path(item.points, item.closed)}" ${attributes(LOOKS[item.style])}/>`;
     case 'band':
       return item.points.length < 2
         ? ''
-        : `<path d="${path(item.points, false)}" ${LOOKS[item.style]} stroke-width="${figure(item.width)}"/>`;
+        : `<path d="${path(item.points, false)}" ${attributes(LOOKS[item.style])} stroke-width="${figure(item.width)}"/>`;
     case 'arc':
-      return `<path d="${arcPath(item)}" ${LOOKS[item.style]}/>`;
+      return `<path d="${arcPath(item)}" ${attributes(LOOKS[item.style])}/>`;
     case 'circle':
-      return `<circle cx="${figure(item.centre.x)}" cy="${figure(item.centre.y)}" r="${figure(item.radius)}" ${LOOKS[item.style]}/>`;
+      return `<circle cx="${figure(item.centre.x)}" cy="${figure(item.centre.y)}" r="${figure(item.radius)}" ${attributes(LOOKS[item.style])}/>`;
     case 'text':
       return textMarkup(item);
     case 'group': {
@@ -100,7 +92,7 @@ function markups(items: readonly Item[]): string {
   let run: string[] = [];
   let style: Style | null = null;
   const flush = (): void => {
-    if (style !== null && run.length > 0) parts.push(`<path d="${run.join('')}" ${LOOKS[style]}/>\n`);
+    if (style !== null && run.length > 0) parts.push(`<path d="${run.join('')}" ${attributes(LOOKS[style])}/>\n`);
     run = [];
     style = null;
   };

@@ -1,0 +1,222 @@
+/** The front page of a packet: what the car is, what must not be cut yet, and where every paper lies. */
+import { sayMeasure } from '../../../grammar/print';
+import { svgElement } from '../../drawing/svg';
+import { VIEW_WORDS } from '../../drawing/view';
+import type { Part } from '../../geometry/shape';
+import { Car } from '../../rules/car';
+import type { Markup, Row } from '../html';
+import { element, join, lines, paragraph, raw, table, terms, words } from '../html';
+import { page } from '../page';
+import { viewOf } from '../pictures';
+import { saySize, sayLength } from '../quantity';
+import { mainDimensions } from './dimensions';
+import { CAUTIONS, footer, markupMark, shortHash } from './marks';
+import type { PacketInput, Paper, PaperKind } from './paper';
+import { KINDS } from './paper';
+
+export const FRONT_PAGE = 'index.html';
+
+const KIND_WORDS: Readonly<Record<PaperKind, string>> = {
+  template: 'Cope templates and ordinates',
+  'two-cut': 'Saw and grinder: flat cuts to begin with',
+  bend: 'Bend sheets',
+  'cut-list': 'Cutting and buying',
+  drill: 'Drilling',
+  weld: 'Welding',
+  order: 'Order of work',
+  room: 'Will it go in?',
+  other: 'Other papers',
+};
+
+const link = ({ path, title }: Paper): Markup =>
+  element('a', { href: path.split('/').map(encodeURIComponent).join('/') }, words(title));
+
+const links = (papers: readonly Paper[]): Markup => lines(papers.map(link));
+
+const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
+  element(
+    'section',
+    { 'aria-labelledby': id },
+    '\n',
+    element('h2', { id }, words(title)),
+    '\n',
+    join(content, '\n'),
+    '\n',
+  );
+
+/** Open errors, each once, with the parts that it stops. In red, in bold and behind a bar: a copy shows it too. */
+function errors(input: PacketInput): readonly Markup[] {
+  const open = input.findings.filter(({ severity, waived }) => severity === 'error' && !waived);
+  if (open.length === 0) return [];
+  const items = open.map((finding) =>
+    element(
+      'li',
+      {},
+      element('strong', {}, words(`${input.placeOf(finding)}: ${finding.message}`)),
+      words(` (${finding.code})`),
+    ),
+  );
+  const stopped = [...input.numbers.values()].flatMap(({ label, name }) => {
+    const by = input.touched.get(name);
+    return by === undefined
+      ? []
+      : [element('li', {}, element('strong', {}, words(label)), words(`: ${by.why} (${by.finding.code})`))];
+  });
+  return [
+    element(
+      'div',
+      { class: 'stop', role: 'alert' },
+      '\n',
+      element('h2', {}, words(open.length === 1 ? 'An error is open' : `${String(open.length)} errors are open`)),
+      '\n',
+      element('ul', {}, join(items, '\n')),
+      ...(stopped.length === 0
+        ? []
+        : [
+            '\n',
+            paragraph('Do not cut these parts: there is no template of them until the error is mended.', 'strong'),
+            element('ul', {}, join(stopped, '\n')),
+          ]),
+      '\n',
+    ),
+  ];
+}
+
+function partRow(part: Part, input: PacketInput, papers: readonly Paper[]): readonly Row[] {
+  const number = input.numbers.get(part.name);
+  if (number === undefined) return [];
+  const { section: of } = part.tube;
+  const stopped = input.touched.has(part.name);
+  const own = papers.filter(({ parts }) => parts.length === 1 && parts[0] === part.name);
+  const size =
+    of?.od === null || of?.od === undefined || of.wall === null
+      ? (of?.name ?? 'not known')
+      : `${of.name}, ${saySize({ value: of.od, unit: 'mm' }, { value: of.wall, unit: 'mm' }, input.units)}`;
+  const stop = element('strong', { class: 'red' }, words('Do not cut: an error is open'));
+  return [
+    {
+      kind: stopped ? 'stopped' : '',
+      cells: [
+        words(number.label),
+        words(size),
+        words(sayLength(part.cutLength, input.units)),
+        words(part.bends.length === 0 ? 'straight' : String(part.bends.length)),
+        join([...(stopped ? [stop] : []), ...(own.length === 0 ? [] : [links(own)])], '<br>'),
+      ],
+    },
+  ];
+}
+
+function partsTable(input: PacketInput, papers: readonly Paper[]): Markup {
+  const parts = [...input.numbers.keys()].flatMap((name) => input.shape.parts.get(name) ?? []);
+  return table(
+    'Parts that are made',
+    [
+      ['Part', 24],
+      ['Section', 26],
+      ['Cut length, over the points', 20],
+      ['Bends', 8],
+      ['Papers', 22],
+    ],
+    parts.flatMap((part) => partRow(part, input, papers)),
+  );
+}
+
+/** Papers of the whole car, in the order of the work. */
+const carPapers = (papers: readonly Paper[]): Markup =>
+  join(
+    KINDS.flatMap((kind) => {
+      const of = papers.filter((paper) => paper.kind === kind && paper.parts.length !== 1);
+      return of.length === 0 ? [] : [element('h3', {}, words(KIND_WORDS[kind])), paragraphOf(links(of))];
+    }),
+    '\n',
+  );
+
+const paragraphOf = (content: Markup): Markup => element('p', {}, content);
+
+function drawings(input: PacketInput, car: Car): Markup {
+  const numbers = [...input.numbers.values()].map(({ number, name }) => ({ number, name, parts: [name] }));
+  return join(
+    (['side', 'plan', 'front'] as const).map((name) => {
+      const { scene, scale } = viewOf(car, name, numbers);
+      const said = scale === null || scale <= 0 ? '' : `: 1 : ${(1 / scale).toFixed(1)} printed without fitting`;
+      return element(
+        'figure',
+        {},
+        '\n',
+        raw(svgElement(scene)),
+        '\n',
+        element('figcaption', {}, words(`${VIEW_WORDS[name]}${said}`)),
+        '\n',
+      );
+    }),
+    '\n',
+  );
+}
+
+/** Looks of this page alone: what stops is red, and barred for a copy in grey. */
+const STYLE = `
+.stop { border: 0.8mm solid #b00000; border-left-width: 4mm; color: #b00000; padding: 2mm 3mm; margin: 3mm 0; }
+.stop h2 { border: 0; margin: 0 0 1mm; }
+.stop ul { margin: 0 0 2mm; padding-left: 5mm; }
+.stop li { overflow-wrap: anywhere; }
+.red { color: #b00000; }
+.stopped th:first-child { border-left: 2mm solid #b00000; font-weight: bold; }
+a { color: #000; }
+.foot { border-top: 0.2mm solid #000; margin-top: 8mm; padding-top: 1mm; overflow-wrap: anywhere; }
+@media print { .stop, .red { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
+`;
+
+/** Links what the other makers made; of a car that cannot be drawn it says so much as is known. */
+export function frontPage(input: PacketInput, papers: readonly Paper[]): Paper {
+  const car = new Car(input.cage, input.shape);
+  const { mass } = input.shape;
+  const body = join(
+    [
+      raw(`<style>${STYLE}</style>`),
+      element('h1', {}, words('Shop papers')),
+      paragraph(input.title, 'strong'),
+      element(
+        'div',
+        { class: 'caution', role: 'note' },
+        '\n',
+        join(
+          CAUTIONS.map((said, i) => paragraph(said, i === 0 ? 'strong' : '')),
+          '\n',
+        ),
+        '\n',
+      ),
+      ...errors(input),
+      section(
+        'car',
+        'Main dimensions',
+        terms([
+          ...mainDimensions(input).map(([name, said]): readonly [string, Markup] => [name, words(said)]),
+          [
+            'Mass of the tubes',
+            words(mass === null ? 'not known' : sayMeasure({ value: mass, unit: 'kg' }, input.units)),
+          ],
+        ]),
+      ),
+      section('papers', 'Papers', carPapers(papers), partsTable(input, papers)),
+      section('drawings', 'Drawings', drawings(input, car)),
+      element(
+        'p',
+        { class: 'small foot' },
+        lines([
+          words(footer(input)),
+          words(
+            `Every paper carries the first ${String(shortHash(input.hash).length)} signs of this: papers with others belong to another state of the file. SHA-256 ${input.hash}`,
+          ),
+        ]),
+      ),
+    ],
+    '\n',
+  );
+  // The page begins with the mark of all files; a packet's own stands right behind it.
+  const html = page(`Shop papers: ${input.title}`, body).replace(
+    '<!DOCTYPE html>',
+    () => `<!DOCTYPE html>\n${markupMark}`,
+  );
+  return { path: FRONT_PAGE, title: 'Front page', kind: 'other', parts: [], content: html };
+}
