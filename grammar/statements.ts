@@ -211,6 +211,10 @@ export const KINDS: readonly KindEntry[] = [
         default: '3 mm',
         example: '2',
       }),
+      fact('reach', '<reach:angle > 0>', 'The most that it is turned off square.', {
+        default: '45 deg',
+        example: '60 deg',
+      }),
     ],
   }),
   kind(

@@ -281,6 +281,8 @@ export interface Saw {
   /** Straight that its vice has to hold beside the cut. */
   readonly vice: Length | null;
   readonly kerf: Length | null;
+  /** The most that it is turned off square. */
+  readonly reach: Angle | null;
   readonly origin: Origin;
 }
 

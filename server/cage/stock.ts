@@ -22,7 +22,8 @@ export function readStore(
     if (one.inMirror) continue;
     const page = pageOf(one);
     if (one.kind === 'saw') {
-      saw ??= { vice: page.length('vice'), kerf: page.length('kerf'), origin: one.origin };
+      const reach = page.angle('reach', 'reach', 90);
+      saw ??= { vice: page.length('vice'), kerf: page.length('kerf'), reach, origin: one.origin };
       continue;
     }
     const section = page.name('', 'section');
