@@ -68,7 +68,7 @@ function only(demands: readonly Demand[]): Choice {
 }
 
 const isEmpty = (field: Field, demands: readonly Demand[]): boolean =>
-  !field.isKnownToHold(demands) && search(field, only(demands), true).inside.length === 0;
+  !field.isKnownToHold(demands) && search(field, only(demands), { first: true }).inside.length === 0;
 
 function told(field: Field, demands: readonly Demand[]): Exclusion {
   const choice = only(demands);

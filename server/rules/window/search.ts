@@ -105,8 +105,14 @@ export interface Found {
   readonly edges: readonly Way[];
 }
 
-/** @param first to stop at the first place that is found */
-export function search(field: Field, choice: Choice, first = false): Found {
+export interface Manner {
+  /** To stop at the first place that is found. */
+  readonly first?: boolean;
+  /** For a line of words: what is small beside another part of the window may be passed over. */
+  readonly rough?: boolean;
+}
+
+export function search(field: Field, choice: Choice, { first = false, rough = false }: Manner = {}): Found {
   const { box } = field;
   const stages = field.stagesOf(choice);
   const inside: Point[] = [];
@@ -138,7 +144,7 @@ export function search(field: Field, choice: Choice, first = false): Found {
     const [within] = kept;
     const without = points.find((point) => !kept.includes(point));
     if (within !== undefined && without !== undefined) edges.push([within, without]);
-    const last = !mixed ? LAST_CELL : verdict === 'jumps' ? JUMPING_CELL : MIXED_CELL;
+    const last = !mixed ? LAST_CELL : verdict === 'jumps' && !rough ? JUMPING_CELL : MIXED_CELL;
     if (verdict === 'inside' || 2 * h <= last) continue;
     const q = h / 2;
     cells.push({ x: x - q, z: z - q, half: q }, { x: x + q, z: z - q, half: q });

@@ -63,12 +63,17 @@ const MARGINS = [10, 5, 2, 1, 0.5, 0];
 /** The largest rectangle that holds the bar with room to move it, as a tape can show it; null: there is none. */
 export function roundBar(field: Field, choice: Choice, polygons: readonly Polygon[], units: LengthUnit): Box | null {
   const [x, z] = field.at;
-  const boxes = MARGINS.map((margin) =>
-    rectangleIn(polygons, { x: [x - margin, x + margin], z: [z - margin, z + margin] }),
-  );
+  const boxes = new Map<number, Box | null>();
+  const withMargin = (margin: number): Box | null => {
+    const known = boxes.get(margin);
+    if (known !== undefined) return known;
+    const box = rectangleIn(polygons, { x: [x - margin, x + margin], z: [z - margin, z + margin] });
+    boxes.set(margin, box);
+    return box;
+  };
   for (const step of stepsOf(units)) {
-    for (const box of boxes) {
-      const found = steppedIn(field, choice, box, step, field.at);
+    for (const margin of MARGINS) {
+      const found = steppedIn(field, choice, withMargin(margin), step, field.at);
       if (found !== null) return found;
     }
   }

@@ -267,7 +267,7 @@ interface Outlined {
 
 /** @param known places that are inside, from elsewhere */
 function outlined(field: Field, choice: Choice, most: number, known: readonly Point[]): Outlined {
-  const { inside, edges } = search(field, choice);
+  const { inside, edges } = search(field, choice, { rough: most > OFF });
   const found = [...inside, ...known];
   const places = found.length > 0 ? found : [mostRoom(field, choice)].filter((point) => field.room(point, choice) >= 0);
   return { polygons: places.length === 0 ? [] : outlines(field, choice, places, edges, most), inside: places };
