@@ -8,6 +8,7 @@ export const COMMANDS = [
   'window',
   'report',
   'draw',
+  'packet',
   'format',
   'explain',
   'lsp',
@@ -17,7 +18,7 @@ export const COMMANDS = [
 export type Command = (typeof COMMANDS)[number];
 
 /** Named in the contract for later; said so when asked for. */
-const LATER = ['packet', 'diff'] as const;
+const LATER = ['diff'] as const;
 
 export const DRAWN_VIEWS = ['plan', 'side', 'front'] as const;
 
@@ -32,7 +33,7 @@ interface OptionKind {
   readonly values: readonly string[] | null;
 }
 
-const FILES: readonly Command[] = ['check', 'describe', 'window', 'report', 'draw', 'format'];
+const FILES: readonly Command[] = ['check', 'describe', 'window', 'report', 'draw', 'packet', 'format'];
 
 const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   format: { commands: ['check', 'describe', 'window'], values: [] },
@@ -42,8 +43,8 @@ const OPTIONS: Readonly<Record<OptionName, OptionKind>> = {
   rules: { commands: ['explain'], values: [] },
   tube: { commands: ['window'], values: [] },
   view: { commands: ['draw'], values: DRAWN_VIEWS },
-  out: { commands: ['report', 'window', 'draw'], values: [] },
-  force: { commands: ['report', 'window', 'draw'], values: null },
+  out: { commands: ['report', 'window', 'draw', 'packet'], values: [] },
+  force: { commands: ['report', 'window', 'draw', 'packet'], values: null },
   date: { commands: ['report'], values: [] },
   check: { commands: ['format'], values: null },
   stdio: { commands: ['lsp'], values: null },

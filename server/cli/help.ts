@@ -17,6 +17,9 @@ const USAGE = `cagewright: checks a roll bar or roll cage that is written as tex
       --force                                  writes over a file that the tool has not made
   cagewright draw FILE --view plan|side|front --out X.svg
                               the car from one side, with its measured angles
+  cagewright packet FILE --out DIR
+                              all shop papers: templates, bend sheets, cut list, drill and weld lists
+      --force                                  writes over files that the tool has not made
   cagewright format FILE…     lays the text out; broken statements stay as they are
       --check                                  changes nothing; exit status 1 if anything would change
   cagewright explain CODE…    one finding: what, why, how it is measured, source, how to mend; or one rulebook
@@ -76,6 +79,18 @@ An aid, not an approval: the current printed rulebook and the scrutineer decide.
 Draws the car from above, from its left or from ahead: true outlines with hidden lines, numbers on the tubes
 with their key, measured angles, scale in millimetres and inches. --out - is standard output. An existing file is
 written over only if the tool has made it, or with --force. Exit status 1 if there are errors among the findings.
+`,
+  packet: `cagewright packet FILE --out DIR [--force]
+
+Writes everything that is carried to the saw, the bender and the steel dealer into the folder DIR, which is made
+where it is missing; index.html links all of it. Every paper carries the hash of the file. A part that an open
+error touches, or that is cut to such a part, gets no template: index.html lists them with their errors.
+
+Nothing is written unless all can be: an existing file is written over only if an earlier packet wrote it, or with
+--force. Papers of an earlier packet that this one has no more are removed. A run that is broken off leaves no half
+file, and no index.html unless all papers stand. Exit status 1 if there are errors among the findings.
+
+An aid, not an approval: the current printed rulebook, the scrutineer and licensed practice decide.
 `,
   format: `cagewright format FILE… [--check]
 

@@ -1,5 +1,6 @@
 /** What the command line asks of the world, so that its commands are functions that a test can call. */
 import type { NodeHost } from '../host/node';
+import type { FolderAnswer, FolderJob } from '../host/write-folder';
 
 /** What a command has to say, and how it ends: 0 nothing found, 1 findings, 2 it could not do what was asked. */
 export interface Result {
@@ -32,6 +33,10 @@ export interface Io {
     may: (before: string) => boolean,
     force: boolean,
   ) => Promise<string | null>;
+  /** Writes a folder of files, all of them or none; what others have made only with `force`. */
+  readonly writeFolder: (job: FolderJob) => Promise<FolderAnswer>;
+  /** How far it is, over the line before; empty: the line goes away. Only where somebody looks. */
+  readonly progress: (line: string) => void;
   /** SHA-256 of a text as UTF-8, in hexadecimal. */
   readonly sha256: (text: string) => string;
   /** Starts the language server over standard input and output; it ends the process when it is told to exit. */

@@ -1,7 +1,7 @@
 /** The program: the only place that touches the process. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { complaint } from './io';
+import { complaint, visible } from './io';
 import { nodeIo } from './node-io';
 import { run } from './run';
 
@@ -40,6 +40,14 @@ const io = nodeIo({
   cwd: process.cwd(),
   stdin: process.stdin,
   version: version(),
+  ...(process.stderr.isTTY
+    ? {
+        // Back to the line's beginning, and what stood there is wiped (ECMA-48: EL).
+        progress: (line: string) => {
+          process.stderr.write(`\r\u001b[K${visible(line)}`);
+        },
+      }
+    : {}),
   serve: async () => {
     // Loaded only here: the other commands start without it.
     const { createConnection, ProposedFeatures } = await import('vscode-languageserver/node.js');

@@ -1,27 +1,10 @@
 /** The world of the command line under Node. */
 import { createHash } from 'node:crypto';
-import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
 import { decodeText, LARGEST_FILE, nodeHost } from '../host/node';
+import { quiet, reason, writeWhole } from '../host/write';
+import { writeFolder } from '../host/write-folder';
 import type { Io } from './io';
-
-/** Why a file could not be written, in words. */
-const reason = (error: unknown): string => {
-  const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
-  if (code === 'EACCES' || code === 'EPERM') return 'it may not be written';
-  if (code === 'ENOENT' || code === 'ENOTDIR') return 'there is no such folder';
-  if (code === 'ENAMETOOLONG') return 'its name is too long';
-  if (code === 'ENOSPC') return 'the disk is full';
-  if (code === 'EROFS') return 'the disk is read-only';
-  return 'it cannot be written';
-};
-
-const quiet = async <T>(promise: Promise<T>, otherwise: T): Promise<T> => {
-  try {
-    return await promise;
-  } catch {
-    return otherwise;
-  }
-};
 
 /** All bytes of a stream as text, or why not: it is larger than any file that is read, or breaks. */
 async function textOf(stream: AsyncIterable<unknown>): Promise<string | { readonly why: string }> {
@@ -55,43 +38,17 @@ async function replaceText(path: string, before: string, after: string): Promise
   }
 }
 
-async function writeWhole(
-  path: string,
-  text: string,
-  may: (before: string) => boolean,
-  force: boolean,
-): Promise<string | null> {
-  // Through a link: what it leads to is written, and the link stays.
-  const target = await quiet(realpath(path), path);
-  const found = await quiet(stat(target), null);
-  if (found?.isDirectory() === true) return 'it is a folder';
-  if (found !== null && !found.isFile()) return 'it is no ordinary file';
-  const temporary = `${target}.${String(process.pid)}.tmp`;
-  try {
-    if (found !== null && !force && !may(await readFile(target, 'utf8')))
-      return 'it is there already and was not made by cagewright: --force writes over it';
-    await writeFile(temporary, text, { flag: 'wx', ...(found === null ? {} : { mode: found.mode }) });
-  } catch (error) {
-    return reason(error);
-  }
-  try {
-    await rename(temporary, target);
-    return null;
-  } catch (error) {
-    await quiet(rm(temporary), undefined);
-    return reason(error);
-  }
-}
-
 export interface NodeWorld {
   readonly cwd: string;
   readonly stdin: AsyncIterable<unknown>;
   readonly version: string;
   readonly serve: () => Promise<void>;
+  /** How far it is; nothing where nobody looks. */
+  readonly progress?: (line: string) => void;
 }
 
 /** Files of the disk, read with the host's own care. */
-export const nodeIo = ({ cwd, stdin, version, serve }: NodeWorld): Io => ({
+export const nodeIo = ({ cwd, stdin, version, serve, progress = () => undefined }: NodeWorld): Io => ({
   cwd,
   version,
   serve,
@@ -105,5 +62,7 @@ export const nodeIo = ({ cwd, stdin, version, serve }: NodeWorld): Io => ({
   readStdin: () => textOf(stdin),
   replaceText,
   writeWhole,
+  writeFolder,
+  progress,
   sha256: (text) => createHash('sha256').update(text, 'utf8').digest('hex'),
 });

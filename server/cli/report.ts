@@ -25,7 +25,7 @@ export function paperRefusal({ command, words, out, view }: Arguments): Result |
 const isCage = (path: string | null): boolean => path?.toLowerCase().endsWith('.cage') === true;
 
 /** 1 where an error stands that is not waived: the paper is written all the same. */
-const exitFor = ({ findings }: Analysis): Exit =>
+export const exitFor = ({ findings }: Analysis): Exit =>
   findings.some(({ waived, severity }) => !waived && severity === 'error') ? 1 : 0;
 
 async function write(args: Arguments, io: Io, text: string, exit: Exit): Promise<Result> {

@@ -20,6 +20,7 @@ import { helpFor } from './help';
 import type { Exit, Io, Result } from './io';
 import { complaint, visible, worse } from './io';
 import { rangesOf } from './ranges';
+import { packetRefusal, writePacket } from './packet';
 import { paperRefusal, writeDrawing, writeReport } from './report';
 import { showWindow, windowRefusal } from './window';
 
@@ -51,6 +52,8 @@ export async function run(argv: readonly string[], io: Io): Promise<Result> {
       return paperRefusal(args) ?? withFiles(args, io, paper(writeReport));
     case 'draw':
       return paperRefusal(args) ?? withFiles(args, io, paper(writeDrawing));
+    case 'packet':
+      return packetRefusal(args) ?? withFiles(args, io, paper(writePacket));
     case 'format':
       return withFiles(args, io, format);
   }

@@ -2,8 +2,11 @@
 import type { PlacedFinding } from '../../grammar/finding';
 import type { Progress } from '../papers/packet/packet';
 import { makePacket } from '../papers/packet/packet';
+import { isPacketPaper } from '../papers/packet/marks';
 import type { Packet } from '../papers/packet/paper';
 import type { Analysis } from './project';
+
+export { isPacketPaper };
 
 /** What only the edge knows. */
 export interface PacketEdge {
