@@ -120,15 +120,18 @@ const isWelded = (car: Car, subject: string): boolean => {
   return foot?.kind === 'foot' && foot.bolts === null && foot.welded === true;
 };
 
-/** True where the limit is about this thing in this kind of car. */
+/** True where the limit is about this kind of car. */
+const isAbout = (limit: Limit, car: Car): boolean =>
+  (limit.structure === undefined || limit.structure === car.kind()) &&
+  (limit.cars === undefined || limit.cars.includes(car.cage.vehicle?.kind ?? 'production')) &&
+  !(limit.noFrame === true && car.cage.vehicle?.frame === true) &&
+  !(limit.selfBuilt === true && car.certified());
+
+/** True where the limit is about this thing. */
 const concerns = (limit: Limit, item: Item, car: Car): boolean =>
   (limit.of === undefined || (item.group !== null && limit.of.includes(item.group))) &&
   (limit.notOf === undefined || item.group === null || !limit.notOf.includes(item.group)) &&
-  (limit.structure === undefined || limit.structure === car.kind()) &&
-  (limit.cars === undefined || limit.cars.includes(car.cage.vehicle?.kind ?? 'production')) &&
-  !(limit.ifBolted === true && isWelded(car, item.subject)) &&
-  !(limit.noFrame === true && car.cage.vehicle?.frame === true) &&
-  !(limit.selfBuilt === true && car.certified());
+  !(limit.ifBolted === true && isWelded(car, item.subject));
 
 function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item, car: Car): Assessment | null {
   const day = car.day();
@@ -181,8 +184,14 @@ export function assessor(books: readonly Book[], rules: readonly Rule[] = RULES)
   return (car) => {
     const assessments: Assessment[] = [];
     for (const { rule, asking } of askedRules) {
+      // What no book asks of this kind of car is not measured.
+      const here = asking.flatMap(({ book, limits }): readonly Asking[] => {
+        const about = limits.filter((limit) => isAbout(limit, car));
+        return about.length === 0 ? [] : [{ book, limits: about }];
+      });
+      if (here.length === 0) continue;
       for (const item of rule.read(car)) {
-        for (const { book, limits } of asking) {
+        for (const { book, limits } of here) {
           const assessment = assessOne(rule, book, limits, item, car);
           if (assessment !== null) assessments.push(assessment);
         }
