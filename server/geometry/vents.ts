@@ -202,6 +202,25 @@ function ventResult(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>): V
     : intoHost(vent, child, hosts, parts, node.name);
 }
 
+/** Where a vent is drilled: at a child's end, through its host's wall; without a host through the child's own wall. */
+export interface VentSite {
+  readonly child: Part;
+  readonly end: End;
+  readonly host: Part | null;
+}
+
+/** The joint of a vent; null where it joins nothing as it is written. */
+export function ventSite(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>): VentSite | null {
+  if (ventResult(vent, cage, parts).joins === null || vent.tube === null || vent.node === null) return null;
+  const node = cage.things.get(vent.node);
+  const at = endAt(partsOf(parts, vent.tube), vent.node, node?.kind === 'node' ? node.at : null);
+  if (at === null) return null;
+  const { part: child, end } = at;
+  if (typeof vent.to !== 'string') return { child, end, host: null };
+  const host = partsOf(parts, vent.to).find((part) => isHost(end, part)) ?? null;
+  return host === null ? null : { child, end, host };
+}
+
 /** {@link ventResult}; that of the run before, while the vent, its node and all tubes that have a say are the same. */
 export function keptVent(vent: Vent, cage: Cage, parts: ReadonlyMap<string, Part>, kept: Kept<VentResult>): VentResult {
   const from: unknown[] = [vent, vent.node === null ? null : cage.things.get(vent.node)];
