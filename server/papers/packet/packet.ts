@@ -2,13 +2,18 @@
 import type { PlacedFinding } from '../../../grammar/finding';
 import type { Cage } from '../../cage/cage';
 import type { Shape } from '../../geometry/shape';
+import { bendPapers } from '../bend/papers';
+import { drillPapers } from '../drill/papers';
 import { frontPage } from './front-page';
 import { partNumbers } from './numbers';
 import type { Maker, Packet, PacketInput, Paper } from './paper';
 import { touchedBy } from './touched';
 
 /** One line for each sort of paper: its name while it is being made, and its maker. */
-export const MAKERS: readonly (readonly [string, Maker])[] = [];
+export const MAKERS: readonly (readonly [string, Maker])[] = [
+  ['bend sheets', bendPapers],
+  ['drill list', drillPapers],
+];
 
 /** What the project and the edge know of a car. */
 export type PacketSource = Pick<PacketInput, 'hash' | 'maker' | 'placeOf'> & {
