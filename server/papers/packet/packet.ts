@@ -3,6 +3,7 @@ import type { PlacedFinding } from '../../../grammar/finding';
 import type { Cage } from '../../cage/cage';
 import type { Shape } from '../../geometry/shape';
 import { bendPapers } from '../bend/papers';
+import { sawPapers } from '../saw/papers';
 import { drillPapers } from '../drill/papers';
 import { frontPage } from './front-page';
 import { partNumbers } from './numbers';
@@ -11,6 +12,7 @@ import { touchedBy } from './touched';
 
 /** One line for each sort of paper: its name while it is being made, and its maker. */
 export const MAKERS: readonly (readonly [string, Maker])[] = [
+  ['saw sheets', sawPapers],
   ['bend sheets', bendPapers],
   ['drill list', drillPapers],
 ];

@@ -1,0 +1,139 @@
+/** What a saw does to one end: flat cuts for a fish-mouth, or the one that a plate or a square end wants. */
+import type { Angle, Length } from '../../../grammar/units';
+import { mm } from '../../../grammar/units';
+import type { Saw } from '../../cage/cage';
+import type { End, Part } from '../../geometry/shape';
+import type { CopedEnd, FlatCut, FlatStart } from '../../geometry/two-cut';
+import { COMMON_REACH, settable, twoCut } from '../../geometry/two-cut';
+
+/** A mitre saw is set to half degrees, and a clock is laid out to whole ones. */
+const ANGLE_STEP = Math.PI / 360;
+const CLOCK_STEP = Math.PI / 180;
+
+/** Whether the vice holds the tube beside a cut. */
+export interface Hold {
+  /** Straight tube behind the deepest point of the cut: to the nearest bend, or to the other end's cut. */
+  readonly straight: Length | null;
+  /** What it runs to. */
+  readonly upTo: 'bend' | 'other end';
+  /** What the vice needs; null: not told. */
+  readonly vice: Length | null;
+  /** Null where one of the two is not known. */
+  readonly holds: boolean | null;
+}
+
+export interface HeldCut {
+  readonly cut: FlatCut;
+  /** From the mark to where the nearest bend begins; null without bends. */
+  readonly fromBend: Length | null;
+  readonly hold: Hold;
+}
+
+/** A coped end. */
+export interface CopeStart {
+  readonly kind: 'cope';
+  readonly end: End;
+  readonly coped: CopedEnd;
+  /** The one to make, as a saw can be set to. */
+  readonly chosen: FlatStart;
+  readonly cuts: readonly HeldCut[];
+  /** True where a second cut is not worth it. */
+  readonly oneIsEnough: boolean;
+  /** What a square end at the long point, one cut and two would leave. */
+  readonly leftSquare: Length;
+  readonly leftOne: Length;
+  readonly leftTwo: Length;
+}
+
+/** An end that is done when it is sawn. */
+export interface PlainSaw {
+  readonly kind: 'sawn';
+  readonly end: End;
+  readonly angle: Angle;
+  /** Clock of the long point; null where it is square. */
+  readonly longClock: Angle | null;
+  /** From the long point to the short side. */
+  readonly depth: Length;
+  readonly fromBend: Length | null;
+  readonly hold: Hold;
+  /** False where the saw does not turn so far. */
+  readonly reached: boolean;
+}
+
+export type SawnFigures = CopeStart | PlainSaw;
+
+/** What the saw reaches, radians. */
+export const reachOf = (saw: Saw | null): number => saw?.reach ?? COMMON_REACH;
+
+/** Straight from the end's node to where its nearest bend begins; null without bends or where it is not known. */
+function straightTo(part: Part, end: End): Length | null {
+  if (part.bends.length === 0) return null;
+  return end.which === 'first' ? (part.bends[0]?.straightBefore ?? null) : part.straightAfter;
+}
+
+function holdOf(part: Part, end: End, deep: number, saw: Saw | null): Hold {
+  const bent = part.bends.length > 0;
+  const other = part.ends[end.which === 'first' ? 1 : 0];
+  const whole = part.centrelineLength;
+  const straight = bent
+    ? straightTo(part, end)
+    : whole === null || other.maxCut === null
+      ? null
+      : mm(whole - other.maxCut);
+  const behind = straight === null ? null : mm(straight - deep);
+  const vice = saw?.vice ?? null;
+  return {
+    straight: behind,
+    upTo: bent ? 'bend' : 'other end',
+    vice,
+    holds: behind === null || vice === null ? null : behind >= vice - 1e-6,
+  };
+}
+
+const fromBend = (part: Part, end: End, deep: number): Length | null => {
+  const straight = straightTo(part, end);
+  return straight === null ? null : mm(straight - deep);
+};
+
+/** The figures of one end; null where its cut is not known. */
+export function sawnFigures(part: Part, end: End, saw: Saw | null): SawnFigures | null {
+  const { curve, minCut, maxCut, sawAngle } = end;
+  const section = part.tube.section;
+  if (curve === null || minCut === null || maxCut === null || section === null) return null;
+  const reach = reachOf(saw);
+  if (sawAngle !== null) {
+    return {
+      kind: 'sawn',
+      end,
+      angle: sawAngle,
+      longClock: end.sawClock,
+      depth: mm(maxCut - minCut),
+      fromBend: fromBend(part, end, minCut),
+      hold: holdOf(part, end, maxCut, saw),
+      reached: sawAngle <= reach + 1e-9,
+    };
+  }
+  const outerRadius = section.od / 2;
+  const coped: CopedEnd = { curve, outerRadius, innerRadius: outerRadius - section.wall, minCut };
+  const cuts = twoCut(coped, reach);
+  if (cuts === null) return null;
+  const set = (start: FlatStart): FlatStart | null => settable(coped, start, ANGLE_STEP, CLOCK_STEP, reach);
+  const [one, two] = [set(cuts.single), set(cuts.pair)];
+  if (one === null || two === null) return null;
+  const chosen = cuts.better === 'single' ? one : two;
+  return {
+    kind: 'cope',
+    end,
+    coped,
+    chosen,
+    cuts: chosen.cuts.map((cut) => ({
+      cut,
+      fromBend: fromBend(part, end, cut.deep),
+      hold: holdOf(part, end, cut.deep, saw),
+    })),
+    oneIsEnough: cuts.better === 'single',
+    leftSquare: mm(maxCut - minCut),
+    leftOne: one.left,
+    leftTwo: two.left,
+  };
+}

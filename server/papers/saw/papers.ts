@@ -1,0 +1,36 @@
+/** The saw sheets of a packet: one for each part that is made. */
+import { element, join, paragraph, words } from '../html';
+import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
+import type { Maker, PacketInput, Paper } from '../packet/paper';
+import { MARK, page } from '../page';
+import { sawSheet } from './sheet';
+
+const CLOCK =
+  'The clock: look from END 1 along the tube toward END 2, at both ends; it grows clockwise from the line TOP (or FRONT) that is drawn along the tube. Draw that line first, and check it at both ends: a cut at the wrong clock has top and bottom swapped.';
+
+/** Parts that an open error touches have none: nobody should cut by it. */
+export const sawPapers: Maker = (input: PacketInput): readonly Paper[] =>
+  [...input.shape.parts.values()].flatMap((part): readonly Paper[] => {
+    const number = input.numbers.get(part.name);
+    if (number === undefined || input.touched.has(part.name)) return [];
+    const what = `saw sheet ${number.label}`;
+    const body = join(
+      [
+        element('h1', {}, words(`Saw sheet ${number.label}`)),
+        paragraph(input.title),
+        element('div', { class: 'caution' }, join([...CAUTIONS, CLOCK].map((one) => paragraph(one)))),
+        sawSheet(part, input),
+        paragraph(footer(input), 'small'),
+      ],
+      '\n',
+    );
+    return [
+      {
+        path: `saw/${number.path}.html`,
+        title: `Saw sheet ${number.label}: flat cuts that start a fish-mouth, and ends that are sawn`,
+        kind: 'two-cut',
+        parts: [part.name],
+        content: page(header(input, what), body).replace(`<!-- ${MARK} -->`, markupMark),
+      },
+    ];
+  });
