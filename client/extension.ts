@@ -19,6 +19,7 @@ import {
   type LanguageClientOptions,
   type ServerOptions,
 } from 'vscode-languageclient/node';
+import { writePacket } from './packet';
 import { writeReport } from './report';
 
 const LANGUAGE = 'cage';
@@ -137,6 +138,14 @@ export const activate = async (context: ExtensionContext): Promise<void> => {
         await writeReport(running, LANGUAGE, typeof version === 'string' ? version : '');
       } catch (fault) {
         void window.showErrorMessage(`The report could not be written: ${reasonOf(fault)}`);
+      }
+    }),
+    commands.registerCommand('cagewright.packet', async () => {
+      try {
+        const { version } = context.extension.packageJSON as { readonly version?: unknown };
+        await writePacket(running, LANGUAGE, typeof version === 'string' ? version : '');
+      } catch (fault) {
+        void window.showErrorMessage(`The shop papers could not be written: ${reasonOf(fault)}`);
       }
     }),
     commands.registerCommand('cagewright.newFile', async () => {

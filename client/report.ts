@@ -9,7 +9,7 @@ interface Report {
 }
 
 /** The cage file in front of the person: that of the active editor, else the only one that is seen. */
-const documentAsked = (language: string): TextDocument | null => {
+export const documentAsked = (language: string): TextDocument | null => {
   const active = window.activeTextEditor?.document;
   if (active?.languageId === language) return active;
   const seen = window.visibleTextEditors.map(({ document }) => document).filter((one) => one.languageId === language);

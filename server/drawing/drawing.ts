@@ -5,7 +5,7 @@
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, dot, scale as scaled, sub, unit } from '../centreline/vector';
 import { pointAt } from '../centreline/query';
-import type { Shape } from '../geometry/shape';
+import type { Part, Shape } from '../geometry/shape';
 import type { Body } from './body';
 import { bodyOf, solidsOf } from './body';
 import { drawMark, LETTERS } from './dimension';
@@ -198,6 +198,10 @@ const silhouetteOf = (bodies: readonly Body[], view: View): Box | null =>
   boxOf(
     bodies.flatMap((body) => curvesOf(body, view).flatMap(({ points }) => points.map(({ at }) => flatOf(view, at)))),
   );
+
+/** How far the tubes of a car reach, outside to outside, as they are cut: what is seen from a side, mm; null: nothing is. */
+export const overallBox = (parts: Iterable<Part>, view: View): Box | null =>
+  silhouetteOf([...parts].flatMap((part) => bodyOf(part) ?? []).filter(finite), view);
 
 /** The box round the tubes and what stands beside them. */
 function wholeOf(shape: Shape, view: View, tubes: Box | null): Box | null {

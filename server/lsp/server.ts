@@ -34,6 +34,7 @@ import { pathOfUri } from './folders';
 import { formattingEdits } from './formatting';
 import { describeFault, Guard, type Log } from './guard';
 import { listenToNames } from './naming';
+import { listenToPacket } from './packet-request';
 import { listenToReport } from './report-request';
 import { openedIn, Workspace, type View } from './workspace';
 
@@ -241,6 +242,7 @@ export class CageServer {
     listenToFixes(connection, guard, this.workspace, () => this.features);
     listenToExplain(connection, guard, this.workspace);
     listenToReport(connection, guard, this.workspace);
+    listenToPacket(connection, guard, this.workspace);
     this.listenToEdits();
   }
 

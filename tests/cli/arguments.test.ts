@@ -31,7 +31,8 @@ describe('arguments', () => {
   it.each([
     [[], 'say what to do'],
     [['chek', 'a'], "did you mean 'check'"],
-    [['packet', 'a'], "'packet' is not part of this version"],
+    [['diff', 'a'], "'diff' is not part of this version"],
+    [['packet', 'a', '--date', 'x'], 'packet has no option --date'],
     [['diff', 'a', 'b'], "'diff' is not part of this version"],
     [['check', 'a', '--formt', 'json'], 'did you mean --format'],
     [['check', 'a', '-x'], 'there is no option -x'],

@@ -12,7 +12,7 @@ const node = (script: string, ...args: string[]): string =>
 const read = (file: string): string => readFileSync(join(root, file), 'utf8');
 
 const VSCE = 'node_modules/@vscode/vsce/vsce';
-const BUNDLES = ['client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js'];
+const BUNDLES = ['client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js', 'server/dist/papers.js'];
 const LARGEST_PACKAGE = 1024 * 1024;
 
 let folder = '';
@@ -36,6 +36,7 @@ describe('the package', () => {
       'grammar/snippets.json',
       'package.json',
       'server/dist/cli.js',
+      'server/dist/papers.js',
       'server/dist/server.js',
     ]);
   });

@@ -43,7 +43,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 const PACKAGES: Readonly<Record<string, RegExp>> = {
   grammar: /^chevrotain$/,
   // Outside what the project is for: integer programs, PDF and DXF files.
-  'server/papers': /^(yalps|@cantoo\/pdf-lib|@tarikjabiri\/dxf)$/,
+  'server/papers': /^(yalps|@tarikjabiri\/dxf)$/,
   'server/host': /^(node:|vscode-languageserver-textdocument$)/,
   'server/lsp': /^(node:|vscode-languageserver)/,
   'server/cli': /^(node:|vscode-languageserver)/,

@@ -1,14 +1,14 @@
 /** The front page of a packet: what the car is, what must not be cut yet, and where every paper lies. */
 import { sayMeasure } from '../../../grammar/print';
 import { svgElement } from '../../drawing/svg';
-import { VIEW_WORDS } from '../../drawing/view';
 import type { Part } from '../../geometry/shape';
 import { Car } from '../../rules/car';
 import type { Markup, Row } from '../html';
 import { element, join, lines, paragraph, raw, table, terms, words } from '../html';
 import { page } from '../page';
 import { viewOf } from '../pictures';
-import { saySize, sayLength } from '../quantity';
+import { onTape } from '../on-tape';
+import { saySize } from '../quantity';
 import { mainDimensions } from './dimensions';
 import { CAUTIONS, footer, markupMark, shortHash } from './marks';
 import type { PacketInput, Paper, PaperKind } from './paper';
@@ -99,8 +99,8 @@ function partRow(part: Part, input: PacketInput, papers: readonly Paper[]): read
       cells: [
         words(number.label),
         words(size),
-        words(sayLength(part.cutLength, input.units)),
-        words(part.bends.length === 0 ? 'straight' : String(part.bends.length)),
+        words(onTape(part.cutLength, input.units)),
+        words(String(part.bends.length)),
         join([...(stopped ? [stop] : []), ...(own.length === 0 ? [] : [links(own)])], '<br>'),
       ],
     },
@@ -138,17 +138,8 @@ function drawings(input: PacketInput, car: Car): Markup {
   const numbers = [...input.numbers.values()].map(({ number, name }) => ({ number, name, parts: [name] }));
   return join(
     (['side', 'plan', 'front'] as const).map((name) => {
-      const { scene, scale } = viewOf(car, name, numbers);
-      const said = scale === null || scale <= 0 ? '' : `: 1 : ${(1 / scale).toFixed(1)} printed without fitting`;
-      return element(
-        'figure',
-        {},
-        '\n',
-        raw(svgElement(scene)),
-        '\n',
-        element('figcaption', {}, words(`${VIEW_WORDS[name]}${said}`)),
-        '\n',
-      );
+      const { scene } = viewOf(car, name, numbers);
+      return element('figure', {}, '\n', raw(svgElement(scene)), '\n');
     }),
     '\n',
   );
