@@ -5,6 +5,7 @@ import type { Shape } from '../../geometry/shape';
 import { bendPapers } from '../bend/papers';
 import { sawPapers } from '../saw/papers';
 import { drillPapers } from '../drill/papers';
+import { cutPapers } from '../cut/cut-papers';
 import { frontPage } from './front-page';
 import { partNumbers } from './numbers';
 import type { Maker, Packet, PacketInput, Paper } from './paper';
@@ -15,6 +16,7 @@ export const MAKERS: readonly (readonly [string, Maker])[] = [
   ['saw sheets', sawPapers],
   ['bend sheets', bendPapers],
   ['drill list', drillPapers],
+  ['cut and buying list', cutPapers],
 ];
 
 /** What the project and the edge know of a car. */

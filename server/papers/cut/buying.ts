@@ -1,0 +1,79 @@
+/** What is bought: the pieces of a section laid out on sticks, offcuts first. */
+import type { Cage } from '../../cage/cage';
+import { layOut } from '../stock/lay-out';
+import type { Layout, Supply } from '../stock/stock';
+import type { SectionPieces } from './pieces';
+
+/** mm. Taken where no stock is told: a common length of tube at the dealer's (common practice, no source). */
+export const USUAL_LENGTH = 6000;
+/** mm. Taken where no saw is told: an abrasive blade's, the widest in a small shop (common practice, no source). */
+export const USUAL_KERF = 3;
+
+export interface Buying {
+  readonly of: SectionPieces;
+  readonly layout: Layout;
+  readonly supply: Supply;
+  /** What the tool has chosen, and what it could not read: sentences. */
+  readonly chosen: readonly string[];
+}
+
+/** `say`: a length in the units of the file. */
+export function buyingOf(of: SectionPieces, cage: Cage, say: (length: number) => string): Buying {
+  const stock = of.section === null ? undefined : cage.stocks.get(of.section);
+  const name = of.section ?? 'NAME';
+  const kerf = cage.saw?.kerf ?? null;
+  const told = stock !== undefined && stock.sold.length > 0;
+  const chosen = [
+    ...(told
+      ? []
+      : [
+          `Which lengths are sold is not told: ${say(USUAL_LENGTH)} is the tool's own choice. Write it: stock ${name} { length ${String(USUAL_LENGTH)} mm }.`,
+        ]),
+    ...(kerf === null
+      ? [
+          `What the saw takes is not told: ${say(USUAL_KERF)} at each cut is the tool's own choice. Write it: saw { kerf ${String(USUAL_KERF)} mm }.`,
+        ]
+      : []),
+    ...(stock?.unread === true ? ['A line of this stock cannot be read: it is left out here, mend it first.'] : []),
+    ...(told && stock.sold.some(({ price }) => price === null) && stock.sold.some(({ price }) => price !== null)
+      ? ['Not every length has a price: the fewest sticks are looked for, not the cheapest.']
+      : []),
+  ];
+  const supply: Supply = {
+    sold: told ? stock.sold : [{ length: USUAL_LENGTH, price: null }],
+    have: stock?.have ?? [],
+    kerf: kerf ?? USUAL_KERF,
+  };
+  const pieces = of.pieces.flatMap(({ number, stick }) =>
+    stick === null ? [] : [{ name: number.label, length: stick }],
+  );
+  return { of, supply, chosen, layout: layOut(pieces, supply) };
+}
+
+const money = (value: number): string => String(Math.round(value * 100) / 100);
+
+/** How good the layout is, in words. */
+export function proofOf({ layout }: Buying): string {
+  const { cost, bought, bound, proven } = layout;
+  if (bought === 0) return 'Nothing has to be bought';
+  if (proven) return cost === null ? 'Proven: fewer sticks are not possible' : 'Proven: it cannot be had cheaper';
+  const gap = (cost ?? bought) - bound;
+  return cost === null
+    ? `Not proven: no layout needs fewer than ${String(bound)} sticks, so at most ${String(gap)} could be saved`
+    : `Not proven: no layout costs less than ${money(bound)}, so at most ${money(gap)} could be saved`;
+}
+
+/** `4 x 6000 mm`, longest first; with their prices. */
+export function billOf({
+  layout,
+}: Buying): readonly { readonly length: number; readonly price: number | null; readonly count: number }[] {
+  const counts = new Map<number, { price: number | null; count: number }>();
+  for (const { bought, length, price } of layout.sticks) {
+    if (!bought) continue;
+    const before = counts.get(length);
+    counts.set(length, { price, count: (before?.count ?? 0) + 1 });
+  }
+  return [...counts].sort(([a], [b]) => b - a).map(([length, of]) => ({ length, ...of }));
+}
+
+export const costWords = ({ layout }: Buying): string => (layout.cost === null ? 'not told' : money(layout.cost));
