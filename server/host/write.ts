@@ -5,7 +5,7 @@ import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promise
 export const reason = (error: unknown): string => {
   const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
   if (code === 'EACCES' || code === 'EPERM') return 'it may not be written';
-  if (code === 'ENOENT' || code === 'ENOTDIR') return 'there is no such folder';
+  if (code === 'ENOENT' || code === 'ENOTDIR' || code === 'EEXIST') return 'there is no such folder';
   if (code === 'ENAMETOOLONG') return 'its name is too long';
   if (code === 'ENOSPC') return 'the disk is full';
   if (code === 'EROFS') return 'the disk is read-only';
