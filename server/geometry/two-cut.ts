@@ -21,6 +21,8 @@ const ROUNDS = 24;
 const GAIN = 1e-5;
 /** How far a cut stays clear of the true curve, mm: more than the search for the nearest point misses at a kink. */
 const CLEAR = 0.01;
+/** Cuts that differ by less lie as deep as each other, mm. */
+const AS_DEEP = 0.01;
 /** Less than this off square has no deep side, radians. */
 const SQUARE = 1e-9;
 
@@ -39,12 +41,14 @@ export interface FlatCut {
 
 /** Flat cuts, and what they leave. */
 export interface FlatStart {
-  /** One, or two; by their marks' clocks. */
+  /** One, or two, in the order in which they are sawn: the deeper one may take the other's mark away. */
   readonly cuts: readonly FlatCut[];
   /** The most that is left to grind, measured along the tube; never below 0. */
   readonly left: Length;
   /** Where. */
   readonly leftClock: Angle;
+  /** The same where the piece was sawn square at its long point before: what stood beyond that is gone already. */
+  readonly leftSquared: Length;
 }
 
 export interface TwoCut {
@@ -253,10 +257,21 @@ function started(end: CopedEnd, heights: Float64Array, slopes: readonly Plane[])
   const step = (2 * Math.PI) / FINE;
   const near = peak(at, (where - 1) * step, (where + 1) * step, 1e-7);
   const left = Math.max(0, turnMaximum(at, rests));
+  const squared = turnMaximum(
+    (clock) => Math.min(at(clock), (end.curve.cut(clock) ?? NaN) - end.minCut),
+    rests.map((value, k) => Math.min(value, (heights[k] as number) - end.minCut)),
+  );
   const cuts = planes
     .map((plane) => flatCut(end, plane))
-    .sort((p, q) => (p.deepClock ?? -1) - (q.deepClock ?? -1) || p.deep - q.deep);
-  return { cuts, left: mm(left), leftClock: rad(turned(near.value > most ? near.x : where * step)) };
+    .sort((p, q) =>
+      Math.abs(p.deep - q.deep) < AS_DEEP ? (p.deepClock ?? -1) - (q.deepClock ?? -1) : p.deep - q.deep,
+    );
+  return {
+    cuts,
+    left: mm(left),
+    leftClock: rad(turned(near.value > most ? near.x : where * step)),
+    leftSquared: mm(Math.max(0, squared)),
+  };
 }
 
 /** How far from the joint on a plane of these slopes may lie: the true cut touches it, at the surface or in the bore. */

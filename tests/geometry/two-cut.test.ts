@@ -91,6 +91,7 @@ describe('never past the true curve', () => {
         for (const { angle } of start.cuts) expect(angle).toBeLessThanOrEqual(turn(45) + 1e-9);
       }
       expect(cuts.pair.left).toBeLessThanOrEqual(cuts.single.left);
+      expect(cuts.pair.leftSquared).toBeLessThanOrEqual(cuts.pair.left);
       expect(cuts.better === 'single').toBe(cuts.single.left - cuts.pair.left < WORTH_A_CUT);
       const set = settable(end, cuts.pair, turn(0.5), turn(1));
       expect(set === null ? NaN : measured(set, end, 2).past).toBeLessThan(0);
@@ -144,7 +145,7 @@ function bruteForce(end: CopedEnd, reach: number): FlatStart {
       }
     }
   }
-  return { cuts: pair, left: mm(best), leftClock: rad(0) };
+  return { cuts: pair, left: mm(best), leftClock: rad(0), leftSquared: mm(best) };
 }
 
 describe('the least to grind', () => {

@@ -95,6 +95,20 @@ const fromBend = (part: Part, end: End, deep: number): Length | null => {
   return straight === null ? null : mm(straight - deep);
 };
 
+/** The same cut, worked out once for each clock that is asked for again and again. */
+function remembered(curve: CopedEnd['curve']): CopedEnd['curve'] {
+  const known = new Map<number, number | null>();
+  return {
+    cut: (clock) => {
+      const old = known.get(clock);
+      if (old !== undefined) return old;
+      const cut = curve.cut(clock);
+      known.set(clock, cut);
+      return cut;
+    },
+  };
+}
+
 /** The figures of one end; null where its cut is not known. */
 export function sawnFigures(part: Part, end: End, saw: Saw | null): SawnFigures | null {
   const { curve, minCut, maxCut, sawAngle } = end;
@@ -114,7 +128,7 @@ export function sawnFigures(part: Part, end: End, saw: Saw | null): SawnFigures 
     };
   }
   const outerRadius = section.od / 2;
-  const coped: CopedEnd = { curve, outerRadius, innerRadius: outerRadius - section.wall, minCut };
+  const coped: CopedEnd = { curve: remembered(curve), outerRadius, innerRadius: outerRadius - section.wall, minCut };
   const cuts = twoCut(coped, reach);
   if (cuts === null) return null;
   const set = (start: FlatStart): FlatStart | null => settable(coped, start, ANGLE_STEP, CLOCK_STEP, reach);

@@ -14,6 +14,9 @@ import { reachOf, sawnFigures } from './figures';
 import { copeSketch } from './sketch';
 import { markFromBend, markFromEnd } from './tape';
 
+/** A difference that nobody grinds, mm. */
+const LESS = 0.3;
+
 const angleWords = (angle: number): string => sayMeasure({ value: degrees(angle), unit: 'deg' }, 'mm');
 
 /** `90° (35.3 mm round from TOP)`. */
@@ -46,7 +49,9 @@ function leanWords({ cut }: HeldCut, start: CopeStart, units: LengthUnit): strin
 
 function cutTable(start: CopeStart, od: number | null, units: LengthUnit): Markup {
   return table(
-    start.cuts.length === 1 ? 'The cut' : 'The cuts: the second with the tube turned to its own clock',
+    start.cuts.length === 1
+      ? 'The cut'
+      : 'The cuts, in this order: draw both marks first, the second cut may take the first one away',
     [
       ['Cut', 6],
       ['Saw off square', 11],
@@ -82,6 +87,10 @@ function cope(start: CopeStart, part: Part, { units, cage }: PacketInput): Marku
   const od = part.tube.section?.od ?? null;
   const zero = end.clockZero?.name ?? 'clock 0';
   const kerf = cage.saw?.kerf ?? null;
+  const squared =
+    chosen.left - chosen.leftSquared < LESS
+      ? ''
+      : `; ${onTape(chosen.leftSquared, units)} where the piece was sawn square at its long point first, as drawn`;
   const refused = start.cuts.some(({ hold }) => hold.holds === false);
   return join(
     [
@@ -99,10 +108,10 @@ function cope(start: CopeStart, part: Part, { units, cage }: PacketInput): Marku
         [
           'Left to grind',
           words(
-            `${onTape(chosen.left, units)} at most, along the tube, at clock ${angleWords(chosen.leftClock)}: to the line of the template, never by this paper alone`,
+            `${onTape(chosen.left, units)} at most, along the tube, at clock ${angleWords(chosen.leftClock)}${squared}: to the line of the template, never by this paper alone`,
           ),
         ],
-        ['Why so many cuts', words(choiceWords(start, units))],
+        ['One cut or two', words(choiceWords(start, units))],
         [
           'Blade',
           words(

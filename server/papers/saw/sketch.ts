@@ -6,7 +6,6 @@ import type { CopeStart } from './figures';
 
 /** Millimetres of paper. */
 const WIDTH = 180;
-const HEIGHT = 66;
 const LETTERS = 2.6;
 const SMALL = 2.2;
 const CHART = { left: 8, right: 116, top: 9, bottom: 54 } as const;
@@ -21,9 +20,9 @@ const clockAt = (k: number): number => (k * 2 * Math.PI) / STEPS;
 const onCut = ({ deep, shallow, deepClock }: FlatCut, clock: number): number =>
   (deep + shallow) / 2 + ((deep - shallow) / 2) * Math.cos(clock - (deepClock ?? 0));
 
-/** What the flat cuts leave at the tube's surface. */
-export const sawnAt = (start: CopeStart, clock: number): number =>
-  Math.max(...start.chosen.cuts.map((cut) => onCut(cut, clock)));
+/** Where the piece ends at the tube's surface, sawn square at its long point and then by the flat cuts. */
+const sawnAt = (start: CopeStart, clock: number): number =>
+  Math.max(start.coped.minCut, ...start.chosen.cuts.map((cut) => onCut(cut, clock)));
 
 const trueAt = ({ coped }: CopeStart, clock: number): number => coped.curve.cut(clock) ?? coped.minCut;
 
@@ -75,10 +74,11 @@ function unrolled(start: CopeStart, zero: string, { low, high }: Reach): readonl
     ];
   });
   return [
-    line('body', [...flat, ...[...curve].reverse()], true),
+    // What is ground away, hatched.
+    ...flat.flatMap((from, k) => (k % 2 === 0 ? [line('frame', [from, curve[k] ?? from])] : [])),
     ...quarters.flat(),
-    group('sawn', [line('outline', flat)]),
-    group('true', [line('hidden', curve)]),
+    group('sawn', [line('strap', flat)]),
+    group('true', [line('joint', curve)]),
     ...marks.flat(),
     letters(point(left, 5), 'unrolled, the joint above', 'start'),
   ];
@@ -103,12 +103,12 @@ function sideView(start: CopeStart, { low, high }: Reach, zero: string): readonl
     ...edges,
     line('centre', [point(SIDE.middle, SIDE.top - 2), point(SIDE.middle, bottom + 1)]),
     line(
-      'outline',
+      'strap',
       clocks.map((clock) => at(clock, sawnAt(start, clock))),
       true,
     ),
     line(
-      'hidden',
+      'joint',
       clocks.map((clock) => at(clock, trueAt(start, clock))),
       true,
     ),
@@ -118,18 +118,22 @@ function sideView(start: CopeStart, { low, high }: Reach, zero: string): readonl
   ];
 }
 
+const lowestOf = (item: Item): number =>
+  item.kind === 'text' ? item.at.y : item.kind === 'line' ? Math.max(...item.points.map(({ y }) => y)) : 0;
+
 /** `zero`: TOP or FRONT. */
 export function copeSketch(start: CopeStart, zero: string, title: string): Scene {
   const reach = reachOf(start);
+  const items = [...unrolled(start, zero, reach), ...sideView(start, reach, zero)];
+  const lowest = Math.max(...items.map(lowestOf)) + 6;
   return {
     title,
-    description: 'The saw cuts are drawn full, the true curve dashed; what lies between them is ground away.',
+    description: 'The saw cuts are drawn thick, the true cut thin; what lies between them is ground away.',
     width: WIDTH,
-    height: HEIGHT,
+    height: lowest + 2,
     items: [
-      ...unrolled(start, zero, reach),
-      ...sideView(start, reach, zero),
-      text(point(CHART.left, HEIGHT - 2), 'full line: saw; dashed: true cut, never passed; between them: grind', SMALL),
+      ...items,
+      text(point(CHART.left, lowest), 'thick line: saw; thin: true cut, never passed; hatched: grind', SMALL),
     ],
   };
 }
