@@ -100,7 +100,8 @@ function joinHoles(holes: readonly Hole[], parts: ReadonlyMap<string, Part>, bor
   for (const hole of holes) {
     if (hole.tube === null || !staysOpen(hole)) continue;
     const at = drilledBy(hole, parts);
-    if (at === null || hole.dia === null || hole.unread) unknown.push(...partsOf(parts, hole.tube).map((part) => part.name));
+    if (at === null || hole.dia === null || hole.unread)
+      unknown.push(...partsOf(parts, hole.tube).map((part) => part.name));
     else bores.join(at.part.name, AIR);
   }
   return unknown;

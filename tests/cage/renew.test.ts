@@ -61,9 +61,21 @@ function flat(cage: Cage): unknown {
     ) as unknown;
   const uses = cage.uses.map((use) => JSON.stringify(use)).sort();
   return {
-    ...(plain({ ...cage, things: 0, planes: 0, materials: 0, sections: 0, dies: 0, lets: 0, stocks: 0, uses: 0 }) as object),
+    ...(plain({
+      ...cage,
+      things: 0,
+      planes: 0,
+      materials: 0,
+      sections: 0,
+      dies: 0,
+      lets: 0,
+      stocks: 0,
+      uses: 0,
+    }) as object),
     uses,
-    maps: [cage.things, cage.planes, cage.materials, cage.sections, cage.dies, cage.lets, cage.stocks].map((map) => plain([...map])),
+    maps: [cage.things, cage.planes, cage.materials, cage.sections, cage.dies, cage.lets, cage.stocks].map((map) =>
+      plain([...map]),
+    ),
   };
 }
 
