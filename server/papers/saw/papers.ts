@@ -10,9 +10,9 @@ const CLOCK =
 
 /** Parts that an open error touches have none: nobody should cut by it. */
 export const sawPapers: Maker = (input: PacketInput): readonly Paper[] =>
-  [...input.shape.parts.values()].flatMap((part): readonly Paper[] => {
-    const number = input.numbers.get(part.name);
-    if (number === undefined || input.touched.has(part.name)) return [];
+  [...input.numbers.values()].flatMap((number): readonly Paper[] => {
+    const part = input.shape.parts.get(number.name);
+    if (part === undefined || input.touched.has(part.name)) return [];
     const what = `saw sheet ${number.label}`;
     const body = join(
       [

@@ -1,0 +1,148 @@
+/** Saw sheets: what they say, read back by an HTML parser and compared with the curve itself. */
+import { parse } from 'parse5';
+import { describe, expect, it } from 'vitest';
+import type { PacketInput, Paper } from '../../../server/papers/packet/paper';
+import { packetInput } from '../../../server/papers/packet/packet';
+import type { CopeStart } from '../../../server/papers/saw/figures';
+import { sawnFigures } from '../../../server/papers/saw/figures';
+import { sawPapers } from '../../../server/papers/saw/papers';
+import { markFromBend, markFromEnd } from '../../../server/papers/saw/tape';
+import { analyse } from '../../support/analyse';
+import { wordsIn } from '../support';
+
+/** An invented car: a bent hoop on level plates, and a brace that comes from behind and below to its middle. */
+const car = (more = ''): string => `cage "Dunlin saw car"
+units mm
+section t { od 45; wall 2.5 }
+die d { od 45; radius 135; grip 75 }
+mirror left {
+  node a = (0, 600, 0)
+  node b = (0, 500, 1000)
+  foot pad { at a; plate 120 x 120 x 3; lies 0 deg up out }
+}
+node c = (-900, 0, 0)
+node d = (0, 0, 1000)
+tube hoop as main-rollbar { section t; die d; path a.left, b.left, b.right, a.right }
+tube brace { section t; path c, d }
+${more}
+`;
+
+const inputOf = async (text: string): Promise<PacketInput> => {
+  const { cage, shape, findings } = await analyse(text);
+  return packetInput({ cage, shape, findings, hash: '0123456789abcdef0123', maker: 'Cagewright 9', placeOf: () => '' });
+};
+
+const untouched = (input: PacketInput): PacketInput => ({ ...input, touched: new Map() });
+
+const brace = (papers: readonly Paper[]): string => {
+  const found = papers.find(({ parts }) => parts.includes('brace'));
+  return typeof found?.content === 'string' ? wordsIn(parse(found.content)) : '';
+};
+
+const copeOf = (input: PacketInput): CopeStart => {
+  const part = input.shape.parts.get('brace');
+  const figures = part === undefined ? null : sawnFigures(part, part.ends[1], input.cage.saw);
+  if (figures?.kind !== 'cope') throw new Error('the brace was meant to have a fish-mouth');
+  return figures;
+};
+
+describe('saw sheets', () => {
+  it('one for each part that is made, with mark, hash, cautions, and the same bytes twice', async () => {
+    const input = untouched(await inputOf(car('saw { vice 120 mm; kerf 2 mm }')));
+    const papers = sawPapers(input);
+    expect(papers.map(({ path }) => path)).toEqual(['saw/01-brace.html', 'saw/02-hoop.html']);
+    for (const { content, kind } of papers) {
+      expect(kind).toBe('two-cut');
+      expect(content).toContain('a paper of a packet');
+      expect(content).toContain('0123456789abcdef');
+      expect(content).toContain('An aid, not an approval');
+      expect(content).not.toContain('not known');
+    }
+    expect(sawPapers(untouched(await inputOf(car('saw { vice 120 mm; kerf 2 mm }'))))).toEqual(papers);
+  });
+
+  it('a part that an error touches has none', async () => {
+    const input = await inputOf(car());
+    const [name] = input.shape.parts.keys();
+    const finding = input.findings[0];
+    if (name === undefined || finding === undefined) throw new Error('this car was meant to have findings');
+    const touched = new Map([[name, { finding, why: 'for this test' }]]);
+    expect(sawPapers({ ...input, touched }).flatMap(({ parts }) => parts)).not.toContain(name);
+  });
+
+  it('the printed cuts, in half degrees and whole clocks, stay clear of the curve by themselves', async () => {
+    const { coped, chosen, cuts } = copeOf(await inputOf(car()));
+    expect(chosen.cuts.length).toBe(2);
+    let nearest = Infinity;
+    for (const { cut } of cuts) {
+      expect((cut.angle * 360) / Math.PI).toBeCloseTo(Math.round((cut.angle * 360) / Math.PI), 6);
+      // As the tape has it: half a millimetre, rounded toward the end.
+      const printed = Number.parseFloat(markFromEnd(cut.fromLongPoint, 'mm'));
+      expect(printed).toBeLessThanOrEqual(cut.fromLongPoint);
+      expect(printed).toBeGreaterThan(cut.fromLongPoint - 0.5);
+      for (let k = 0; k < 720; k++) {
+        const clock = (k * Math.PI) / 360;
+        for (const rho of [coped.innerRadius, coped.outerRadius]) {
+          const slope = rho * Math.cos(clock - (cut.deepClock ?? 0)) - coped.outerRadius;
+          const setback = coped.minCut + printed + Math.tan(cut.angle) * slope;
+          nearest = Math.min(nearest, (coped.curve.cut(clock) ?? NaN) - setback);
+        }
+      }
+    }
+    expect(nearest).toBeGreaterThan(0);
+  });
+
+  it('an end on a foot has its angle and the clock of its long point alone', async () => {
+    const input = untouched(await inputOf(car()));
+    const part = input.shape.parts.get('hoop');
+    const figures = part === undefined ? null : sawnFigures(part, part.ends[0], null);
+    // The leg leans 100 in 1000 from the plate's normal.
+    expect(figures?.kind).toBe('sawn');
+    if (figures?.kind !== 'sawn') return;
+    expect(Math.tan(figures.angle)).toBeCloseTo(0.1, 9);
+    expect(figures.depth).toBeCloseTo(45 * 0.1, 9);
+    expect(figures.reached).toBe(true);
+  });
+});
+
+describe('the vice', () => {
+  it('not told, held, and too little beside a bend by how much', async () => {
+    expect(brace(sawPapers(untouched(await inputOf(car()))))).toContain('what the vice needs is not told');
+    const held = untouched(await inputOf(car('saw { vice 120; kerf 2 }')));
+    expect(brace(sawPapers(held))).toContain('yes: ');
+    expect(brace(sawPapers(held))).toContain('the kerf of 2 mm (3/32 in) is in the waste');
+
+    const { hold } = copeOf(held).cuts[0] ?? { hold: null };
+    const just = hold?.straight ?? NaN;
+    for (const [vice, holds] of [
+      [just - 0.01, true],
+      [just + 0.01, false],
+    ] as const) {
+      const input = await inputOf(car(`saw { vice ${vice.toFixed(4)} }`));
+      expect(copeOf(input).cuts[0]?.hold.holds).toBe(holds);
+    }
+    // A leg of 1004.99 with a tangent length of 135 · tan(t / 2), t = 90° - atan(1/10) the turn at the corner.
+    const part = held.shape.parts.get('hoop');
+    const foot = part === undefined ? null : sawnFigures(part, part.ends[0], held.cage.saw);
+    const tangent = 135 * Math.tan((Math.PI / 2 - Math.atan(0.1)) / 2);
+    const straight = Math.hypot(100, 1000) - tangent;
+    expect(foot?.kind === 'sawn' ? (foot.fromBend ?? NaN) + (foot.end.minCut ?? NaN) : NaN).toBeCloseTo(straight, 6);
+  });
+
+  it('a saw that reaches less is not asked for more', async () => {
+    const input = await inputOf(car('saw { reach 15 deg }'));
+    for (const { cut } of copeOf(input).cuts) expect(cut.angle).toBeLessThanOrEqual((15 * Math.PI) / 180 + 1e-9);
+    expect(copeOf(input).leftTwo).toBeGreaterThan(copeOf(await inputOf(car())).leftTwo);
+  });
+});
+
+describe('marks on a tape', () => {
+  it('are rounded toward the end, in both systems, never into the part', () => {
+    expect(markFromEnd(9.99, 'mm')).toBe('9.5 mm (3/8 in)');
+    expect(markFromEnd(10, 'mm')).toBe('10 mm (3/8 in)');
+    expect(markFromEnd(25.4, 'in')).toBe('1 in (25 mm)');
+    expect(markFromEnd(-0.01, 'mm')).toBe('0 mm (0 in)');
+    expect(markFromBend(9.99, 'mm')).toBe('10 mm (13/32 in)');
+    expect(markFromBend(25.4, 'in')).toBe('1 in (25.5 mm)');
+  });
+});
