@@ -20,9 +20,9 @@ export function inchFraction(length: number): string {
   return `${length < 0 && parts > 0 ? '-' : ''}${text} in`;
 }
 
-/** In one unit: inches as a fraction, others to a tenth of a millimetre. */
+/** In one unit: feet and inches as inches with a fraction, others to a tenth of a millimetre. */
 const inUnit = (length: number, units: LengthUnit): string =>
-  units === 'in' ? inchFraction(length) : sayMeasure({ value: length, unit: 'mm' }, units);
+  units === 'in' || units === 'ft' ? inchFraction(length) : sayMeasure({ value: length, unit: 'mm' }, units);
 
 /** `307.2 mm (12 3/32 in)`; in a file of inches `12 3/32 in (307.2 mm)`. What is not known says so. */
 export const onTape = (length: number | null, units: LengthUnit): string =>

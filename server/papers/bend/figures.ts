@@ -181,7 +181,7 @@ function isSymmetric(rows: readonly BendRow[]): boolean {
   const straights = rows.slice(1).every((row, i) => near(row.straight, rows[n - 1 - i]?.straight ?? null, SAME_LENGTH));
   const turned = (same: typeof opposite): boolean =>
     rotations.every((rotation, i) => same(rotation, rotations[n - 2 - i] ?? null));
-  return n > 0 && angles && straights && (turned(opposite) || turned(sameTurn));
+  return n > 1 && angles && straights && (turned(opposite) || turned(sameTurn));
 }
 
 /**
