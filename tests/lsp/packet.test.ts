@@ -5,11 +5,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { STAGES } from '../../grammar/explanations';
 import type { PacketAnswer } from '../../server/lsp/packet-request';
+import { GOOD } from '../cli/world';
 import { TestClient } from '../support/language-client';
 
-const CAR = `cage "First"\n${STAGES.harness}`;
+const CAR = GOOD.replace('Two posts and a rail', 'First');
 
 let top = '';
 let client: TestClient;

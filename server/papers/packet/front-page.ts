@@ -28,10 +28,23 @@ const KIND_WORDS: Readonly<Record<PaperKind, string>> = {
   other: 'Other papers',
 };
 
-const link = ({ path, title }: Paper): Markup =>
-  element('a', { href: path.split('/').map(encodeURIComponent).join('/') }, words(title));
+const address = ({ path }: Paper): string => path.split('/').map(encodeURIComponent).join('/');
 
-const links = (papers: readonly Paper[]): Markup => lines(papers.map(link));
+const link = (paper: Paper, says = paper.title): Markup => element('a', { href: address(paper) }, words(says));
+
+const links = (papers: readonly Paper[]): Markup => lines(papers.map((paper) => link(paper)));
+
+/** In a part's own row its name need not be said again, nor what a paper of this sort is for. */
+const inRow = (paper: Paper, label: string): Markup => {
+  const short = paper.title
+    .replace(label, '')
+    .split(': ')
+    .filter((one) => one.trim() !== '')[0]
+    ?.replace(/\s+/g, ' ')
+    .replace(/ (?=,)/g, '')
+    .trim();
+  return link(paper, short === undefined || short === '' ? paper.title : short);
+};
 
 const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
   element(
@@ -56,12 +69,17 @@ function errors(input: PacketInput): readonly Markup[] {
       words(` (${finding.code})`),
     ),
   );
-  const stopped = [...input.numbers.values()].flatMap(({ label, name }) => {
+  // Parts that are stopped for the same reason stand in one line.
+  const reasons = new Map<string, string[]>();
+  for (const { label, name } of input.numbers.values()) {
     const by = input.touched.get(name);
-    return by === undefined
-      ? []
-      : [element('li', {}, element('strong', {}, words(label)), words(`: ${by.why} (${by.finding.code})`))];
-  });
+    if (by === undefined) continue;
+    const why = `${by.why} (${input.placeOf(by.finding)}, ${by.finding.code})`;
+    reasons.set(why, [...(reasons.get(why) ?? []), label]);
+  }
+  const stopped = [...reasons].map(([why, labels]) =>
+    element('li', {}, element('strong', {}, words(labels.join('; '))), words(`: ${why}`)),
+  );
   return [
     element(
       'div',
@@ -101,7 +119,20 @@ function partRow(part: Part, input: PacketInput, papers: readonly Paper[]): read
         words(size),
         words(onTape(part.cutLength, input.units)),
         words(String(part.bends.length)),
-        join([...(stopped ? [stop] : []), ...(own.length === 0 ? [] : [links(own)])], '<br>'),
+        join(
+          [
+            ...(stopped ? [stop] : []),
+            ...(own.length === 0
+              ? []
+              : [
+                  join(
+                    own.map((one) => inRow(one, number.label)),
+                    ' · ',
+                  ),
+                ]),
+          ],
+          '<br>',
+        ),
       ],
     },
   ];
@@ -112,11 +143,11 @@ function partsTable(input: PacketInput, papers: readonly Paper[]): Markup {
   return table(
     'Parts that are made',
     [
-      ['Part', 24],
-      ['Section', 26],
-      ['Cut length, over the points', 20],
+      ['Part', 22],
+      ['Section', 20],
+      ['Cut length, over the points', 18],
       ['Bends', 8],
-      ['Papers', 22],
+      ['Papers', 32],
     ],
     parts.flatMap((part) => partRow(part, input, papers)),
   );
