@@ -58,7 +58,9 @@ function head({ part, stick, tails, od, rows }: BendFigures, units: LengthUnit):
       words(
         tails === null
           ? 'not known'
-          : `in that length: ${onTape(first, units)} at END 1, ${onTape(last, units)} at END 2, cut off after bending`,
+          : tails.every((tail) => tail < SHORT)
+            ? 'none: the die holds the legs as they are'
+            : `in that length: ${onTape(first, units)} at END 1, ${onTape(last, units)} at END 2, cut off after bending`,
       ),
     ],
     ['Bends', words(`${String(rows.length)}, in the order END 1 to END 2`)],
@@ -259,6 +261,7 @@ const trims = ({ trims: both }: BendFigures, units: LengthUnit): Markup =>
 
 const CAUTIONS = [
   'Lengths of bends are those of the centreline: 0.017453 x radius x degrees. Tube stretches a little differently in every machine: bend a trial piece with two marks, and correct the marks by what it shows.',
+  'All marks are for the centreline radius of the die above: with another radius every mark is another, so write that die in the file and print anew.',
   'Marks are where a bend begins and ends on its centreline radius. If the machine has its own mark on the die, set that off first.',
 ];
 

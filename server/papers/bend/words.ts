@@ -110,7 +110,7 @@ export function orderWords(figures: BendFigures, units: LengthUnit): readonly st
       const at =
         row.start === null
           ? 'where the one before leaves the straight given above'
-          : `its begin at ${onTape(row.start, units)}`;
+          : `begins at ${onTape(row.start, units)}`;
       const turn = row.number === 1 ? 'the line along the stick to the inside' : turnWords(row);
       return `Bend ${String(row.number)}: ${row.number === 1 ? 'END 1 is the end in the clamp; ' : ''}${at}; ${turn}; ${setWords(row)}.`;
     }),
