@@ -9,6 +9,7 @@ import { measureBooks } from './books';
 import { measureCopes } from './copes';
 import { measureFixes } from './fixes';
 import { measureHeap } from './heap';
+import { measurePacket } from './packet';
 import { measureReruns } from './reruns';
 import { measurePull, measureYaml, schemaText, useSchema, type TypingRow } from './typing';
 
@@ -72,6 +73,9 @@ async function main(): Promise<void> {
   print('## Fixes that solve, in a cage of over forty tubes, milliseconds');
   print();
   table(['finding', 'ways', 'first', 'median', 'p95'], await measureFixes(quick));
+  print('## Shop papers, a whole packet from start to end of the process, seconds');
+  print();
+  table(['file', 'papers', 'kB', 'median', 'worst'], measurePacket(quick));
   print('## Stages that ran again after one edit, 3,000 lines');
   print();
   table(['edit', 'ran again'], await measureReruns());
@@ -80,9 +84,13 @@ async function main(): Promise<void> {
   table(['after edits', 'heap, MB', 'against 1,000'], await measureHeap(quick ? [100, 1000] : [1000, 10000]));
   print('## Size');
   print();
-  const sizes = ['cagewright.vsix', 'client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js'].filter(
-    (f) => existsSync(f),
-  );
+  const sizes = [
+    'cagewright.vsix',
+    'client/dist/extension.js',
+    'server/dist/server.js',
+    'server/dist/cli.js',
+    'server/dist/papers.js',
+  ].filter((f) => existsSync(f));
   table(
     ['file', 'kB'],
     sizes.map((file) => [file, (statSync(file).size / 1000).toFixed(0)]),
