@@ -100,23 +100,39 @@ function errors(input: PacketInput): readonly Markup[] {
   ];
 }
 
+/** What each section is, and in how many parts. */
+function sections(input: PacketInput): readonly (readonly [string, Markup])[] {
+  const found = new Map<string, { readonly size: string; count: number }>();
+  for (const name of input.numbers.keys()) {
+    const of = input.shape.parts.get(name)?.tube.section;
+    if (of === null || of === undefined) continue;
+    const size =
+      of.od === null || of.wall === null
+        ? 'not known'
+        : saySize({ value: of.od, unit: 'mm' }, { value: of.wall, unit: 'mm' }, input.units);
+    const seen = found.get(of.name);
+    if (seen === undefined) found.set(of.name, { size, count: 1 });
+    else seen.count++;
+  }
+  return [...found].map(([name, { size, count }]) => [
+    `Section ${name}`,
+    words(`${size}, ${String(count)} part${count === 1 ? '' : 's'}`),
+  ]);
+}
+
 function partRow(part: Part, input: PacketInput, papers: readonly Paper[]): readonly Row[] {
   const number = input.numbers.get(part.name);
   if (number === undefined) return [];
   const { section: of } = part.tube;
   const stopped = input.touched.has(part.name);
   const own = papers.filter(({ parts }) => parts.length === 1 && parts[0] === part.name);
-  const size =
-    of?.od === null || of?.od === undefined || of.wall === null
-      ? (of?.name ?? 'not known')
-      : `${of.name}, ${saySize({ value: of.od, unit: 'mm' }, { value: of.wall, unit: 'mm' }, input.units)}`;
   const stop = element('strong', { class: 'red' }, words('Do not cut: an error is open'));
   return [
     {
       kind: stopped ? 'stopped' : '',
       cells: [
         words(number.label),
-        words(size),
+        words(of?.name ?? 'not known'),
         words(onTape(part.cutLength, input.units)),
         words(String(part.bends.length)),
         join(
@@ -143,9 +159,9 @@ function partsTable(input: PacketInput, papers: readonly Paper[]): Markup {
   return table(
     'Parts that are made',
     [
-      ['Part', 22],
-      ['Section', 20],
-      ['Cut length, over the points', 18],
+      ['Part', 25],
+      ['Section', 12],
+      ['Cut length, over the points', 23],
       ['Bends', 8],
       ['Papers', 32],
     ],
@@ -214,6 +230,7 @@ export function frontPage(input: PacketInput, papers: readonly Paper[]): Paper {
         'Main dimensions',
         terms([
           ...mainDimensions(input).map(([name, said]): readonly [string, Markup] => [name, words(said)]),
+          ...sections(input),
           [
             'Mass of the tubes',
             words(mass === null ? 'not known' : sayMeasure({ value: mass, unit: 'kg' }, input.units)),
