@@ -95,7 +95,7 @@ function ofVent(vent: Vent, input: Input): Drilling {
     return { ...base, where: onTube(at === null ? null : alongAt(host, shape, at)), part: host, closing };
   }
   const station = vent.from === null ? null : stationFrom(child, end.which, nodeAt(input, vent.node), vent.from);
-  const along = station === null ? null : alongTube(child, shape, station, vent.clock ?? 0);
+  const along = station === null ? null : alongTube(child, shape, station, positive(vent.clock ?? 0));
   return { ...base, where: onTube(along), part: child, closing };
 }
 

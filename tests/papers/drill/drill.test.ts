@@ -222,6 +222,36 @@ hole stub for drain { at p; from 100; clock 0; dia 5 }\n`;
   });
 });
 
+describe('holes in twins', () => {
+  it('stand at the clock of the mirror image, from 0 up to a full turn', async () => {
+    const text = `cage "x"
+units mm
+section bar { od 38; wall 2.5 }
+mirror left {
+  node a = (0, 600, 0)
+  node b = (700, 500, 400)
+  tube stay as brace { section bar; path a, b; last open }
+  vent stay -> air { at a; from 80; clock 90; dia 5 }
+  hole stay for drain { at a; from 200; clock 60; dia 6 }
+}
+`;
+    const all = inOrder(await inputOf(text));
+    for (const [sort, clock] of [
+      ['air', 90],
+      ['drain', 60],
+    ] as const) {
+      const [left, right] = ['left', 'right'].map((side) =>
+        all.find((one) => one.sort === sort && one.thing.side === side),
+      );
+      if (left === undefined || right === undefined) throw new Error('no twins');
+      expect(((alongOf(left).clock ?? NaN) * 180) / Math.PI).toBeCloseTo(clock, 9);
+      expect(((alongOf(right).clock ?? NaN) * 180) / Math.PI).toBeCloseTo(360 - clock, 9);
+      const [x, y, z] = placeOf(alongOf(left));
+      expect(distance(placeOf(alongOf(right)), [x, -y, z])).toBeLessThan(1e-6);
+    }
+  });
+});
+
 describe('plates', () => {
   it('their vents, and their bolt holes where the text puts them', async () => {
     const input = await sampleInput('curlew-cage');
