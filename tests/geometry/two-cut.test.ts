@@ -154,9 +154,11 @@ describe('the least to grind', () => {
     let gain = 0;
     for (let i = 0; i < 40; i++) {
       const { end, cuts } = known(shallow(roll));
-      const brute = measured(bruteForce(end, turn(45)), end).left;
-      // The clearance of a hundredth that the pair keeps, and what whole degrees of the search cost: a hundredth part.
-      expect(cuts.pair.left).toBeLessThan(brute * 1.01 + 0.02);
+      const { past, left } = measured(bruteForce(end, turn(45)), end);
+      // The grid touches the curve at every 5 degrees only: where it goes past between them, it has to stand back.
+      const brute = left + Math.max(0, past);
+      // The clearance of a hundredth that the pair keeps, and a hair.
+      expect(cuts.pair.left).toBeLessThan(brute + 0.02);
       gain += Math.min(1, (brute - cuts.pair.left) / cuts.pair.left);
     }
     // A grid this coarse comes near: both search the same thing.
