@@ -60,6 +60,9 @@ const twinOf = (name: string): string | null =>
       ? name.replace(/\.right(?=$|\.)/, '.left')
       : null;
 
+/** Families of errors that change no tube whatever they say: of books, waivers, prices, the car's dates. */
+const CHANGES_NO_TUBE = /^(rule|rulebook|waive|stock|vehicle)\./;
+
 /** True where the error stands in the text and speaks of no thing that the car has: what is missing, nobody can say. */
 const ofTheText = (names: ReadonlySet<string>, known: ReadonlySet<string>): boolean =>
   ![...names].some((name) => known.has(name));
@@ -68,7 +71,7 @@ const ofTheText = (names: ReadonlySet<string>, known: ReadonlySet<string>): bool
  * Parts that must not be cut yet, by name. An error touches the parts that it names, their twins, the parts whose points,
  * sections, feet or straps it names, and those that are coped to such a part: when it moves, their ends are others. An
  * error that names nothing of the car (a line that cannot be read) touches all parts: what the line was to say may change
- * any of them. Waived errors touch nothing.
+ * any of them. Errors of books, prices and dates that name no thing touch nothing, and neither do waived ones.
  */
 export function touchedBy(findings: readonly PlacedFinding[], cage: Cage, shape: Shape): ReadonlyMap<string, Touched> {
   const parts = [...shape.parts.values()];
@@ -78,7 +81,7 @@ export function touchedBy(findings: readonly PlacedFinding[], cage: Cage, shape:
   for (const finding of findings.filter(isOpenError)) {
     const said = namesIn(finding);
     const twins = new Set([...said].flatMap((name) => twinOf(name) ?? []));
-    const all = ofTheText(said, known);
+    const all = !CHANGES_NO_TUBE.test(finding.code) && ofTheText(said, known);
     for (const part of parts) {
       if (touched.has(part.name)) continue;
       const of = names.get(part.name) ?? new Map<string, string>();

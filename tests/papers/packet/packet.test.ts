@@ -62,7 +62,14 @@ it('stops the parts that an error touches and those that are cut to them, and no
   const good = await analyse(PLOVER);
   expect(touchedBy(good.findings, good.cage, good.shape).size).toBe(0);
   const error = (subject: string, waived = false) =>
-    ({ ...good.findings[0], severity: 'error', waived, subject, params: {} }) as (typeof good.findings)[number];
+    ({
+      ...good.findings[0],
+      code: 'syntax.missing',
+      severity: 'error',
+      waived,
+      subject,
+      params: {},
+    }) as (typeof good.findings)[number];
   const stopped = (subject: string, waived = false): readonly string[] =>
     [...touchedBy([error(subject, waived)], good.cage, good.shape).keys()].sort();
   expect(stopped('harness-bar')).toEqual(['harness-bar']);
@@ -70,6 +77,9 @@ it('stops the parts that an error touches and those that are cut to them, and no
   // All others end on the hoop.
   expect(stopped('main-hoop')).toEqual(['backstay.left', 'backstay.right', 'diagonal', 'harness-bar', 'main-hoop']);
   expect(stopped('harness-bar', true)).toEqual([]);
+  // What a price or a book's name is changes no tube.
+  const price = { ...error(''), code: 'stock.price' } as const;
+  expect(touchedBy([price], good.cage, good.shape).size).toBe(0);
   // A line that cannot be read may have said anything.
   expect(stopped('')).toHaveLength(5);
 });
