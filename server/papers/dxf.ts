@@ -1,4 +1,7 @@
-/** Scenes as DXF, for a plotter or a plasma table: lines in millimetres at full size, y up, a layer for each style. */
+/**
+ * Scenes as DXF, for a plotter or a plasma table: lines in millimetres at full size, y up. A layer for each style; what a
+ * group with `data.layer` holds lies on the layer of that name. Words have one of their own.
+ */
 import { DxfWriter, point2d, point3d, Units } from '@tarikjabiri/dxf';
 import { degrees } from '../../grammar/units';
 import type { Item, Scene, Style } from '../drawing/scene';
@@ -26,7 +29,9 @@ export function dxfFile(scene: Scene): string {
   const writer = new DxfWriter();
   writer.setUnits(Units.Millimeters);
   const layers = new Set<string>();
-  const layerOf = (name: Style | typeof WORDS): { readonly layerName: string } => {
+  let named: string | null = null;
+  const layerOf = (of: Style | typeof WORDS): { readonly layerName: string } => {
+    const name = of === WORDS ? WORDS : (named ?? of);
     if (!layers.has(name)) {
       layers.add(name);
       writer.addLayer(name, BLACK, 'Continuous');
@@ -64,7 +69,13 @@ export function dxfFile(scene: Scene): string {
           writer.addText(point3d(x, up(item.at.y)), item.size * CAPITALS, plain(item.text), layerOf(WORDS));
         }
         return;
-      case 'group':
+      case 'group': {
+        const outside = named;
+        named = item.data['layer'] ?? named;
+        for (const one of item.items) add(one);
+        named = outside;
+        return;
+      }
       case 'clip':
         for (const one of item.items) add(one);
     }

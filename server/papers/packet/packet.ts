@@ -6,6 +6,8 @@ import { bendPapers } from '../bend/papers';
 import { sawPapers } from '../saw/papers';
 import { drillPapers } from '../drill/papers';
 import { cutPapers } from '../cut/cut-papers';
+import { orderPapers } from '../order/papers';
+import { templatePapers } from '../template/papers';
 import { frontPage } from './front-page';
 import { partNumbers } from './numbers';
 import type { Maker, Packet, PacketInput, Paper } from './paper';
@@ -13,10 +15,12 @@ import { touchedBy } from './touched';
 
 /** One line for each sort of paper: its name while it is being made, and its maker. */
 export const MAKERS: readonly (readonly [string, Maker])[] = [
+  ['cope templates', templatePapers],
   ['saw sheets', sawPapers],
   ['bend sheets', bendPapers],
   ['drill list', drillPapers],
   ['cut and buying list', cutPapers],
+  ['order of work', orderPapers],
 ];
 
 /** What the project and the edge know of a car. */

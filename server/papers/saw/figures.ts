@@ -66,7 +66,7 @@ export type SawnFigures = CopeStart | PlainSaw;
 export const reachOf = (saw: Saw | null): number => saw?.reach ?? COMMON_REACH;
 
 /** Straight from the end's node to where its nearest bend begins; null without bends or where it is not known. */
-function straightTo(part: Part, end: End): Length | null {
+export function straightTo(part: Part, end: End): Length | null {
   if (part.bends.length === 0) return null;
   return end.which === 'first' ? (part.bends[0]?.straightBefore ?? null) : part.straightAfter;
 }
