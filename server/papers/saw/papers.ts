@@ -17,6 +17,9 @@ export const sawPapers: Maker = (input: PacketInput): readonly Paper[] =>
     const body = join(
       [
         element('h1', {}, words(`Saw sheet ${number.label}`)),
+        ...(number.hand === ''
+          ? []
+          : [element('p', { class: 'strong', style: 'font-size: 15pt' }, words(`${number.hand} HAND`))]),
         paragraph(input.title),
         element('div', { class: 'caution' }, join([...CAUTIONS, CLOCK].map((one) => paragraph(one)))),
         sawSheet(part, input),
