@@ -50,12 +50,18 @@ const shared = {
   logLevel: 'warning',
 };
 
-/** The shop papers are a bundle of their own, which the other two load when somebody asks for it. */
+/**
+ * The shop papers are a bundle of their own, which the other two load when somebody asks for it. For `lsp --stdio` the
+ * command line loads the server's.
+ */
 const papersApart = {
   name: 'papers-apart',
   setup: (bundle) => {
     bundle.onResolve({ filter: /\/project\/packet$/ }, ({ kind }) =>
       kind === 'dynamic-import' ? { path: './papers.js', external: true } : undefined,
+    );
+    bundle.onResolve({ filter: /\/lsp\/main$/ }, ({ kind }) =>
+      kind === 'dynamic-import' ? { path: './server.js', external: true } : undefined,
     );
   },
 };

@@ -49,10 +49,8 @@ const io = nodeIo({
       }
     : {}),
   serve: async () => {
-    // Loaded only here: the other commands start without it.
-    const { createConnection, ProposedFeatures } = await import('vscode-languageserver/node.js');
-    const { startServer } = await import('../lsp/server');
-    startServer(createConnection(ProposedFeatures.all, process.stdin, process.stdout));
+    // The server's own program, loaded only here: it finds `--stdio` among the arguments of the process.
+    await import('../lsp/main');
   },
 });
 

@@ -67,6 +67,15 @@ describe('the package', () => {
     expect(text).not.toMatch(/createTelemetryLogger|applicationinsights|isTelemetryEnabled/i);
   });
 
+  it('loads the shop papers only when they are asked for', () => {
+    const mark = 'a paper of a packet';
+    expect(read('server/dist/papers.js')).toContain(mark);
+    for (const bundle of ['server/dist/server.js', 'server/dist/cli.js']) {
+      expect(read(bundle)).not.toContain(mark);
+      expect(read(bundle)).toContain('import("./papers.js")');
+    }
+  });
+
   it.each(BUNDLES)('%s needs nothing beside it', (bundle) => {
     const wanted = [...read(bundle).matchAll(/\brequire\("([^"]+)"\)/g)].map((match) => match[1] ?? '');
     const builtIn =
