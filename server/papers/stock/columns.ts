@@ -4,13 +4,17 @@
  * prices that the dual gives to pieces prove a lower bound.
  */
 import { solve, type Coefficients } from 'yalps';
+import { corrected } from './correct';
 import { fill } from './fill';
 import { fullest } from './greedy';
+import { reached } from './reach';
 import type { Demand, Kind, Pattern } from './stock';
 
 const EPS = 1e-7;
 const ROUNDS = 300;
 const STEPS = 20_000;
+/** Cells of all programs together: the search for patterns ends there, the same on every machine. */
+const WORK = 7e5;
 
 const keyOf = ({ kind, counts }: Pattern): string => `${String(kind)}:${counts.join(',')}`;
 
@@ -78,16 +82,24 @@ export function columnsFor(
     return known.size > before;
   };
   start.forEach(meet);
-  let bound = roundedUp(boundOf(kinds, demands, bySize(kinds, demands)), kinds);
-  for (let round = 0; round < ROUNDS && costOf(best, kinds) > bound; round++) {
+  let last: readonly number[] = [];
+  let bound = roundedUp(boundOf(kinds, demands, bySize(kinds, demands)), kinds, demands);
+  const spare: Pattern[] = [];
+  let work = 0;
+  for (let round = 0; round < ROUNDS && work < WORK && costOf(best, kinds) > bound; round++) {
+    work += known.size * (demands.length + kinds.length);
     const prices = pricesOf([...known.values()], kinds, demands);
     if (prices === null) break;
+    last = prices.pieces;
+    if (known.size > CROWDED * (demands.length + kinds.length)) forget(known, kinds, prices);
     const fillings = kinds.map(({ room }) => fill(room, demands, prices.pieces, STEPS));
     const ceilings = fillings.map(({ ceiling }) => ceiling);
-    bound = Math.max(bound, roundedUp(boundOf(kinds, demands, { pieces: prices.pieces, ceilings }), kinds));
+    bound = Math.max(bound, roundedUp(boundOf(kinds, demands, { pieces: prices.pieces, ceilings }), kinds, demands));
     const better = fillings.flatMap(({ counts, worth }, kind) =>
       worth <= (kinds[kind]?.cost ?? 0) + (prices.sticks[kind] ?? 0) + EPS ? [] : [{ kind, counts }],
     );
+    // The best of every kind is kept for the whole numbers, also where the fractions have no use for it.
+    spare.push(...fillings.map(({ counts }, kind) => ({ kind, counts })));
     const grown = better.map((pattern) => meet([pattern])).some(Boolean);
     // A whole layout at these prices: many patterns at once, and now and then a better answer.
     meet(
@@ -99,7 +111,33 @@ export function columnsFor(
     );
     if (!grown) break;
   }
+  for (const pattern of spare.slice(-SPARE * kinds.length)) known.set(keyOf(pattern), pattern);
+  if (costOf(best, kinds) > bound)
+    corrected(
+      kinds,
+      demands,
+      last.map((price, i) => price + SHADE * (demands[i]?.size ?? 0)),
+      (layout) => {
+        if (costOf(layout, kinds) < costOf(best, kinds)) meet(layout);
+        return costOf(best, kinds) <= bound;
+      },
+    );
   return { patterns: [...known.values()], bound, best };
+}
+
+/** More patterns than so many for each row make the program slow: those far from worth it are let go. */
+const CROWDED = 3;
+const FAR = 0.01;
+/** So many rounds' best patterns of every kind are kept for the whole numbers. */
+const SPARE = 10;
+
+/** Lets go of patterns that cost more than their pieces are worth, by more than a share of a stick. */
+function forget(known: Map<string, Pattern>, kinds: readonly Kind[], { pieces, sticks }: Prices): void {
+  const far = FAR * Math.max(...kinds.map(({ cost }) => cost));
+  for (const [key, { kind, counts }] of known) {
+    const worth = counts.reduce((sum, n, i) => sum + n * (pieces[i] ?? 0), 0);
+    if ((kinds[kind]?.cost ?? 0) + (sticks[kind] ?? 0) - worth > far) known.delete(key);
+  }
 }
 
 /** Room is filled even with pieces that are worth nothing, but never in place of one that is. */
@@ -111,10 +149,12 @@ export const covers = (patterns: readonly Pattern[], demands: readonly Demand[])
 const ROUNDING = 1e-6;
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
-/** Costs come in the steps that the sticks' prices allow. */
-function roundedUp(bound: number, kinds: readonly Kind[]): number {
+/** Up to the next cost that whole sticks can have; where those are too many to count, to the next step of the prices. */
+function roundedUp(bound: number, kinds: readonly Kind[], demands: readonly Demand[]): number {
   const step = kinds.map(({ cost }) => cost).reduce(gcd, 0);
-  return step === 0 ? 0 : Math.max(0, Math.ceil(bound / step - ROUNDING) * step);
+  if (step === 0) return 0;
+  const stepped = Math.max(0, Math.ceil(bound / step - ROUNDING) * step);
+  return reached(stepped, kinds, demands) ?? stepped;
 }
 
 interface Held {

@@ -14,7 +14,7 @@ const PER_UNIT = 100;
  * How far the integer program may search, in cells of its table times branches: it stops there with what it has, the same
  * on every machine.
  */
-const EFFORT = 2e7;
+const EFFORT = 1e6;
 
 /** How far `Layout.bound` counts: the cost where every price is known, else the number of sticks. */
 const priced = ({ sold }: Supply): boolean => sold.every(({ price }) => price !== null);
@@ -100,6 +100,18 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
   const search = columnsFor(kinds, demands, [
     firstFit(kinds, demands),
     fullest(kinds, demands, lengthsAsWorth(demands)),
+    // One sold length alone: what is cheapest by the length need not be where few pieces are left.
+    ...kinds.flatMap(({ count }, only) =>
+      count !== null
+        ? []
+        : [
+            fullest(
+              kinds.map((kind, k) => (kind.count === null && k !== only ? { ...kind, count: 0 } : kind)),
+              demands,
+              lengthsAsWorth(demands),
+            ),
+          ],
+    ),
   ]);
   let { best } = search;
   if (costOf(best, kinds) > search.bound) {
@@ -138,7 +150,9 @@ function billOf(sticks: readonly Stick[], supply: Supply): Pick<Layout, 'cost' |
   const bought = sticks.filter((stick) => stick.bought);
   return {
     bought: bought.length,
-    cost: priced(supply) ? bought.reduce((sum, { price }) => sum + (price ?? 0), 0) : null,
+    cost: priced(supply)
+      ? Math.round(bought.reduce((sum, { price }) => sum + (price ?? 0), 0) * PER_UNIT) / PER_UNIT
+      : null,
   };
 }
 
