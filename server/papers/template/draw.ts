@@ -9,6 +9,7 @@ import { endLabel, endName } from '../packet/numbers';
 import type { PartNumber } from '../packet/numbers';
 import { helveticaWidth } from '../pdf-text';
 import type { Wrap, WrapPoint } from './wrap';
+import { clockAt } from './wrap';
 
 /** Paper beyond the deepest place of the cut, for the words, and before the long point, mm. */
 const TAIL = 46;
@@ -22,6 +23,17 @@ export interface Drawn {
   readonly height: number;
   readonly items: readonly Item[];
 }
+
+/** A hole saw's centre so far before the long point has its place in words alone. */
+const FAR = 45;
+
+/** Set-back of the sheet's lower edge: room for the outer edge and for the hole saws' centres. */
+const lowOf = ({ minCut, outer, saws }: Wrap): number =>
+  Math.min(
+    minCut - WASTE,
+    ...outer.map(({ s }) => s - 6),
+    ...saws.flatMap(({ through }) => through.flatMap(({ s }) => (s > minCut - FAR ? [s - 7] : []))),
+  );
 
 /** Set-back of the line that is laid to a measured mark. */
 export const markLine = ({ maxCut }: Wrap): number => maxCut + BEHIND;
@@ -76,14 +88,17 @@ function clockItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item 
       const cut = wrap.end.curve?.cut(clock) ?? wrap.maxCut;
       items.push(line('frame', [at({ x, s: markLine(wrap) }), at({ x, s: cut })]));
       const inwards = i === 18 ? (x < 0 ? 'start' : 'end') : 'middle';
-      items.push(text(point(upper.x, upper.y + 5.6), `${String(i * 10)}°`, 2.4, { anchor: inwards, halo: true }));
+      const beside = i === 0 ? 2.6 : 0;
+      items.push(
+        text(point(upper.x + beside, upper.y + 5.6), `${String(i * 10)}°`, 2.4, { anchor: inwards, halo: true }),
+      );
     }
   }
   return layer('clock', items);
 }
 
 function wasteItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
-  const low = wrap.minCut - WASTE;
+  const low = lowOf(wrap);
   const items: Item[] = [];
   for (let x = -wrap.width / 2 + HATCH; x < wrap.width / 2; x += HATCH) {
     const i = Math.round((x / wrap.width + 0.5) * (wrap.cut.length - 1));
@@ -98,7 +113,7 @@ function wasteItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
 }
 
 /** Words of one hole saw, with its place on the clock. */
-export function sawWords(saw: Wrap['saws'][number], units: LengthUnit): string {
+export function sawWords(saw: Wrap['saws'][number], wrap: Wrap, units: LengthUnit): string {
   const deg = (angle: number): string => `${sayNumber(degrees(angle), 1)}°`;
   const offset =
     saw.offsetClock === null
@@ -109,25 +124,35 @@ export function sawWords(saw: Wrap['saws'][number], units: LengthUnit): string {
     saw.angle > Math.PI / 2 - 1e-6
       ? `square across, axis in line with clock ${deg(saw.clock)}`
       : `axis leans away from the joint toward clock ${deg(saw.clock)}`;
-  return `Hole saw for ${saw.host}: ${onTape(saw.diameter, units)}, ${deg(saw.angle)} between its axis and this tube (${deg(Math.PI / 2 - saw.angle)} off square), ${lean}, ${offset}${near}.`;
+  const places = saw.through.map((place) => {
+    const by = wrap.minCut - place.s;
+    return `clock ${deg(clockAt(wrap, place.x))}, ${onTape(Math.abs(by), units)} ${by >= 0 ? 'before' : 'behind'} the long point`;
+  });
+  const through = places.length === 0 ? '' : ` Its axis goes through the outside at ${places.join('; ')}.`;
+  return `Hole saw for ${saw.host}: ${onTape(saw.diameter, units)}, ${deg(saw.angle)} between its axis and this tube (${deg(Math.PI / 2 - saw.angle)} off square), ${lean}, ${offset}${near}.${through}`;
 }
 
 function sawItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
+  const low = lowOf(wrap);
   return layer(
     'hole-saw',
     wrap.saws.flatMap(({ through, host }) =>
-      through.flatMap((place): readonly Item[] => {
-        const p = at(place);
-        return [
-          line('centre', [
-            at({ x: place.x, s: wrap.minCut - WASTE }),
-            at({ x: place.x, s: Math.min(top, place.s + 14) }),
-          ]),
-          line('centre', [point(p.x - 6, p.y), point(p.x + 6, p.y)]),
-          { kind: 'circle', style: 'dimension', centre: p, radius: 1.2 },
-          text(point(p.x + 1.6, p.y - 1.2), `hole saw ${host}`, 2.2, { halo: true }),
-        ];
-      }),
+      through
+        .filter(({ s }) => s > wrap.minCut - FAR && s < top)
+        .flatMap((place): readonly Item[] => {
+          const p = at(place);
+          const [left, right] = [Math.max(0, p.x - 6), Math.min(wrap.width, p.x + 6)];
+          const last = p.x > wrap.width - 30;
+          return [
+            line('centre', [at({ x: place.x, s: low }), at({ x: place.x, s: Math.min(top, place.s + 14) })]),
+            line('centre', [point(left, p.y), point(right, p.y)]),
+            { kind: 'circle', style: 'dimension', centre: p, radius: 1.2 },
+            text(point(p.x + (last ? -1.6 : 1.6), p.y + 3.4), `hole saw ${host}`, 2.2, {
+              halo: true,
+              anchor: last ? 'end' : 'start',
+            }),
+          ];
+        }),
     ),
   );
 }
@@ -137,7 +162,7 @@ export function drawWrap(wrap: Wrap, number: PartNumber, other: string, hosts: s
   const at = placeOn(wrap);
   const { end, width } = wrap;
   const [left, right] = [-width / 2, width / 2];
-  const [top, low] = [wrap.maxCut + TAIL, wrap.minCut - WASTE];
+  const [top, low] = [wrap.maxCut + TAIL, lowOf(wrap)];
   const across = (style: Style, s: number): Item => line(style, [at({ x: left, s }), at({ x: right, s })]);
   const zero = end.clockZero?.name ?? 'TOP';
   const room = width * 0.44;

@@ -83,7 +83,7 @@ export function sentences({ wrap, hosts, other }: Template, input: PacketInput):
     held,
     `The straight mark line lies ${tape(line - minCut)} behind the long point. The grey line across is the long point.`,
     `Thick curve: cut square through the wall to ${hosts}. Broken curve: the outer edge, if you bevel. Keep the line: cut and grind on the hatched side only, never past it.`,
-    ...wrap.saws.map((saw) => sawWords(saw, units)),
+    ...wrap.saws.map((saw) => sawWords(saw, wrap, units)),
   ];
 }
 

@@ -1,0 +1,242 @@
+/** Cope templates measured on the paper: the PDF's own operators, rolled back round a mesh; DXF by another library. */
+import DxfParser from 'dxf-parser';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Part } from '../../../server/geometry/shape';
+import type { PacketInput, Paper } from '../../../server/papers/packet/paper';
+import { packetInput } from '../../../server/papers/packet/packet';
+import { templatePapers } from '../../../server/papers/template/papers';
+import { stationsOf, wrapOf } from '../../../server/papers/template/wrap';
+import { analyse } from '../../support/analyse';
+
+type Vec3 = readonly [number, number, number];
+type Spot = readonly [number, number];
+
+/** A straight host along y, and a skew, offset branch that a mirrored template would not fit. */
+const skew = (od: number, path: string): string => `cage "Dunlin template car"
+units mm
+section h { od 60; wall 2 }
+section t { od ${String(od)}; wall 2 }
+node a = (0, -600, 500)
+node b = (0, 600, 500)
+node c = (0, 40, 508)
+node d = (700, 330, 760)
+tube host as main-rollbar { section h; path a, b }
+tube branch { section t; path ${path} }
+`;
+
+const inputOf = async (text: string): Promise<PacketInput> => {
+  const { cage, shape, findings } = await analyse(text);
+  const source = { cage, shape, findings, hash: '0123456789abcdef0123', maker: 'Cagewright 9', placeOf: () => '' };
+  return { ...packetInput(source), touched: new Map() };
+};
+
+const find = (papers: readonly Paper[], name: string): Paper => {
+  const found = papers.find(({ path }) => path.endsWith(name));
+  if (found === undefined) throw new Error(`no ${name} among ${papers.map(({ path }) => path).join(', ')}`);
+  return found;
+};
+
+const latin = ({ content }: Paper): string =>
+  typeof content === 'string' ? content : Buffer.from(content).toString('latin1');
+
+/** Paths of straight lines of every page, in mm of paper, y down from the sheet's upper edge. */
+function pathsOf(paper: Paper): readonly (readonly (readonly Spot[])[])[] {
+  return [...latin(paper).matchAll(/stream\n([\s\S]*?)\nendstream/g)].map(([, content = '']) => {
+    const [sx = 0, , , sy = 0] = content.split(' ').map(Number);
+    return [...content.matchAll(/(?:[-\d.]+ [-\d.]+ m)(?: [-\d.]+ [-\d.]+ l)+(?: h)?/g)].map(([path]) =>
+      [...path.matchAll(/([-\d.]+) ([-\d.]+) [ml]/g)].map(([, x, y]): Spot => [
+        (Number(x) * sx * 25.4) / 72,
+        (Number(y) * -sy * 25.4) / 72,
+      ]),
+    );
+  });
+}
+
+const long = (paths: readonly (readonly Spot[])[]): readonly (readonly Spot[])[] =>
+  paths.filter(({ length }) => length > 700);
+
+const branchOf = (input: PacketInput): Part => {
+  const part = input.shape.parts.get('branch');
+  if (part === undefined) throw new Error('no branch');
+  return part;
+};
+
+/** Places of a curve on the tube: paper right is away × outward where the print is outside and the arrow is up. */
+function rolled(part: Part, which: 0 | 1, curve: readonly Spot[], lowest: number, mirrored = false): readonly Vec3[] {
+  const { origin, away, clockZero, minCut } = part.ends[which];
+  const radius = (part.tube.section?.od ?? NaN) / 2;
+  if (origin === null || away === null || clockZero === null || minCut === null) throw new Error('not known');
+  const z = clockZero.vector;
+  const q: Vec3 = [away[1] * z[2] - away[2] * z[1], away[2] * z[0] - away[0] * z[2], away[0] * z[1] - away[1] * z[0]];
+  const [left, right] = [curve[0]?.[0] ?? 0, curve.at(-1)?.[0] ?? 0];
+  return curve.map(([x, y]) => {
+    const turn = ((x - (left + right) / 2) / (right - left)) * 2 * Math.PI * (mirrored ? -1 : 1);
+    const s = minCut + lowest - y;
+    const at = (i: 0 | 1 | 2): number =>
+      origin[i] + away[i] * s + radius * (z[i] * Math.cos(turn) + q[i] * Math.sin(turn));
+    return [at(0), at(1), at(2)];
+  });
+}
+
+/** Distance to a mesh of the host: 720 flat facets round its axis (x = 0, z = 500), corners on the radius. */
+function offMesh([x, , z]: Vec3): number {
+  const facets = 720;
+  const step = (2 * Math.PI) / facets;
+  const i = Math.round((Math.atan2(z - 500, x) - step / 2) / step);
+  const normal = (i + 0.5) * step;
+  return x * Math.cos(normal) + (z - 500) * Math.sin(normal) - 30 * Math.cos(step / 2);
+}
+
+const worst = (points: readonly Vec3[]): number => Math.max(...points.map((one) => Math.abs(offMesh(one))));
+
+describe('cope templates', () => {
+  it.each([
+    ['first', 'c, d', 'branch-end-1.a4.pdf', 0],
+    ['last', 'd, c', 'branch-end-2.a4.pdf', 1],
+  ] as const)(
+    'rolled back round a mesh of the host, the curve of the %s end lies on it, mirrored it does not',
+    async (_, path, name, which) => {
+      const input = await inputOf(skew(38, path));
+      const [page = []] = pathsOf(find(templatePapers(input), name));
+      const [outer = [], cut = []] = long(page);
+      const lowest = Math.max(...cut.map(([, y]) => y));
+      expect(outer.length).toBe(cut.length);
+      expect(worst(rolled(branchOf(input), which, outer, lowest))).toBeLessThan(0.05);
+      expect(worst(rolled(branchOf(input), which, outer, lowest, true))).toBeGreaterThan(2);
+      // Cut square, nothing of the outside is left inside the host.
+      expect(Math.min(...rolled(branchOf(input), which, cut, lowest).map(offMesh))).toBeGreaterThan(-0.05);
+    },
+  );
+
+  it('is as wide as the paper round the tube, and both bars of the scale are right, on both sheets', async () => {
+    const papers = templatePapers(await inputOf(skew(38, 'c, d')));
+    for (const [name, width, height] of [
+      ['branch-end-1.a4.pdf', 210, 297],
+      ['branch-end-1.letter.pdf', 215.9, 279.4],
+    ] as const) {
+      const paper = find(papers, name);
+      // Sizes: ISO 216 and ANSI/ASME Y14.1.
+      const box = /MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(latin(paper));
+      expect((Number(box?.[1]) * 25.4) / 72).toBeCloseTo(width, 2);
+      expect((Number(box?.[2]) * 25.4) / 72).toBeCloseTo(height, 2);
+      expect(latin(paper)).toContain('/PrintScaling /None');
+      const [page = []] = pathsOf(paper);
+      const [cut = []] = long(page);
+      expect((cut.at(-1)?.[0] ?? 0) - (cut[0]?.[0] ?? 0)).toBeCloseTo(Math.PI * 38.1, 1);
+      const bars = page.filter((one) => one.length === 2 && one[0]?.[0] === 10 && one[0][1] === one[1]?.[1]);
+      expect(bars.map(([a, b]) => (b?.[0] ?? 0) - (a?.[0] ?? 0)).map((one) => Math.round(one * 100) / 100)).toEqual([
+        100, 101.6,
+      ]);
+      for (const [x, y] of page.flat()) {
+        expect(x).toBeGreaterThan(5);
+        expect(x).toBeLessThan(width - 5);
+        expect(y).toBeGreaterThan(5);
+        expect(y).toBeLessThan(height - 5);
+      }
+    }
+  });
+
+  it('equal tubes at 90 degrees: the closed form on the paper', async () => {
+    // A cylinder cut by an equal one square to it: r |sin|, and with the wall √(r² - rᵢ² cos²), from Pythagoras.
+    const input = await inputOf(`cage "Square"
+units mm
+section t { od 40; wall 2 }
+node a = (0, -600, 500)
+node b = (0, 600, 500)
+node c = (0, 0, 500)
+node d = (700, 0, 500)
+tube host as main-rollbar { section t; path a, b }
+tube branch { section t; path c, d }
+`);
+    const [page = []] = pathsOf(find(templatePapers(input), 'branch-end-1.a4.pdf'));
+    const [outer = [], cut = []] = long(page);
+    const lowest = Math.max(...cut.map(([, y]) => y));
+    const least = Math.sqrt(20 ** 2 - 18 ** 2);
+    cut.forEach(([, y], i) => {
+      const clock = (i / (cut.length - 1) - 0.5) * 2 * Math.PI;
+      expect(least + lowest - y).toBeCloseTo(Math.sqrt(400 - (18 * Math.cos(clock)) ** 2), 1);
+      expect(least + lowest - (outer[i]?.[1] ?? NaN)).toBeCloseTo(20 * Math.abs(Math.sin(clock)), 1);
+    });
+    const wrap = wrapOf(branchOf(input), branchOf(input).ends[0], input.shape);
+    const stations = wrap === null ? [] : stationsOf(wrap);
+    expect(stations).toHaveLength(24);
+    expect(stations[6]?.round).toBeCloseTo(Math.PI * 10, 6);
+    expect(stations[6]?.cut).toBeCloseTo(20 - least, 3);
+    // The hole saw goes straight through at 90 and 270 degrees, level with the crossing of the axes.
+    expect(wrap?.saws[0]?.through.map(({ s }) => Math.abs(s) < 1e-6)).toEqual([true, true]);
+    expect(
+      wrap?.saws[0]?.through.map(({ x }) => Math.abs(x / wrap.width)).every((x) => Math.abs(x - 0.25) < 1e-6),
+    ).toBe(true);
+    expect(wrap?.saws[0]?.offsetClock).toBe(null);
+  });
+
+  it('larger than the sheet: tiles with the same crosses, which give the whole curve', async () => {
+    const input = await inputOf(skew(76, 'c, d').replace('od 60', 'od 110'));
+    const pages = pathsOf(find(templatePapers(input), 'branch-end-1.a4.pdf'));
+    expect(pages.length).toBeGreaterThan(2);
+    const [one = [], two = []] = pages.slice(1).map((page) => long(page)[0] ?? []);
+    const by = (one[0]?.[0] ?? 0) - (two[0]?.[0] ?? 0);
+    expect(by).toBeCloseTo(190 - 12, 2);
+    expect((one.at(-1)?.[0] ?? 0) - (one[0]?.[0] ?? 0)).toBeCloseTo(Math.PI * 76.1, 1);
+    expect(latin(find(templatePapers(input), 'branch-end-1.a4.pdf'))).toContain('Sheet 1 of 2');
+  });
+
+  it('DXF read back by another library: the curves at full size on layers with plain names', async () => {
+    const input = await inputOf(skew(38, 'c, d'));
+    const papers = templatePapers(input);
+    const dxf = new DxfParser().parseSync(latin(find(papers, '.dxf')));
+    const cut = dxf?.entities.find(({ layer, type }) => layer === 'cut' && type === 'LWPOLYLINE');
+    const xs =
+      cut !== undefined && 'vertices' in cut && Array.isArray(cut.vertices)
+        ? cut.vertices.map((v: { x: number }) => v.x)
+        : [];
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(Math.PI * 38.1, 2);
+    const layers = new Set(dxf?.entities.map(({ layer }) => layer));
+    for (const name of [
+      'cut',
+      'outer-edge',
+      'top-line',
+      'clock',
+      'waste',
+      'hole-saw',
+      'seam',
+      'mark-line',
+      'scale-bar',
+      'words',
+    ])
+      expect(layers, name).toContain(name);
+  });
+
+  it('says which way, tells twins and ends apart, gives the same bytes twice, and stops at errors', async () => {
+    const input = await inputOf(readFileSync('samples/plover-rollbar.cage', 'utf8'));
+    const papers = templatePapers(input);
+    expect(templatePapers(input)).toEqual(papers);
+    const [left, right] = ['01-backstay.left-end-1.svg', '02-backstay.right-end-1.svg'].map((name) =>
+      latin(find(papers, name)),
+    );
+    expect(left).toContain('01 backstay LEFT');
+    expect(right).toContain('02 backstay RIGHT');
+    const [first = '', last = ''] = ['harness-bar-end-1.svg', 'harness-bar-end-2.svg'].map((name) =>
+      latin(find(papers, name)),
+    );
+    expect(first).toContain('The clock grows to the RIGHT');
+    expect(last).toContain('The clock grows to the LEFT');
+    for (const said of [
+      'PRINTED SIDE OUT',
+      'Long point',
+      'inside of bend',
+      'hole saw',
+      'WASTE',
+      '0123456789abcdef',
+      'a paper of a packet',
+      'An aid, not an approval',
+    ])
+      expect(last).toContain(said);
+    const finding = input.findings[0];
+    if (finding === undefined) throw new Error('a finding was expected');
+    const stopped = templatePapers({ ...input, touched: new Map([['harness-bar', { why: 'x', finding }]]) });
+    expect(stopped.some(({ parts }) => parts.includes('harness-bar'))).toBe(false);
+    expect(stopped.length).toBe(papers.length - 8);
+  });
+});
