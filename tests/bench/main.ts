@@ -11,6 +11,7 @@ import { measureFixes } from './fixes';
 import { measureHeap } from './heap';
 import { measurePacket } from './packet';
 import { measureReruns } from './reruns';
+import { measureStock } from './stock';
 import { measurePull, measureYaml, schemaText, useSchema, type TypingRow } from './typing';
 
 const quick = process.argv.includes('--quick');
@@ -76,6 +77,9 @@ async function main(): Promise<void> {
   print('## Shop papers, a whole packet from start to end of the process, seconds');
   print();
   table(['file', 'papers', 'kB', 'median', 'worst'], measurePacket(quick));
+  print('## 120 pieces laid out on sticks, seconds');
+  print();
+  table(['sold', 'proven', 'widest gap, %', 'longest'], measureStock(quick));
   print('## Stages that ran again after one edit, 3,000 lines');
   print();
   table(['edit', 'ran again'], await measureReruns());
