@@ -60,8 +60,10 @@ function codeOf(sign: string): number | null {
   return (code >= 32 && code <= 126) || (code >= 160 && code <= 255) ? code : null;
 }
 
-/** Signs that the font has: what it lacks loses its accent, or becomes a question mark. */
-export const drawable = (text: string): string =>
+/** Most texts are: they are taken as they stand. */
+const ASCII = /^[ -~]*$/;
+
+const replaced = (text: string): string =>
   [...text.normalize('NFC')]
     .map((sign) => INSTEAD[sign] ?? sign)
     .join('')
@@ -71,10 +73,17 @@ export const drawable = (text: string): string =>
       return codeOf(bare) !== null ? bare : '?';
     });
 
+/** Signs that the font has: what it lacks loses its accent, or becomes a question mark. */
+export const drawable = (text: string): string => (ASCII.test(text) ? text : replaced(text));
+
 /** How wide a text is at a size, in the size's unit. */
 export function helveticaWidth(text: string, size: number, bold: boolean): number {
   const widths = bold ? WIDTHS.bold : WIDTHS.regular;
   let sum = 0;
+  if (ASCII.test(text)) {
+    for (let i = 0; i < text.length; i++) sum += widths[text.charCodeAt(i) - 32] ?? 0;
+    return (sum * size) / 1000;
+  }
   for (const sign of drawable(text)) {
     const plain = sign.normalize('NFD').charAt(0);
     sum += OTHERS[sign] ?? widths[(plain.codePointAt(0) ?? 0) - 32] ?? 556;
@@ -82,12 +91,16 @@ export function helveticaWidth(text: string, size: number, bold: boolean): numbe
   return (sum * size) / 1000;
 }
 
+/** What stands for itself in a PDF's string. */
+const PLAIN = /^[ !"#$%&'*-[\]-~]*$/;
+
 /** A string as a PDF writes it: in brackets, one byte a sign, what is not plain ASCII as octal. */
-export const pdfString = (text: string): string =>
-  `(${[...drawable(text)]
-    .map((sign) => {
-      const code = codeOf(sign) ?? 63;
-      if (sign === '(' || sign === ')' || sign === '\\') return `\\${sign}`;
-      return code < 127 ? sign : `\\${code.toString(8).padStart(3, '0')}`;
-    })
-    .join('')})`;
+export function pdfString(text: string): string {
+  if (PLAIN.test(text)) return `(${text})`;
+  const signs = [...drawable(text)].map((sign) => {
+    const code = codeOf(sign) ?? 63;
+    if (sign === '(' || sign === ')' || sign === '\\') return `\\${sign}`;
+    return code < 127 ? sign : `\\${code.toString(8).padStart(3, '0')}`;
+  });
+  return `(${signs.join('')})`;
+}

@@ -137,5 +137,8 @@ export function pdfFile(scenes: readonly Scene[], title: string): Uint8Array {
     `xref\n0 ${size}\n0000000000 65535 f \n${table}trailer\n<< /Size ${size} /Root 1 0 R /Info 5 0 R >>\nstartxref\n${String(offset)}\n%%EOF\n`,
   );
   // Every sign is ASCII: a byte each.
-  return Uint8Array.from(chunks.join(''), (sign) => sign.charCodeAt(0));
+  const text = chunks.join('');
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+  return bytes;
 }
