@@ -7,6 +7,7 @@ import { sawPapers } from '../saw/papers';
 import { drillPapers } from '../drill/papers';
 import { cutPapers } from '../cut/cut-papers';
 import { orderPapers } from '../order/papers';
+import { weldPapers } from '../weld/papers';
 import { templatePapers } from '../template/papers';
 import { frontPage } from './front-page';
 import { partNumbers } from './numbers';
@@ -20,6 +21,7 @@ export const MAKERS: readonly (readonly [string, Maker])[] = [
   ['bend sheets', bendPapers],
   ['drill list', drillPapers],
   ['cut and buying list', cutPapers],
+  ['weld list', weldPapers],
   ['order of work', orderPapers],
 ];
 

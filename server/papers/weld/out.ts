@@ -1,6 +1,19 @@
-/** Ends that are welded out of the car. */
+/** Ends that are welded out of the car, or let down to be: those that a torch does not get round with everything in. */
 import type { OutOfCar } from '../order/steps';
 import type { PacketInput } from '../packet/paper';
+import { weldLines } from './list';
+import { howWords } from './words';
 
 /** In the order of the parts. */
-export const outOfCarOf = (_input: PacketInput): readonly OutOfCar[] => [];
+export const outOfCarOf = (input: PacketInput): readonly OutOfCar[] =>
+  weldLines(input).flatMap(({ part, end, reach }) =>
+    reach === null || reach.blocked === 0
+      ? []
+      : [
+          {
+            part: part.name,
+            end: end.which,
+            how: `where the torch cannot go round it in its place; ${howWords(reach, input.units)}`,
+          },
+        ],
+  );

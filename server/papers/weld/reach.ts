@@ -1,0 +1,160 @@
+/** Which joints a torch cannot go all round, what is in its way, and how far the cage must be let down to reach them. */
+import type { Panel } from '../../cage/hardware';
+import { nearestOn, pointAt } from '../../centreline/query';
+import type { Vec3 } from '../../centreline/vector';
+import { add, addScaled, distance, dot, norm, sub, unit } from '../../centreline/vector';
+import type { End, Part } from '../../geometry/shape';
+import { bodyStretch } from '../../geometry/stretch';
+import type { PacketInput } from '../packet/paper';
+import type { Obstacle, Torch } from './torch';
+import { betweenStretches, blockersAt, TORCH } from './torch';
+
+export interface Reach {
+  /** Of the points looked at round the joint, how many the torch cannot stand at. */
+  readonly blocked: number;
+  readonly of: number;
+  /** Parts and panels in the way, in the order in which they are met. */
+  readonly by: readonly string[];
+  /** The least drop that frees all round, mm; null: none up to `MOST_DROP` does. 0 where nothing is blocked. */
+  readonly drop: number | null;
+}
+
+export const MOST_DROP = 300;
+const DROP_STEP = 5;
+/** Every third of the edge's points: 15 degrees. */
+const EVERY = 3;
+/** Bends as chords of at most so much, rad: on a radius of 150 mm less than 0.6 mm off. */
+const CHORD = Math.PI / 18;
+
+type Input = Pick<PacketInput, 'cage' | 'shape'>;
+
+function stretchesOf(part: Part): readonly Obstacle[] {
+  const line = part.centreline;
+  const body = bodyStretch(part);
+  const od = part.tube.section?.od ?? null;
+  if (line === null || body === null || od === null) return [];
+  const moves = !part.tube.existing;
+  return line.pieces.flatMap((piece) => {
+    const [from, to] = [Math.max(body.from, piece.start), Math.min(body.to, piece.start + piece.length)];
+    if (!(to > from)) return [];
+    const count = piece.kind === 'arc' ? Math.max(1, Math.ceil(piece.angle / CHORD)) : 1;
+    const points = Array.from({ length: count + 1 }, (_, i) => pointAt(line, from + ((to - from) * i) / count).point);
+    return points
+      .slice(1)
+      .map((b, i): Obstacle => ({ kind: 'tube', name: part.name, a: points[i] ?? b, b, radius: od / 2, moves }));
+  });
+}
+
+function facesOf({ name, outline }: Panel): readonly Obstacle[] {
+  const [a, ...rest] = outline ?? [];
+  if (a === undefined || rest[0] === undefined) return [];
+  if (rest.length === 1) return [{ kind: 'tube', name, a, b: rest[0], radius: 0, moves: false }];
+  return rest.slice(1).map((c, i): Obstacle => ({ kind: 'face', name, corners: [a, rest[i] ?? a, c], moves: false }));
+}
+
+/** All tubes and panels of a car. */
+export const obstaclesOf = ({ cage, shape }: Input): readonly Obstacle[] => [
+  ...[...shape.parts.values()].flatMap(stretchesOf),
+  ...[...cage.things.values()].flatMap((thing) => (thing.kind === 'panel' ? facesOf(thing) : [])),
+];
+
+/** Points round a coped end with the middle of the groove there: halfway between the two surfaces' outward normals. */
+export function grooveOf(end: End, hosts: readonly Part[]): readonly { readonly point: Vec3; readonly middle: Vec3 }[] {
+  const { origin, away } = end;
+  if (origin === null || away === null) return [];
+  const round =
+    end.edge.length > 1 && distance(end.edge[0] ?? origin, end.edge.at(-1) ?? origin) < 1e-6 ? -1 : undefined;
+  return end.edge.slice(0, round).flatMap((point, i) => {
+    if (i % EVERY !== 0) return [];
+    const off = sub(point, origin);
+    const own = unit(addScaled(off, away, -dot(off, away)));
+    let least = Infinity;
+    let normal: Vec3 | null = null;
+    for (const { centreline, tube } of hosts) {
+      if (centreline === null || tube.section === null) continue;
+      const on = nearestOn(centreline, point);
+      const far = Math.abs(on.distance - tube.section.od / 2);
+      if (far < least) [least, normal] = [far, sub(point, on.point)];
+    }
+    if (normal === null || norm(normal) < 1e-9) return [];
+    const sum = add(own, unit(normal));
+    // Surfaces that run into each other without a groove: along the tube's own normal.
+    return [{ point, middle: norm(sum) < 1e-6 ? own : unit(sum) }];
+  });
+}
+
+const lowered = (point: Vec3, by: number): Vec3 => [point[0], point[1], point[2] - by];
+
+/** What lies within reach of an end at any drop that is looked at. */
+function near(points: readonly Vec3[], all: readonly Obstacle[], torch: Torch, drop: number): readonly Obstacle[] {
+  const middle = points.reduce((sum, p) => addScaled(sum, p, 1 / points.length), [0, 0, 0] as Vec3);
+  const far = Math.max(...points.map((p) => distance(p, middle))) + torch.reach + torch.nozzle / 2;
+  return all.filter((it) => {
+    if (it.kind === 'tube') return betweenStretches(middle, lowered(middle, drop), it.a, it.b) < far + it.radius;
+    // By boxes: a face is large and seldom near.
+    return [0, 1, 2].every((k) => {
+      const of = it.corners.map((corner) => corner[k] ?? 0);
+      const at = middle[k] ?? 0;
+      return Math.min(...of) < at + far && Math.max(...of) > at - far - (k === 2 ? drop : 0);
+    });
+  });
+}
+
+/**
+ * How the torch gets round one coped end with everything in. The two tubes of the joint themselves are not in its way: the
+ * groove is between them. The drop lets all made tubes down together; panels and what is in the car already stay. Null
+ * where the joint is not known.
+ */
+export function reachOf(
+  end: End,
+  part: Part,
+  input: Input,
+  all: readonly Obstacle[],
+  torch: Torch = TORCH,
+): Reach | null {
+  const hosts = end.hosts.flatMap((name) => input.shape.parts.get(name) ?? []);
+  const groove = grooveOf(end, hosts);
+  if (groove.length === 0) return null;
+  const own = new Set([part.name, ...hosts.map(({ name }) => name)]);
+  const others = near(
+    groove.map(({ point }) => point),
+    all.filter(({ name }) => !own.has(name)),
+    torch,
+    MOST_DROP,
+  );
+  const by = new Set<string>();
+  const stuck = groove.filter(({ point, middle }) => {
+    const names = blockersAt(point, middle, others, torch);
+    for (const name of names ?? []) by.add(name);
+    return names !== null;
+  });
+  const figures = { blocked: stuck.length, of: groove.length, by: [...by] };
+  if (stuck.length === 0) return { ...figures, drop: 0 };
+  const moving = others.filter(({ moves }) => moves);
+  const still = others.filter(({ moves }) => !moves);
+  // What comes down with it is in its way at any drop: points that it alone blocks are never freed.
+  if (
+    hosts.some(({ tube }) => tube.existing) ||
+    stuck.some(({ point, middle }) => blockersAt(point, middle, moving, torch) !== null)
+  )
+    return { ...figures, drop: null };
+  const free = (drop: number): boolean =>
+    groove.every(({ point, middle }) => {
+      const down: readonly Obstacle[] = still.map((it) => raised(it, drop));
+      return blockersAt(point, middle, [...moving, ...down], torch) === null;
+    });
+  for (let drop = DROP_STEP; drop <= MOST_DROP; drop += DROP_STEP) {
+    if (!free(drop)) continue;
+    for (let fine = drop - DROP_STEP + 1; fine < drop; fine++) if (free(fine)) return { ...figures, drop: fine };
+    return { ...figures, drop };
+  }
+  return { ...figures, drop: null };
+}
+
+/** To let the cage down is to lift the car. */
+function raised(it: Obstacle, by: number): Obstacle {
+  const up = (p: Vec3): Vec3 => lowered(p, -by);
+  if (it.kind === 'tube') return { ...it, a: up(it.a), b: up(it.b) };
+  const [a, b, c] = it.corners;
+  return { ...it, corners: [up(a), up(b), up(c)] };
+}

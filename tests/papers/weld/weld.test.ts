@@ -1,0 +1,107 @@
+/** The weld list: lengths against circles and ellipses, reach against cases whose answer is plain. */
+import { describe, expect, it } from 'vitest';
+import { sawnEdge, weldLines } from '../../../server/papers/weld/list';
+import { weldPapers } from '../../../server/papers/weld/papers';
+import type { Reach } from '../../../server/papers/weld/reach';
+import { betweenStretches, blockersAt, TORCH } from '../../../server/papers/weld/torch';
+import { inputOf, sampleInput } from '../bend/support';
+
+/** A post with a bar square to it at 500 up, running to the car's left. */
+const TEE = (more = ''): string => `cage "Tee"
+units mm
+section bar { od 40; wall 2 }
+node low = (0, 0, 0)
+node high = (0, 0, 1000)
+node root = (0, 0, 500)
+node tip = (0, 600, 500)
+tube post as brace {
+  section bar
+  path low, high
+}
+tube arm as brace {
+  section bar
+  path root, tip
+}
+${more}
+`;
+
+async function armReach(more = ''): Promise<Reach> {
+  const input = await inputOf(TEE(more));
+  const line = weldLines(input).find(({ part, end }) => part.name === 'arm' && end.which === 'first');
+  if (line?.reach === undefined || line.reach === null) throw new Error('no joint');
+  return line.reach;
+}
+
+const roof = (z: number): string =>
+  `panel skin as roof { outline (-400, -400, ${String(z)}), (400, -400, ${String(z)}), (400, 900, ${String(z)}), (-400, 900, ${String(z)}) }`;
+
+describe('reach', () => {
+  it('a joint alone is reached all round, at all points of 15 degrees', async () => {
+    expect(await armReach()).toEqual({ blocked: 0, of: 24, by: [], drop: 0 });
+  });
+
+  it('a roof far above stands in no way; close above the arm it does, and the drop frees it', async () => {
+    expect((await armReach(roof(700))).blocked).toBe(0);
+    const tight = await armReach(roof(535));
+    expect(tight.blocked).toBeGreaterThan(0);
+    expect(tight.by).toEqual(['skin']);
+    // What a drop does is what a higher roof does: a roof higher by the drop is free, one millimetre less is not.
+    const drop = tight.drop ?? NaN;
+    expect((await armReach(roof(535 + drop))).blocked).toBe(0);
+    expect((await armReach(roof(535 + drop - 1))).blocked).toBeGreaterThan(0);
+  });
+
+  it('at the top of a tee the steepest way that is left is 15 degrees off level: that is the drop', async () => {
+    // At the top of the arm: groove of 90°, middle 45° up, leaning 30°: 15° above level. The nozzle of 18 mm with its end
+    // 90 mm out stands 90 · sin 15° + 9 above the arm's top at 520: worked by hand.
+    const drop = (await armReach(roof(530))).drop ?? NaN;
+    const needed = 520 + 90 * Math.sin(Math.PI / 12) + 9;
+    expect(drop).toBe(Math.ceil(needed - 530));
+  });
+
+  it('a tube that comes down with it is freed by no drop', async () => {
+    const reach = await armReach(`node a = (-300, 50, 550)
+node b = (300, 50, 550)
+tube over as brace {
+  section bar
+  path a, b
+}`);
+    expect(reach.blocked).toBeGreaterThan(0);
+    expect(reach.by).toContain('over');
+    expect(reach.drop).toBeNull();
+  });
+});
+
+it('lengths and throats: a square end on a plate is a circle, a saddle is longer; 0.7 of the thinner wall', async () => {
+  expect(sawnEdge(20, 0)).toBeCloseTo(40 * Math.PI, 6);
+  // Ellipse with half axes 20 and 40: 193.77, by the complete elliptic integral E(0.75) = 1.2110560 (handbook table).
+  expect(sawnEdge(20, Math.PI / 3)).toBeCloseTo(4 * 40 * 1.211056, 2);
+  const [arm] = weldLines(await inputOf(TEE())).filter(({ part }) => part.name === 'arm');
+  expect(arm?.throat).toBeCloseTo(1.4, 9);
+  expect(arm?.length).toBeGreaterThan(40 * Math.PI);
+});
+
+it('distance of stretches: crossing, side by side, end on', () => {
+  expect(betweenStretches([-1, 0, 0], [1, 0, 0], [0, -1, 3], [0, 1, 3])).toBeCloseTo(3, 9);
+  expect(betweenStretches([0, 0, 0], [4, 0, 0], [1, 2, 0], [9, 2, 0])).toBeCloseTo(2, 9);
+  expect(betweenStretches([0, 0, 0], [1, 0, 0], [4, 4, 0], [9, 4, 0])).toBeCloseTo(5, 9);
+});
+
+it('a nozzle beside a rod: free at a hair more than both radii', () => {
+  const rod = (x: number) =>
+    ({ kind: 'tube', name: 'rod', a: [x, -500, 50], b: [x, 500, 50], radius: 10, moves: false }) as const;
+  const straight = { ...TORCH, lean: 0 };
+  expect(blockersAt([0, 0, 0], [0, 0, 1], [rod(18.9)], straight)).toEqual(['rod']);
+  expect(blockersAt([0, 0, 0], [0, 0, 1], [rod(19.1)], straight)).toBeNull();
+});
+
+it('the cage of the samples: a page with every weld, the same twice', async () => {
+  const input = await sampleInput('curlew-cage');
+  const [paper] = weldPapers(input);
+  expect(paper?.content).toBe(weldPapers(input)[0]?.content);
+  const ends = [...input.shape.parts.values()].filter(({ tube }) => !tube.existing).flatMap((part) => part.ends);
+  expect(String(paper?.content).match(/☐/g)).toHaveLength(
+    ends.filter(({ fit }) => fit === 'cope' || fit === 'foot').length,
+  );
+  expect(String(paper?.content)).toContain(input.hash.slice(0, 16));
+});
