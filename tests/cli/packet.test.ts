@@ -83,7 +83,7 @@ describe('a packet', () => {
     w = await world({ 'bar.cage': GOOD });
     await packet();
     const page = (await filesIn(w.path('out')))['index.html'] ?? '';
-    await mkdir(w.path('out/templates'));
+    await mkdir(w.path('out/templates'), { recursive: true });
     await writeFile(w.path('out/templates/old.html'), page);
     await writeFile(w.path('out/templates/mine.html'), 'mine');
     expect(await packet()).toEqual({

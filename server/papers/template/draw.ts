@@ -147,7 +147,7 @@ function sawItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
             line('centre', [at({ x: place.x, s: low }), at({ x: place.x, s: Math.min(top, place.s + 14) })]),
             line('centre', [point(left, p.y), point(right, p.y)]),
             { kind: 'circle', style: 'dimension', centre: p, radius: 1.2 },
-            text(point(p.x + (last ? -1.6 : 1.6), p.y + 3.4), `hole saw ${host}`, 2.2, {
+            text(point(p.x + (last ? -1.6 : 1.6), p.y - 1.6), `hole saw ${host}`, 2.2, {
               halo: true,
               anchor: last ? 'end' : 'start',
             }),
