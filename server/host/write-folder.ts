@@ -148,8 +148,13 @@ async function move(stage: string, target: string, job: FolderJob): Promise<numb
 async function withStage<T>(target: string, work: (stage: string) => Promise<T>): Promise<T> {
   const stage = await stageFor(target);
   const stop = (signal: NodeJS.Signals): void => {
-    rmSync(stage, { recursive: true, force: true });
     release();
+    try {
+      // A file that is being written may come in between.
+      rmSync(stage, { recursive: true, force: true, maxRetries: 5, retryDelay: 10 });
+    } catch {
+      // The next run sweeps it up.
+    }
     process.kill(process.pid, signal);
   };
   const release = (): void => {
