@@ -32,6 +32,8 @@ export const SHEETS: readonly Sheet[] = [
 const MARGIN = 10;
 /** Two tiles share so much. */
 export const OVERLAP = 12;
+/** A browser without the fonts asked for takes one so much wider: lines of an SVG are broken earlier. */
+const WIDE = 0.8;
 const SIZE = 2.9;
 const STEP = 3.7;
 /** Scale bar with its words, and the foot. */
@@ -291,11 +293,11 @@ export function pagesOf(template: Template, sheet: Sheet, input: PacketInput): r
 /** One sheet as large as it needs to be, for a screen or a plotter. */
 export function wholeSheet(template: Template, input: PacketInput): Scene {
   const { drawn, wrap } = template;
-  const width = Math.max(210, drawn.width + 2 * MARGIN);
-  const said = sentences(template, input).flatMap((one) => broken(one, width - 2 * MARGIN, SIZE));
+  const width = Math.max(230, drawn.width + 2 * MARGIN);
+  const said = sentences(template, input).flatMap((one) => broken(one, (width - 2 * MARGIN) * WIDE, SIZE));
   const y = 29 + said.length * STEP;
   const height = y + drawn.height + tableHeight(wrap) + BAR + FOOT + 8;
-  const sheet: Sheet = { path: '', name: 'a sheet large enough', width, height };
+  const sheet: Sheet = { path: '', name: 'any sheet', width, height };
   return {
     title: `Cope template ${template.number.label}, ${endLabel(wrap.end)}`,
     description: said.join(' '),
