@@ -155,14 +155,19 @@ export function stepsOf(input: Input, outOfCar: readonly OutOfCar[] = []): reado
     if (site === null) continue;
     const drilled = site.host ?? site.child;
     if (!site.child.tube.existing) closes.set(site.child.name, [...(closes.get(site.child.name) ?? []), vent]);
-    step(GROUPS.fit, drillId(vent.name), `Drill vent ${vent.name} in ${label(drilled)}`, [
-      need(MEASURE, 'it is laid out from the measured points'),
-      ...(drilled.tube.existing
-        ? []
-        : drilled === site.child
-          ? [need(copeId(drilled.name), 'it is measured from the finished cut')]
-          : [need(tackId(drilled.name), 'it is laid out where the next tube meets this one as it stands')]),
-    ]);
+    step(
+      GROUPS.fit,
+      drillId(vent.name),
+      `Drill the vent in ${label(drilled)} where ${label(site.child)} closes it, ${endLabel(site.end)}`,
+      [
+        need(MEASURE, 'it is laid out from the measured points'),
+        ...(drilled.tube.existing
+          ? []
+          : drilled === site.child
+            ? [need(copeId(drilled.name), 'it is measured from the finished cut')]
+            : [need(tackId(drilled.name), 'it is laid out where the next tube meets this one as it stands')]),
+      ],
+    );
   }
 
   for (const part of made) {

@@ -73,6 +73,81 @@ describe('sorting', () => {
   });
 });
 
+/** Tubes at random, each ended anywhere on those before it: the text in any order, feet and a seat here and there. */
+const randomCar = fc
+  .record({
+    ends: fc.array(fc.tuple(fc.nat(9), fc.nat(9), fc.boolean()), { minLength: 1, maxLength: 6 }),
+    seat: fc.boolean(),
+    wall: fc.boolean(),
+  })
+  .map(({ ends, seat, wall }) => {
+    const posts = [0, 1, 2].map(
+      (i) => `node low-${String(i)} = (${String(i * 500)}, 300, 0)
+node high-${String(i)} = (${String(i * 500)}, 300, 1200)
+foot pad-${String(i)} { at low-${String(i)}; plate 120 x 100 x 3; lies square; bolts 3 x M8 }
+tube post-${String(i)} as brace {
+  section bar
+  path low-${String(i)}, high-${String(i)}
+}`,
+    );
+    const bars = ends.map(
+      ([a, b, up], i) => `node in-${String(i)} = (0, 300, ${String(100 + a * 100)})
+node out-${String(i)} = (${up ? '500' : '1000'}, 300, ${String(100 + b * 100)})
+tube bar-${String(i)} as brace {
+  section bar
+  path in-${String(i)}, out-${String(i)}
+}
+vent bar-${String(i)} -> post-0 { at in-${String(i)}; dia 5 }`,
+    );
+    const more = [
+      ...(seat ? ['seat driver { slots (100, 0, 600); slot-spacing 190 }'] : []),
+      ...(wall
+        ? ['panel wall as firewall { outline (700, -900, 0), (700, 900, 0), (700, 900, 1500), (700, -900, 1500) }']
+        : []),
+    ];
+    return [
+      'cage "Random"',
+      'units mm',
+      'section bar { od 40; wall 2 }',
+      ...bars.reverse(),
+      ...posts,
+      ...more,
+      '',
+    ].join('\n');
+  });
+
+it('random cars: every need is a step and comes before; vents before what closes them, hosts before what is cut to them', async () => {
+  let [copes, vents] = [0, 0];
+  await fc.assert(
+    fc.asyncProperty(randomCar, async (text) => {
+      const input = await inputOf(text);
+      const all = steps.stepsOf(input);
+      const ids = new Set(all.map(({ id }) => id));
+      for (const { needs } of all) for (const { on } of needs) expect(ids.has(on), on).toBe(true);
+      const { order, cycles, stuck } = sortSteps(all);
+      expectSorted(order);
+      expect(order.length + stuck.length).toBe(all.length);
+      if (cycles.length > 0) {
+        expect(orderText(input)).toContain('Circle 1');
+        return;
+      }
+      const at = new Map(order.map(({ id }, i) => [id, i]));
+      vents += all.filter(({ id }) => id.startsWith('vent ')).length;
+      for (const part of input.shape.parts.values())
+        for (const end of part.ends)
+          if (end.fit === 'cope')
+            for (const host of end.hosts) {
+              copes++;
+              expect(at.get(steps.tackId(host))).toBeLessThan(at.get(steps.copeId(part.name)) ?? -1);
+            }
+    }),
+    { numRuns: 25, seed: 11 },
+  );
+  // Otherwise nothing was looked at.
+  expect(copes).toBeGreaterThan(50);
+  expect(vents).toBeGreaterThan(20);
+});
+
 describe('the steps of a car', () => {
   for (const name of SAMPLES)
     it(`${name}: every need is a step, and comes before`, async () => {
