@@ -82,7 +82,7 @@ export function* solving(
   if (knobs.length === 0) return [];
   const meter = meterFor(trial, finding);
   yield;
-  const job: Job = { trial, finding, most, verifier: new Verifier(analysis, finding) };
+  const job: Job = { trial, finding, most, verifier: new Verifier(analysis, finding), remarked: [] };
   const tiers = [...new Set(knobs.map(({ far }) => far))]
     .sort((one, other) => one - other)
     .map((far) => knobs.filter((knob) => knob.far === far).slice(0, MOST_PROBES));
@@ -96,11 +96,12 @@ export function* solving(
     if (solved.length > 0) return solved;
   }
   const [nearest] = tiers;
-  if (hangs || meter.price > 1 || nearest === undefined) return [];
+  if (hangs || meter.price > 1 || nearest === undefined) return job.remarked.slice(0, most);
   // The sketch shows no change at all: the figure hangs on how ends are cut, and takes the whole car.
   const whole = wholeMeter(trial, finding);
   const dear: Purse = { left: PURSE_OF_WHOLE };
-  return yield* searching(job, whole, yield* probing(nearest, trial, whole, dear), dear);
+  const solved = yield* searching(job, whole, yield* probing(nearest, trial, whole, dear), dear);
+  return solved.length > 0 ? solved : job.remarked.slice(0, most);
 }
 
 /** What is to be mended, and by what it is verified. */
@@ -109,11 +110,17 @@ interface Job {
   readonly finding: PlacedFinding;
   readonly most: number;
   readonly verifier: Verifier;
+  /** Ways that mend it and bring nothing but a remark: for want of better ones. */
+  readonly remarked: Solved[];
 }
+
+/** What a change is remarked on for, behind the title. */
+const withRemarks = (title: string, fresh: readonly PlacedFinding[]): string =>
+  `${title}; then remarked: ${[...new Set(fresh.map(({ code, subject }) => `${code} on ${subject}`))].join(', ')}`;
 
 /** Follows the numbers that move least, each until it mends, and verifies each on the whole car. */
 function* searching(
-  { trial, finding, most, verifier }: Job,
+  { trial, finding, most, verifier, remarked }: Job,
   meter: Meter,
   probed: readonly Probed[],
   purse: Purse,
@@ -136,6 +143,12 @@ function* searching(
         break;
       }
       const [other] = fresh;
+      // A recommendation that is missed is no rule that is broken; what is a remark itself is not traded for another.
+      const remarks = finding.severity !== 'information' && fresh.every(({ severity }) => severity === 'information');
+      if (tries === 0 && remarks && !hopeless && other !== undefined) {
+        const title = titleOf(trial.analysis, after, finding, solution, moved);
+        remarked.push({ title: withRemarks(title, fresh), edits });
+      }
       // One way is enough to go so far for.
       if (hopeless || other === undefined || fresh.length > MOST_FRESH || solved.length > 0) break;
       if (tries === 0) purse.left = Math.max(purse.left, FOLLOWING);
