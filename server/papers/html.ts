@@ -72,3 +72,15 @@ export const code = (plain: string): Markup => element('code', {}, raw(escaped(p
 
 /** Lines of one cell. */
 export const lines = (parts: readonly Markup[]): Markup => join(parts, '<br>');
+
+/** A part of a page under its heading, named by it for those who listen. */
+export const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
+  element(
+    'section',
+    { 'aria-labelledby': id },
+    '\n',
+    element('h2', { id }, words(title)),
+    '\n',
+    join(content, '\n'),
+    '\n',
+  );

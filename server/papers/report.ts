@@ -5,7 +5,7 @@
 import { bookSection, measuredHow } from './rule-tables';
 import { booksTable, carFacts, countsTable, findingsTable, strapsTable, tubesTable, waiversTable } from './car-tables';
 import type { Markup } from './html';
-import { element, join, paragraph, terms, words } from './html';
+import { element, section, join, paragraph, terms, words } from './html';
 import type { Judged, Kind, ReportInput } from './judged';
 import { asked, kindOf } from './judged';
 import { tubeNumbers } from './names';
@@ -50,17 +50,6 @@ function unknownBooks({ car, books }: ReportInput): readonly Markup[] {
     ? []
     : [paragraph(`Not known, so nothing is judged by it: ${unknown.join(', ')}.`, 'strong')];
 }
-
-const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
-  element(
-    'section',
-    { 'aria-labelledby': id },
-    '\n',
-    element('h2', { id }, words(title)),
-    '\n',
-    join(content, '\n'),
-    '\n',
-  );
 
 /** Lines to sign on. The tool signs nothing. */
 function signatures(date: string | null): Markup {

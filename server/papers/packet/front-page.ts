@@ -4,7 +4,7 @@ import { svgElement } from '../../drawing/svg';
 import type { Part } from '../../geometry/shape';
 import { Car } from '../../rules/car';
 import type { Markup, Row } from '../html';
-import { element, join, lines, paragraph, raw, table, terms, words } from '../html';
+import { element, section, join, lines, paragraph, raw, table, terms, words } from '../html';
 import { page } from '../page';
 import { viewOf } from '../pictures';
 import { onTape } from '../on-tape';
@@ -45,17 +45,6 @@ const inRow = (paper: Paper, label: string): Markup => {
     .trim();
   return link(paper, short === undefined || short === '' ? paper.title : short);
 };
-
-const section = (id: string, title: string, ...content: readonly Markup[]): Markup =>
-  element(
-    'section',
-    { 'aria-labelledby': id },
-    '\n',
-    element('h2', { id }, words(title)),
-    '\n',
-    join(content, '\n'),
-    '\n',
-  );
 
 /** Open errors, each once, with the parts that it stops. In red, in bold and behind a bar: a copy shows it too. */
 function errors(input: PacketInput): readonly Markup[] {
