@@ -160,20 +160,23 @@ const planeOf = ({ slopeX, slopeY, base }: UnderPlane): Plane => ({ x: slopeX, y
 function searched(end: CopedEnd, heights: Float64Array, steepest: number): readonly [Plane, Plane] {
   const rim = rimOf(end, heights, FINE / SEARCHED, 0);
   const known = new Map<number, UnderPlane>();
+  let least = Infinity;
+  // One that was given up leaves too much for ever: the least only falls.
   const fit = (from: number, length: number): UnderPlane => {
     const key = (from % SEARCHED) * SEARCHED + length;
     const old = known.get(key);
     if (old !== undefined) return old;
     const wanted = new Uint8Array(2 * SEARCHED);
     for (let k = 0; k < length; k++) wanted.fill(1, 2 * ((from + k) % SEARCHED), 2 * ((from + k) % SEARCHED) + 2);
-    const plane = planeUnder(rim, wanted, steepest);
+    const plane = planeUnder(rim, wanted, steepest, least - GAIN);
     known.set(key, plane);
     return plane;
   };
   const best: UnderPlane[] = [];
-  let least = Infinity;
+  // True where a longer stretch is no better: what it leaves grows.
   const weigh = (from: number, length: number): boolean => {
     const near = fit(from, length);
+    if (near.left >= least - GAIN) return true;
     const far = fit(from + length, SEARCHED - length);
     const left = Math.max(near.left, far.left);
     if (left < least - GAIN) {
@@ -230,9 +233,11 @@ function refined(
       const governs = heightOn(a, middle, clock) >= heightOn(b, middle, clock);
       (governs ? ofB : ofA).fill(0, 2 * k, 2 * k + 2);
     }
-    const planes = [planeUnder(rim, ofA, steepest), planeUnder(rim, ofB, steepest)] as const;
-    [a, b] = [planeOf(planes[0]), planeOf(planes[1])];
-    const left = Math.max(planes[0].left, planes[1].left);
+    const near = planeUnder(rim, ofA, steepest, least);
+    if (near.left >= least) break;
+    const far = planeUnder(rim, ofB, steepest, least);
+    [a, b] = [planeOf(near), planeOf(far)];
+    const left = Math.max(near.left, far.left);
     if (left < least) best = [a, b];
     if (!(left < least - GAIN)) break;
     least = left;

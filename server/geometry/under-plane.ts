@@ -37,8 +37,9 @@ interface Row {
  * one that the wanted points (those not 0 in `wanted`, one at least) stand above by the least at most.
  * With slopes b, what is left is max over the wanted of (h - b·p) less min over all of (h - b·p): convex, piecewise
  * linear. Its pieces are found as they are needed, by the dual simplex method in three unknowns.
+ * Whoever has something better than `enough` already is given any plane that leaves so much, once none leaves less.
  */
-export function planeUnder(rim: Rim, wanted: Uint8Array, steepest: number): UnderPlane {
+export function planeUnder(rim: Rim, wanted: Uint8Array, steepest: number, enough = Infinity): UnderPlane {
   const at = (slopeX: number, slopeY: number): Touch => touch(rim, wanted, slopeX, slopeY);
   const start = at(0, 0);
   let best = start;
@@ -51,6 +52,8 @@ export function planeUnder(rim: Rim, wanted: Uint8Array, steepest: number): Unde
     const vertex = solve(rows);
     if (vertex === null) break;
     const [slopeX, slopeY, left] = vertex;
+    // What the pieces found so far say is the least that any plane leaves.
+    if (left >= enough) break;
     const slope = Math.hypot(slopeX, slopeY);
     let next: Row;
     if (slope > steepest * (1 + STEEP)) {
@@ -104,14 +107,17 @@ function rowOf(rim: Rim, { low, high }: Touch): Row {
   return { n: [of(rim.x), of(rim.y), 1], d: of(rim.height) };
 }
 
-const det = (a: Row['n'], b: Row['n'], c: Row['n']): number =>
+type Triple = Row['n'];
+
+const det = (a: Triple, b: Triple, c: Triple): number =>
   a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
 
 /** Where three rows meet; null where they do not in one point. */
 function solve([a, b, c]: readonly [Row, Row, Row]): readonly [number, number, number] | null {
-  const column = (k: 0 | 1 | 2): readonly [number, number, number] => [a.n[k], b.n[k], c.n[k]];
-  const d = [a.d, b.d, c.d] as const;
-  const [x, y, t] = [column(0), column(1), column(2)];
+  const d: Triple = [a.d, b.d, c.d];
+  const x: Triple = [a.n[0], b.n[0], c.n[0]];
+  const y: Triple = [a.n[1], b.n[1], c.n[1]];
+  const t: Triple = [a.n[2], b.n[2], c.n[2]];
   const whole = det(x, y, t);
   if (!(Math.abs(whole) > 1e-14)) return null;
   return [det(d, y, t) / whole, det(x, d, t) / whole, det(x, y, d) / whole];
@@ -124,9 +130,10 @@ function pivot(rows: readonly [Row, Row, Row], next: Row): [Row, Row, Row] | nul
   if (price === null || share === null) return null;
   let leaving = -1;
   let least = Infinity;
-  for (const k of [0, 1, 2] as const) {
-    if (!(share[k] > 1e-12)) continue;
-    const ratio = price[k] / share[k];
+  for (let k = 0; k < 3; k++) {
+    const by = share[k] as number;
+    if (!(by > 1e-12)) continue;
+    const ratio = (price[k] as number) / by;
     if (ratio < least) {
       least = ratio;
       leaving = k;
