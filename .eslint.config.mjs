@@ -4,7 +4,7 @@ import tseslint from 'typescript-eslint';
 /** The core is everything that must not know the clock, chance or the host. */
 const core = [
   'grammar/*.ts',
-  'server/{centreline,cage,geometry,rules,fixes,drawing,papers,review,project,editor}/**/*.ts',
+  'server/{centreline,cage,geometry,rules,fixes,drawing,mesh,papers,view,review,project,editor}/**/*.ts',
 ];
 
 export default tseslint.config(

@@ -1,8 +1,8 @@
 /**
- * Bundles the extension, the language server and the command line, each into one file that needs nothing beside it,
- * and gathers the licences of what went in.
+ * Bundles the extension, the language server with the command line, and the picture inside the panel, so that nothing is
+ * needed beside them, and gathers the licences of what went in.
  */
-import { mkdirSync, readFileSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -40,9 +40,6 @@ const notices = (inputs) => {
 const shared = {
   absWorkingDir: root,
   bundle: true,
-  platform: 'node',
-  format: 'cjs',
-  target: 'node20',
   minify: true,
   legalComments: 'none',
   metafile: true,
@@ -50,31 +47,42 @@ const shared = {
   logLevel: 'warning',
 };
 
-/**
- * The shop papers are a bundle of their own, which the other two load when somebody asks for it. For `lsp --stdio` the
- * command line loads the server's.
- */
-const papersApart = {
-  name: 'papers-apart',
-  setup: (bundle) => {
-    bundle.onResolve({ filter: /\/project\/packet$/ }, ({ kind }) =>
-      kind === 'dynamic-import' ? { path: './papers.js', external: true } : undefined,
-    );
-    bundle.onResolve({ filter: /\/lsp\/main$/ }, ({ kind }) =>
-      kind === 'dynamic-import' ? { path: './server.js', external: true } : undefined,
-    );
-  },
-};
+const onNode = { ...shared, platform: 'node', target: 'node20' };
 
+const SERVER = 'server/dist';
+
+/**
+ * The server and the command line share nearly everything, so what they share stands once, in modules beside them. What
+ * the code loads with `await import` (shop papers, exports) becomes a module of its own, read when somebody asks for it.
+ */
 const targets = [
-  { entryPoints: ['client/extension.ts'], outfile: 'client/dist/extension.js', external: ['vscode'] },
-  { entryPoints: ['server/lsp/main.ts'], outfile: 'server/dist/server.js', plugins: [papersApart] },
-  { entryPoints: ['server/project/packet.ts'], outfile: 'server/dist/papers.js' },
   {
-    entryPoints: ['server/cli/main.ts'],
-    outfile: 'server/dist/cli.js',
-    plugins: [papersApart],
-    banner: { js: '#!/usr/bin/env node' },
+    ...onNode,
+    entryPoints: ['client/extension.ts'],
+    outfile: 'client/dist/extension.js',
+    format: 'cjs',
+    external: ['vscode'],
+  },
+  {
+    ...onNode,
+    entryPoints: { server: 'server/lsp/main.ts', cli: 'server/cli/main.ts' },
+    outdir: SERVER,
+    format: 'esm',
+    splitting: true,
+    chunkNames: 'part-[hash]',
+    // Some libraries ask for Node's own modules with `require`.
+    banner: {
+      js: 'import{createRequire as __createRequire}from"node:module";const require=__createRequire(import.meta.url);',
+    },
+  },
+  // Inside the editor's panel: a browser.
+  {
+    ...shared,
+    platform: 'browser',
+    target: 'chrome114',
+    format: 'iife',
+    entryPoints: { view: 'client/view-web/main.ts' },
+    outdir: 'client/dist',
   },
 ];
 
@@ -86,9 +94,23 @@ const writeWhole = (file, content, mode) => {
   renameSync(temporary, file);
 };
 
-const results = await Promise.all(targets.map((target) => build({ ...shared, ...target })));
+const results = await Promise.all(targets.map((target) => build(target)));
 for (const { outputFiles } of results) {
-  for (const { path, contents } of outputFiles) writeWhole(path, contents, path.endsWith('cli.js') ? 0o755 : 0o644);
+  for (const { path, contents } of outputFiles) {
+    const program = path.endsWith(`${SERVER}/cli.js`);
+    writeWhole(
+      path,
+      program ? Buffer.concat([Buffer.from('#!/usr/bin/env node\n'), contents]) : contents,
+      program ? 0o755 : 0o644,
+    );
+  }
+}
+// Node reads these as modules, whatever the package above them says.
+writeWhole(join(root, SERVER, 'package.json'), '{ "type": "module" }\n', 0o644);
+const made = new Set(results.flatMap(({ outputFiles }) => outputFiles.map(({ path }) => path)));
+for (const name of readdirSync(join(root, SERVER))) {
+  const path = join(root, SERVER, name);
+  if (name.endsWith('.js') && !made.has(path)) rmSync(path, { force: true });
 }
 writeWhole(
   join(root, 'client/dist/third-party-notices.txt'),

@@ -1,6 +1,5 @@
 /** The program: the only place that touches the process. */
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { complaint, visible } from './io';
 import { nodeIo } from './node-io';
 import { run } from './run';
@@ -8,7 +7,7 @@ import { run } from './run';
 /** The version stands in one place, the package. */
 function version(): string {
   try {
-    const data: unknown = JSON.parse(readFileSync(join(__dirname, '../../package.json'), 'utf8'));
+    const data: unknown = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
     if (typeof data === 'object' && data !== null && 'version' in data) return String(data.version);
   } catch {
     // Moved away from its package: it still works.

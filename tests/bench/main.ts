@@ -2,7 +2,7 @@
  * The benchmark: tables of figures, measured beside peers in the same run. Nothing here passes or fails.
  * `--quick` takes fewer edits.
  */
-import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import path from 'node:path';
 import { measureBooks } from './books';
@@ -91,9 +91,8 @@ async function main(): Promise<void> {
   const sizes = [
     'cagewright.vsix',
     'client/dist/extension.js',
-    'server/dist/server.js',
-    'server/dist/cli.js',
-    'server/dist/papers.js',
+    'client/dist/view.js',
+    ...readdirSync('server/dist').map((name) => `server/dist/${name}`),
   ].filter((f) => existsSync(f));
   table(
     ['file', 'kB'],

@@ -1,6 +1,6 @@
 /** The package: what is in it, how large it is, and that nothing in it talks to a network. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -12,7 +12,12 @@ const node = (script: string, ...args: string[]): string =>
 const read = (file: string): string => readFileSync(join(root, file), 'utf8');
 
 const VSCE = 'node_modules/@vscode/vsce/vsce';
-const BUNDLES = ['client/dist/extension.js', 'server/dist/server.js', 'server/dist/cli.js', 'server/dist/papers.js'];
+const SERVER = 'server/dist';
+const modules = (): readonly string[] =>
+  readdirSync(join(root, SERVER))
+    .filter((name) => name.endsWith('.js'))
+    .map((name) => `${SERVER}/${name}`);
+const bundles = (): readonly string[] => ['client/dist/extension.js', 'client/dist/view.js', ...modules()];
 const LARGEST_PACKAGE = 1024 * 1024;
 
 let folder = '';
@@ -25,18 +30,22 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 describe('the package', () => {
   it('holds these files and no others', () => {
     const files = node(VSCE, 'ls', '--no-dependencies').trim().split('\n').sort();
-    expect(files).toEqual([
+    // What the server and the command line share is called by its content.
+    expect(files.map((file) => file.replace(/part-[0-9A-Z]{8}/, 'part'))).toEqual([
       'LICENSE',
       'README.md',
       'client/dist/extension.js',
       'client/dist/third-party-notices.txt',
+      'client/dist/view.css',
+      'client/dist/view.js',
       'client/media/icon.png',
       'grammar/cage.tmLanguage.json',
       'grammar/language-configuration.json',
       'grammar/snippets.json',
       'package.json',
       'server/dist/cli.js',
-      'server/dist/papers.js',
+      'server/dist/package.json',
+      ...modules().flatMap((file) => (file.includes('/part-') ? [file.replace(/part-[0-9A-Z]{8}/, 'part')] : [])),
       'server/dist/server.js',
     ]);
   });
@@ -57,30 +66,41 @@ describe('the package', () => {
     expect(notices).toContain('Apache License');
   });
 
-  it.each(BUNDLES)('%s has no way to a network', (bundle) => {
-    const text = read(bundle);
-    // `net` and `child_process` stay: the protocol's library can speak over pipes and starts the server with them.
-    for (const name of ['http', 'https', 'http2', 'dgram', 'tls', 'dns', 'inspector']) {
-      expect(text).not.toMatch(new RegExp(`require\\("(?:node:)?${name}(?:/promises)?"\\)`));
+  it('has no way to a network', () => {
+    for (const text of bundles().map(read)) {
+      // `net` and `child_process` stay: the protocol's library can speak over pipes and starts the server with them.
+      for (const name of ['http', 'https', 'http2', 'dgram', 'tls', 'dns', 'inspector']) {
+        expect(text).not.toMatch(new RegExp(`(?:require\\(|from|import\\(|import)"(?:node:)?${name}(?:/promises)?"`));
+      }
+      expect(text).not.toMatch(/\bfetch\(|XMLHttpRequest|WebSocket\(|EventSource\(|sendBeacon/);
+      expect(text).not.toMatch(/createTelemetryLogger|applicationinsights|isTelemetryEnabled/i);
     }
-    expect(text).not.toMatch(/\bfetch\(|XMLHttpRequest|WebSocket\(|EventSource\(|sendBeacon/);
-    expect(text).not.toMatch(/createTelemetryLogger|applicationinsights|isTelemetryEnabled/i);
   });
 
   it('loads the shop papers only when they are asked for', () => {
     const mark = 'a paper of a packet';
-    expect(read('server/dist/papers.js')).toContain(mark);
-    for (const bundle of ['server/dist/server.js', 'server/dist/cli.js']) {
-      expect(read(bundle)).not.toContain(mark);
-      expect(read(bundle)).toContain('import("./papers.js")');
-    }
+    const holding = modules().filter((file) => read(file).includes(mark));
+    expect(holding).not.toEqual([]);
+    const atOnce = new Set<string>();
+    const follow = (file: string): void => {
+      if (atOnce.has(file)) return;
+      atOnce.add(file);
+      for (const [, name] of read(file).matchAll(/(?:from|import)"\.\/([^"]+)"/g)) follow(`${SERVER}/${name ?? ''}`);
+    };
+    for (const start of [`${SERVER}/server.js`, `${SERVER}/cli.js`]) follow(start);
+    expect(atOnce.size).toBeGreaterThan(2);
+    expect([...atOnce].filter((file) => holding.includes(file))).toEqual([]);
   });
 
-  it.each(BUNDLES)('%s needs nothing beside it', (bundle) => {
-    const wanted = [...read(bundle).matchAll(/\brequire\("([^"]+)"\)/g)].map((match) => match[1] ?? '');
+  it('needs nothing beside it', () => {
     const builtIn =
       /^(?:node:)?(?:assert|buffer|child_process|crypto|events|fs|fs\/promises|module|net|os|path|process|stream|string_decoder|timers|timers\/promises|url|util|worker_threads)$/;
-    expect(wanted.filter((name) => !builtIn.test(name) && name !== 'vscode')).toEqual([]);
+    const wanted = bundles().flatMap((bundle) =>
+      [...read(bundle).matchAll(/\b(?:require\(|from|import\(|import)"([\w@.][\w@.:/-]*)"/g)].map((match) => match[1] ?? ''),
+    );
+    expect(wanted).toContain('node:fs');
+    const own = new Set(modules().map((file) => file.replace(SERVER, '.')));
+    expect(wanted.filter((name) => !builtIn.test(name) && name !== 'vscode' && !own.has(name))).toEqual([]);
   });
 
   it('works in untrusted and in virtual workspaces, and its settings have scopes', () => {

@@ -1,0 +1,2 @@
+/** Inside the panel. */
+import './view.css';
