@@ -217,6 +217,29 @@ export const KINDS: readonly KindEntry[] = [
       }),
     ],
   }),
+  kind('torch', '', 'The welding torch: what has to find room beside a joint.', {
+    block: 'facts',
+    notInMirror: WHOLE_FILE,
+    once: true,
+    facts: [
+      fact('nozzle', '<nozzle:length > 0>', 'Outside of its nozzle or cup, at the widest.', {
+        default: '18 mm',
+        example: '16',
+      }),
+      fact('reach', '<reach:length > 0>', 'From the weld to where hand and hose begin: the straight that needs room.', {
+        default: '90 mm',
+        example: '60',
+      }),
+      fact('stick-out', '<stick-out:length >= 0>', 'From the weld to where the nozzle begins.', {
+        default: '10 mm',
+        example: '8',
+      }),
+      fact('lean', '<lean:angle >= 0>', 'The most that it leans from the middle of the groove, any way.', {
+        default: '30 deg',
+        example: '25 deg',
+      }),
+    ],
+  }),
   kind(
     'tube',
     '<name:name> [as <role:role>]',

@@ -286,6 +286,19 @@ export interface Saw {
   readonly origin: Origin;
 }
 
+/** The welding torch, as a straight round body over the weld. Null: not told, or it cannot be read. */
+export interface Torch {
+  /** Outside of its nozzle or cup, at the widest. */
+  readonly nozzle: Length | null;
+  /** From the weld to where hand and hose begin; more than `stickOut` where both are told. */
+  readonly reach: Length | null;
+  /** From the weld to where the nozzle begins. */
+  readonly stickOut: Length | null;
+  /** The most that it leans from the middle of the groove. */
+  readonly lean: Angle | null;
+  readonly origin: Origin;
+}
+
 export type Finish = 'bare' | 'paint' | 'powder' | 'zinc' | 'galvanized' | 'chrome';
 
 export type Thing = Node | Tube | Foot | Joint | Vent | Seat | Strap | Collar | Hardware;
@@ -333,6 +346,9 @@ export interface Cage {
   /** By the name of the section. */
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly saw: Saw | null;
+  readonly torch: Torch | null;
+  /** Every statement of these, whether it counts or not: what is wrong in them changes no tube. */
+  readonly storeOrigins: readonly Origin[];
   /** What each `let` is worth, by name. */
   readonly lets: ReadonlyMap<string, { readonly value: LetValue | null; readonly origin: Origin }>;
   readonly waivers: readonly Waiver[];

@@ -12,7 +12,7 @@ import type { Definition, Scope, Written } from './names';
 import { meant, nearestWord } from '../../grammar/nearest';
 import type { Fault, Figure, Quantity } from './quantity';
 import { angleOf, applied, as, dimensionName, failed, lengthOf, literal, negated, over, plus, times } from './quantity';
-import type { Reporter, World } from './reporter';
+import type { Reporter, ToldNote, World } from './reporter';
 import type { Resolver } from './resolve';
 import type { Target } from './resolve';
 
@@ -51,9 +51,10 @@ export type Start = Vec3 | 'unknown' | null;
 const spot = (at: Vec3): Spot => ({ kind: 'spot', at });
 
 /** Reports at a span of the reading's statement. */
-export function tell(reading: Reading, span: Span, fault: Fault): null {
+export function tell(reading: Reading, span: Span, fault: Fault, notes: readonly ToldNote[] = []): null {
   reading.reporter.ofValues(reading.owner, fault.code, reading.scope, span, fault.params, {
     subject: reading.subject,
+    notes,
     world: reading.world,
   });
   return null;

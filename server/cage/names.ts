@@ -264,6 +264,7 @@ const KINDS_WITHOUT_NAME: ReadonlySet<string> = new Set([
   'welding',
   'stock',
   'saw',
+  'torch',
 ]);
 
 /** `mirror left`; left also where the side is missing or misspelt, so that what stands inside exists. */

@@ -21,7 +21,7 @@ import type { PlaceReading } from './places';
 import { isForm, placed } from './places';
 import type { Solver } from './solve';
 import type { Target } from './resolve';
-import type { Reporter } from './reporter';
+import type { Reporter, ToldNote } from './reporter';
 
 /** `y = 480`. */
 export interface PlaneAt {
@@ -56,8 +56,8 @@ export class Page {
   }
 
   /** Reports about a statement's own text. */
-  tell(span: Span, code: Code, params: Params): null {
-    return tell(this.reading, span, { kind: 'fault', code, params });
+  tell(span: Span, code: Code, params: Params, notes: readonly ToldNote[] = []): null {
+    return tell(this.reading, span, { kind: 'fault', code, params }, notes);
   }
 
   /** Reports about a value. */

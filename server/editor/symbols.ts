@@ -31,6 +31,7 @@ const SYMBOL_KINDS: Readonly<Record<string, SymbolKind>> = {
   welding: 'setting',
   stock: 'setting',
   saw: 'setting',
+  torch: 'setting',
   waive: 'setting',
   adjust: 'setting',
   let: 'value',

@@ -30,6 +30,7 @@ const WORDS = [
   'welding',
   'stock',
   'saw',
+  'torch',
   'for',
   'outline',
   'slide',

@@ -45,6 +45,7 @@ panel skin as roof { outline crown.left, crown.right, (0, 0, h + 500) }
 stock hoop { length 6000 price 84; length h * 4 price 40; have 1450, h }
 stock bar { length 6000; price 52 }
 saw { vice 120; kerf h / 400 }
+torch { nozzle h / 50; reach 60; lean 20 deg }
 waive strap.drop on outer-strap up to 14 deg because "measured"
 node top = between crown.left and crown.right at 50 %
 `;

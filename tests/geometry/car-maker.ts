@@ -180,6 +180,8 @@ export class CarMaker {
       ownBooks: new Map(),
       stocks: new Map(),
       saw: null,
+      torch: null,
+      storeOrigins: [],
       things: new Map(list.map((thing) => [thing.name, thing])),
       planes: new Map(),
       materials: new Map(),

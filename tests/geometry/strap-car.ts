@@ -174,6 +174,8 @@ export const cageOf = (...things: readonly Thing[]): Cage => ({
   ownBooks: new Map(),
   stocks: new Map(),
   saw: null,
+  torch: null,
+  storeOrigins: [],
   things: new Map(things.map((thing) => [thing.name, thing])),
   planes: new Map(),
   materials: new Map(),

@@ -7,6 +7,8 @@ import { sawPapers } from '../saw/papers';
 import { drillPapers } from '../drill/papers';
 import { cutPapers } from '../cut/cut-papers';
 import { orderPapers } from '../order/papers';
+import type { WeldLine } from '../weld/list';
+import { weldLines } from '../weld/list';
 import { weldPapers } from '../weld/papers';
 import { templatePapers } from '../template/papers';
 import { frontPage } from './front-page';
@@ -49,12 +51,14 @@ function withOwnPaths(papers: readonly Paper[]): readonly Paper[] {
 /** What every maker is given, worked out once. */
 export function packetInput(source: PacketSource): PacketInput {
   const { cage, shape, findings } = source;
+  let welds: readonly WeldLine[] | null = null;
   return {
     ...source,
     units: cage.units,
     title: cage.title ?? cage.file,
     numbers: partNumbers(shape),
     touched: touchedBy(findings, cage, shape),
+    welds: () => (welds ??= weldLines(source)),
   };
 }
 

@@ -3,6 +3,7 @@ import type { PlacedFinding } from '../../../grammar/finding';
 import type { LengthUnit } from '../../../grammar/units';
 import type { Cage } from '../../cage/cage';
 import type { Shape } from '../../geometry/shape';
+import type { WeldLine } from '../weld/list';
 import type { PartNumber } from './numbers';
 import type { Touched } from './touched';
 
@@ -41,6 +42,8 @@ export interface PacketInput {
   readonly numbers: ReadonlyMap<string, PartNumber>;
   /** Parts that an open error touches, with the reason: they get no template, and nothing else to cut by. */
   readonly touched: ReadonlyMap<string, Touched>;
+  /** The welds with the reach of the torch, for all papers that ask: worked out when first asked for. */
+  readonly welds: () => readonly WeldLine[];
 }
 
 /** One sort of paper. Throws nothing, reads nothing: the same input gives the same bytes. */

@@ -63,6 +63,14 @@ const twinOf = (name: string): string | null =>
 /** Families of errors that change no tube whatever they say: of books, waivers, prices, the car's dates. */
 const CHANGES_NO_TUBE = /^(rule|rulebook|waive|stock|vehicle)\./;
 
+/** In a statement of what the shop has: its sticks, saw, torch. What cannot be read as text may have swallowed other lines. */
+const isOfShop = ({ code, place }: PlacedFinding, { storeOrigins }: Cage): boolean =>
+  !/^(syntax|kind)\./.test(code) &&
+  storeOrigins.some(({ file, statement: { offset, tree } }) => {
+    const { start, end } = place.span;
+    return place.file === file && start >= offset && end <= offset + tree.text.length;
+  });
+
 /** True where the error stands in the text and speaks of no thing that the car has: what is missing, nobody can say. */
 const ofTheText = (names: ReadonlySet<string>, known: ReadonlySet<string>): boolean =>
   ![...names].some((name) => known.has(name));
@@ -71,14 +79,15 @@ const ofTheText = (names: ReadonlySet<string>, known: ReadonlySet<string>): bool
  * Parts that must not be cut yet, by name. An error touches the parts that it names, their twins, the parts whose points,
  * sections, feet or straps it names, and those that are coped to such a part: when it moves, their ends are others. An
  * error that names nothing of the car (a line that cannot be read) touches all parts: what the line was to say may change
- * any of them. Errors of books, prices and dates that name no thing touch nothing, and neither do waived ones.
+ * any of them. Errors of books, prices and dates that name no thing, and those in what is told of the
+ * shop (sticks, saw, torch), touch nothing, and neither do waived ones.
  */
 export function touchedBy(findings: readonly PlacedFinding[], cage: Cage, shape: Shape): ReadonlyMap<string, Touched> {
   const parts = [...shape.parts.values()];
   const names = new Map(parts.map((part) => [part.name, namesOf(part, cage, shape)]));
   const known = new Set([...names.values()].flatMap((of) => [...of.keys()]).concat([...cage.things.keys()]));
   const touched = new Map<string, Touched>();
-  for (const finding of findings.filter(isOpenError)) {
+  for (const finding of findings.filter((one) => isOpenError(one) && !isOfShop(one, cage))) {
     const said = namesIn(finding);
     const twins = new Set([...said].flatMap((name) => twinOf(name) ?? []));
     const all = !CHANGES_NO_TUBE.test(finding.code) && ofTheText(said, known);

@@ -3,6 +3,7 @@ import type { End, Part } from '../../geometry/shape';
 import type { PacketInput } from '../packet/paper';
 import type { Reach } from './reach';
 import { obstaclesOf, reachOf } from './reach';
+import { torchOf } from './torch';
 
 export interface WeldLine {
   readonly part: Part;
@@ -38,6 +39,7 @@ const least = (values: readonly (number | null | undefined)[]): number | null =>
 export function weldLines(input: Pick<PacketInput, 'cage' | 'shape'>): readonly WeldLine[] {
   const { cage, shape } = input;
   const all = obstaclesOf(input);
+  const torch = torchOf(cage.torch);
   return [...shape.parts.values()].flatMap((part) => {
     const { section, existing } = part.tube;
     if (existing) return [];
@@ -56,7 +58,7 @@ export function weldLines(input: Pick<PacketInput, 'cage' | 'shape'>): readonly 
           on: end.hosts,
           length: end.saddleLength ?? sawn,
           throat: thin === null || !Number.isFinite(thin) ? null : THROAT * thin,
-          reach: end.fit === 'cope' ? reachOf(end, part, input, all) : null,
+          reach: end.fit === 'cope' ? reachOf(end, part, input, all, torch) : null,
         },
       ];
     });

@@ -1,12 +1,11 @@
 /** Ends that are welded out of the car, or let down to be: those that a torch does not get round with everything in. */
 import type { OutOfCar } from '../order/steps';
 import type { PacketInput } from '../packet/paper';
-import { weldLines } from './list';
 import { howWords } from './words';
 
 /** In the order of the parts. */
 export const outOfCarOf = (input: PacketInput): readonly OutOfCar[] =>
-  weldLines(input).flatMap(({ part, end, reach }) =>
+  input.welds().flatMap(({ part, end, reach }) =>
     reach === null || reach.blocked === 0
       ? []
       : [

@@ -6,14 +6,34 @@ import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import { endLabel } from '../packet/numbers';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
 import { MARK, page } from '../page';
+import { angleWords } from '../bend/words';
 import type { WeldLine } from './list';
-import { THROAT, weldLines } from './list';
-import { TORCH } from './torch';
+import { THROAT } from './list';
+import { torchOf } from './torch';
 import { reachWords } from './words';
 
-const notes = ({ units }: PacketInput): readonly string[] => [
+/** What the torch measures, and which of it the file tells. */
+function torchWords({ cage, units }: PacketInput): string {
+  const { nozzle, reach, stickOut, lean } = torchOf(cage.torch);
+  const sizes = [
+    [`nozzle ${onTape(nozzle, units)} across`, 'nozzle'],
+    [`${onTape(reach, units)} from the weld to hand and hose`, 'reach'],
+    [`beginning ${onTape(stickOut, units)} from the weld`, 'stickOut'],
+    [`up to ${angleWords(lean)} from the middle of the groove`, 'lean'],
+  ] as const;
+  const assumed = sizes.flatMap(([words, name]) => ((cage.torch?.[name] ?? null) === null ? [words] : []));
+  const whose =
+    assumed.length === 0
+      ? 'Sizes as the file tells them.'
+      : assumed.length === sizes.length
+        ? 'Assumed sizes, common practice: measure your own, and write them as torch { nozzle …; reach … }.'
+        : `Not told, and assumed (common practice): ${assumed.join(', ')}.`;
+  return `Reach: a straight torch, ${sizes.map(([words]) => words).join(', ')}; every 15° round the tube, with all tubes and declared panels in. ${whose}`;
+}
+
+const notes = (input: PacketInput): readonly string[] => [
   `Throat: ${String(THROAT)} times the thinner wall, a fillet whose leg is that wall. Common practice, no source: the book and the welder decide.`,
-  `Reach: a straight torch, nozzle ${onTape(TORCH.nozzle, units)} across, ${onTape(TORCH.reach, units)} long, beginning ${onTape(TORCH.stickOut, units)} from the weld, up to 30° from the middle of the groove; every 15° round the tube, with all tubes and declared panels in. Assumed sizes, common practice: measure your own.`,
+  torchWords(input),
   'Hoses, hands, eyes and the shell that is not declared are not looked at; nor are welds on plates, collars and gussets. The drop lets all made tubes down together; panels and tubes in the car stay.',
 ];
 
@@ -46,7 +66,7 @@ export function totalWords(all: readonly WeldLine[], { units }: Pick<PacketInput
 }
 
 export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
-  const all = weldLines(input);
+  const all = input.welds();
   const body = [
     element('h1', {}, words('Weld list')),
     paragraph(input.title),

@@ -1,4 +1,5 @@
 /** Whether a torch can stand in a groove: a straight nozzle against tubes and panels. Millimetres, radians. */
+import type { Torch as ToldTorch } from '../../cage/cage';
 import type { Vec3 } from '../../centreline/vector';
 import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../../centreline/vector';
 import { crossesTriangle } from '../order/through';
@@ -15,6 +16,18 @@ export interface Torch {
 
 /** Sizes of a small hand torch: common practice, no source. */
 export const TORCH: Torch = { nozzle: 18, reach: 90, stickOut: 10, lean: Math.PI / 6 };
+
+/** The torch of the file; what it does not tell is that of `TORCH`. */
+export function torchOf(told: Pick<ToldTorch, 'nozzle' | 'reach' | 'stickOut' | 'lean'> | null): Torch {
+  // Neither assumed length contradicts the told one: a nozzle never begins behind its end.
+  const stickOut = Math.min(told?.stickOut ?? TORCH.stickOut, told?.reach ?? Infinity);
+  return {
+    nozzle: told?.nozzle ?? TORCH.nozzle,
+    reach: Math.max(told?.reach ?? TORCH.reach, stickOut),
+    stickOut,
+    lean: told?.lean ?? TORCH.lean,
+  };
+}
 
 /** What stands in the way: a stretch of tube with its radius, or a face (radius 0). */
 export type Obstacle =

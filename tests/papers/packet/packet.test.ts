@@ -13,6 +13,7 @@ import { pdfFile } from '../../../server/papers/pdf';
 import { drawable, helveticaWidth } from '../../../server/papers/pdf-text';
 import { contentHash, packetOf } from '../../../server/project/packet';
 import { partNumbers } from '../../../server/papers/packet/numbers';
+import { packetInput } from '../../../server/papers/packet/packet';
 import { touchedBy } from '../../../server/papers/packet/touched';
 import { analyse } from '../../support/analyse';
 import { read } from '../support';
@@ -82,6 +83,27 @@ it('stops the parts that an error touches and those that are cut to them, and no
   expect(touchedBy([price], good.cage, good.shape).size).toBe(0);
   // A line that cannot be read may have said anything.
   expect(stopped('')).toHaveLength(5);
+});
+
+it('what is wrong in what is told of the shop stops no part, unless its text cannot be read', async () => {
+  const stopped = async (more: string): Promise<number> => {
+    const { cage, shape, findings } = await analyse(`${PLOVER}\n${more}\n`);
+    expect(findings.some(({ severity }) => severity === 'error')).toBe(true);
+    return touchedBy(findings, cage, shape).size;
+  };
+  expect(await stopped('saw { kerf 2 }\nsaw { kerf 3 }')).toBe(0);
+  expect(await stopped('torch { nozzle nought }')).toBe(0);
+  expect(await stopped('torch { nozzle 16 furlong }')).toBe(0);
+  expect(await stopped('stock hoop { length nought }')).toBe(0);
+  expect(await stopped('saw { kerf 2 ]')).toBe(5);
+  expect(await stopped('lett height = 5')).toBe(5);
+});
+
+it('works the welds out once, when they are asked for first', async () => {
+  const { cage, shape, findings } = await analyse(PLOVER);
+  const input = packetInput({ cage, shape, findings, hash: '', maker: '', placeOf: () => '' });
+  expect(input.welds()).toBe(input.welds());
+  expect(input.welds().length).toBeGreaterThan(0);
 });
 
 it('names each open error on the front page, and gives the parts no template', async () => {

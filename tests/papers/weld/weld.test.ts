@@ -59,6 +59,18 @@ describe('reach', () => {
     expect(drop).toBe(Math.ceil(needed - 530));
   });
 
+  it('a smaller torch of the file finds room where the assumed one does not, and the list says whose sizes it took', async () => {
+    const torch = 'torch { nozzle 10; reach 20; stick-out 5; lean 40 deg }';
+    expect((await armReach(roof(545))).blocked).toBeGreaterThan(0);
+    expect((await armReach(`${roof(545)}\n${torch}`)).blocked).toBe(0);
+    const words = async (more: string): Promise<string> => String(weldPapers(await inputOf(TEE(more)))[0]?.content);
+    expect(await words(torch)).toContain('Sizes as the file tells them.');
+    expect(await words('torch { nozzle 10; reach 20 }')).toContain(
+      'Not told, and assumed (common practice): beginning 10 mm (13/32 in) from the weld, up to 30° from the middle',
+    );
+    expect(await words('')).toContain('Assumed sizes, common practice: measure your own');
+  });
+
   it('a tube that comes down with it is freed by no drop', async () => {
     const reach = await armReach(`node a = (-300, 50, 550)
 node b = (300, 50, 550)
