@@ -96,7 +96,9 @@ describe('the package', () => {
     const builtIn =
       /^(?:node:)?(?:assert|buffer|child_process|crypto|events|fs|fs\/promises|module|net|os|path|process|stream|string_decoder|timers|timers\/promises|url|util|worker_threads)$/;
     const wanted = bundles().flatMap((bundle) =>
-      [...read(bundle).matchAll(/\b(?:require\(|from|import\(|import)"([\w@.][\w@.:/-]*)"/g)].map((match) => match[1] ?? ''),
+      [...read(bundle).matchAll(/\b(?:require\(|from|import\(|import)"([\w@.][\w@.:/-]*)"/g)].map(
+        (match) => match[1] ?? '',
+      ),
     );
     expect(wanted).toContain('node:fs');
     const own = new Set(modules().map((file) => file.replace(SERVER, '.')));
