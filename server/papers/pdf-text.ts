@@ -60,8 +60,8 @@ function codeOf(sign: string): number | null {
   return (code >= 32 && code <= 126) || (code >= 160 && code <= 255) ? code : null;
 }
 
-/** Most texts are: they are taken as they stand. */
-const ASCII = /^[ -~]*$/;
+/** Latin-1: almost every text is, and is taken as it stands. */
+const PLAIN_TEXT = /^[ -~\u00a0-\u00ff]*$/;
 
 const replaced = (text: string): string =>
   [...text.normalize('NFC')]
@@ -74,33 +74,48 @@ const replaced = (text: string): string =>
     });
 
 /** Signs that the font has: what it lacks loses its accent, or becomes a question mark. */
-export const drawable = (text: string): string => (ASCII.test(text) ? text : replaced(text));
+export const drawable = (text: string): string => (PLAIN_TEXT.test(text) ? text : replaced(text));
+
+/** Of any sign, by the rules above. */
+function slowWidth(sign: string, widths: readonly number[]): number {
+  let sum = 0;
+  for (const one of drawable(sign)) {
+    const plain = one.normalize('NFD').charAt(0);
+    sum += OTHERS[one] ?? widths[(plain.codePointAt(0) ?? 0) - 32] ?? 556;
+  }
+  return sum;
+}
+
+/** Signs that stand for themselves by their code: almost every text is of these alone. */
+const LATIN = 256;
+const latinWidths = (widths: readonly number[]): Float64Array =>
+  Float64Array.from({ length: LATIN }, (_, code) =>
+    code >= 32 && code <= 126 ? (widths[code - 32] ?? 0) : slowWidth(String.fromCharCode(code), widths),
+  );
+const BY_CODE = { regular: latinWidths(WIDTHS.regular), bold: latinWidths(WIDTHS.bold) };
 
 /** How wide a text is at a size, in the size's unit. */
 export function helveticaWidth(text: string, size: number, bold: boolean): number {
-  const widths = bold ? WIDTHS.bold : WIDTHS.regular;
+  const byCode = bold ? BY_CODE.bold : BY_CODE.regular;
   let sum = 0;
-  if (ASCII.test(text)) {
-    for (let i = 0; i < text.length; i++) sum += widths[text.charCodeAt(i) - 32] ?? 0;
-    return (sum * size) / 1000;
-  }
-  for (const sign of drawable(text)) {
-    const plain = sign.normalize('NFD').charAt(0);
-    sum += OTHERS[sign] ?? widths[(plain.codePointAt(0) ?? 0) - 32] ?? 556;
+  for (let i = 0; i < text.length; i++) {
+    const width = byCode[text.charCodeAt(i)];
+    if (width === undefined) return (slowWidth(text, bold ? WIDTHS.bold : WIDTHS.regular) * size) / 1000;
+    sum += width;
   }
   return (sum * size) / 1000;
 }
 
 /** What stands for itself in a PDF's string. */
 const PLAIN = /^[ !"#$%&'*-[\]-~]*$/;
+const BESIDE = /[^ !"#$%&'*-[\]-~]/gu;
 
 /** A string as a PDF writes it: in brackets, one byte a sign, what is not plain ASCII as octal. */
 export function pdfString(text: string): string {
   if (PLAIN.test(text)) return `(${text})`;
-  const signs = [...drawable(text)].map((sign) => {
+  const signs = drawable(text).replace(BESIDE, (sign) => {
     const code = codeOf(sign) ?? 63;
-    if (sign === '(' || sign === ')' || sign === '\\') return `\\${sign}`;
-    return code < 127 ? sign : `\\${code.toString(8).padStart(3, '0')}`;
+    return code < 127 ? `\\${sign}` : `\\${code.toString(8).padStart(3, '0')}`;
   });
-  return `(${signs.join('')})`;
+  return `(${signs})`;
 }

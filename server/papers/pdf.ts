@@ -12,10 +12,16 @@ import { drawable, helveticaWidth, pdfString } from './pdf-text';
 const POINTS = 72 / 25.4;
 
 /** Thousandths of a millimetre. */
-const figure = (value: number): string => {
-  const rounded = Math.round(value * 1000) / 1000;
-  return Number.isFinite(rounded) ? String(rounded + 0) : '0';
-};
+function figure(value: number): string {
+  const parts = Math.round(value * 1000);
+  if (!Number.isFinite(parts)) return '0';
+  const whole = Math.trunc(parts / 1000);
+  const rest = Math.abs(parts - whole * 1000);
+  if (rest === 0) return String(whole + 0);
+  const digits = String(1000 + rest);
+  const cut = rest % 10 !== 0 ? 4 : rest % 100 !== 0 ? 3 : 2;
+  return `${parts < 0 && whole === 0 ? '-0' : String(whole)}.${digits.slice(1, cut)}`;
+}
 
 const grey = (colour: string): string => {
   const hex = colour.slice(1);
@@ -25,7 +31,7 @@ const grey = (colour: string): string => {
 
 const at = ({ x, y }: Point): string => `${figure(x)} ${figure(y)}`;
 
-/** Sets pen and brush; `width` for items that have their own. */
+/** Sets the pen; `width` for items that have their own. */
 function pen(style: Style, width: number | null): string {
   const look = LOOKS[style];
   return [
@@ -33,15 +39,14 @@ function pen(style: Style, width: number | null): string {
     `[${look.dash.map(figure).join(' ')}] 0 d`,
     `${look.roundJoin ? '1' : '0'} j ${look.roundCap ? '1' : '0'} J`,
     `${grey(look.stroke)} G`,
-    ...(look.fill === null ? [] : [`${grey(look.fill)} g`]),
   ].join(' ');
 }
 
-/** Strokes, and fills where the style does. */
-const paint = (style: Style): string => (LOOKS[style].fill === null ? 'S' : 'B');
-
-const path = (points: readonly Point[], closed: boolean): string =>
-  points.map((one, i) => `${at(one)} ${i === 0 ? 'm' : 'l'}`).join(' ') + (closed ? ' h' : '');
+const path = (points: readonly Point[], closed: boolean): string => {
+  let said = '';
+  for (const one of points) said += said === '' ? `${at(one)} m` : ` ${at(one)} l`;
+  return closed ? `${said} h` : said;
+};
 
 /** At most so much of a circle is one curve: then it is off by less than a thousandth of its radius. */
 const CURVE = Math.PI / 4;
@@ -63,43 +68,95 @@ function arc(centre: Point, radius: number, from: number, to: number): string {
   return curves.join(' ');
 }
 
-function words(item: Extract<Item, { kind: 'text' }>): string {
-  const width = helveticaWidth(item.text, item.size, item.bold);
-  const x = item.at.x - (item.anchor === 'middle' ? width / 2 : item.anchor === 'end' ? width : 0);
-  // The page's y runs down: letters are turned back.
-  const show = `/${item.bold ? 'B' : 'R'} ${figure(item.size)} Tf 1 0 0 -1 ${figure(x)} ${figure(item.at.y)} Tm ${pdfString(item.text)} Tj`;
-  const ground = item.halo ? `BT 0.7 w [] 0 d 1 j 1 G 1 Tr ${show} ET ` : '';
-  return `${ground}BT 0 g 0 Tr ${show} ET`;
-}
+const HALO = '0.7 w [] 0 d 1 j 0 J 1 G';
 
-function operators(item: Item): readonly string[] {
-  switch (item.kind) {
-    case 'line':
-      return item.points.length < 2
-        ? []
-        : [`${pen(item.style, null)} ${path(item.points, item.closed)} ${paint(item.style)}`];
-    case 'band':
-      return item.points.length < 2 ? [] : [`${pen(item.style, item.width)} ${path(item.points, false)} S`];
-    case 'arc':
-      return [`${pen(item.style, null)} ${arc(item.centre, item.radius, item.from, item.to)} ${paint(item.style)}`];
-    case 'circle':
-      return [`${pen(item.style, null)} ${arc(item.centre, item.radius, 0, 2 * Math.PI)} h ${paint(item.style)}`];
-    case 'text':
-      return item.text === '' ? [] : [words(item)];
-    case 'group':
-      return item.items.flatMap(operators);
-    case 'clip':
-      return [
-        `q ${at(item.at)} ${figure(item.width)} ${figure(item.height)} re W n`,
-        ...item.items.flatMap(operators),
-        'Q',
-      ];
+/** Writes one page's operators. What pen and brush are set to already is not set again. */
+class PageWriter {
+  private readonly parts: string[];
+  private readonly pens = new Map<Style, string>();
+  private pen = '';
+  private brush = '';
+
+  constructor({ height }: Scene) {
+    // Millimetres with y down, as scenes have it.
+    this.parts = [`${String(POINTS)} 0 0 ${String(-POINTS)} 0 ${figure(height * POINTS)} cm`];
+  }
+
+  get content(): string {
+    return this.parts.join('\n');
+  }
+
+  private setPen(said: string): void {
+    if (said !== this.pen) this.parts.push(said);
+    this.pen = said;
+  }
+
+  private setBrush(said: string): void {
+    if (said !== this.brush) this.parts.push(said);
+    this.brush = said;
+  }
+
+  /** A path that is stroked, and filled where its style does. */
+  private draw(style: Style, said: string): void {
+    const known = this.pens.get(style) ?? pen(style, null);
+    this.pens.set(style, known);
+    this.setPen(known);
+    const { fill } = LOOKS[style];
+    if (fill !== null) this.setBrush(`${grey(fill)} g`);
+    this.parts.push(`${said} ${fill === null ? 'S' : 'B'}`);
+  }
+
+  private words(item: Extract<Item, { kind: 'text' }>): void {
+    const width = item.anchor === 'start' ? 0 : helveticaWidth(item.text, item.size, item.bold);
+    const x = item.at.x - (item.anchor === 'middle' ? width / 2 : width);
+    // The page's y runs down: letters are turned back.
+    const show = `/${item.bold ? 'B' : 'R'} ${figure(item.size)} Tf 1 0 0 -1 ${figure(x)} ${figure(item.at.y)} Tm ${pdfString(item.text)} Tj ET`;
+    if (item.halo) {
+      this.setPen(HALO);
+      this.parts.push(`BT 1 Tr ${show}`);
+    }
+    this.setBrush('0 g');
+    this.parts.push(`BT 0 Tr ${show}`);
+  }
+
+  add(item: Item): void {
+    switch (item.kind) {
+      case 'line':
+        if (item.points.length >= 2) this.draw(item.style, path(item.points, item.closed));
+        return;
+      case 'band':
+        if (item.points.length < 2) return;
+        this.setPen(pen(item.style, item.width));
+        this.parts.push(`${path(item.points, false)} S`);
+        return;
+      case 'arc':
+        this.draw(item.style, arc(item.centre, item.radius, item.from, item.to));
+        return;
+      case 'circle':
+        this.draw(item.style, `${arc(item.centre, item.radius, 0, 2 * Math.PI)} h`);
+        return;
+      case 'text':
+        if (item.text !== '') this.words(item);
+        return;
+      case 'group':
+        for (const one of item.items) this.add(one);
+        return;
+      case 'clip': {
+        const [outerPen, outerBrush] = [this.pen, this.brush];
+        this.parts.push(`q ${at(item.at)} ${figure(item.width)} ${figure(item.height)} re W n`);
+        for (const one of item.items) this.add(one);
+        this.parts.push('Q');
+        [this.pen, this.brush] = [outerPen, outerBrush];
+      }
+    }
   }
 }
 
-/** Millimetres with y down, as scenes have it. */
-const pageContent = ({ height, items }: Scene): string =>
-  [`${String(POINTS)} 0 0 ${String(-POINTS)} 0 ${figure(height * POINTS)} cm`, ...items.flatMap(operators)].join('\n');
+function pageContent(scene: Scene): string {
+  const writer = new PageWriter(scene);
+  for (const item of scene.items) writer.add(item);
+  return writer.content;
+}
 
 /** A file of a page for each scene. `title`: for the reader's window. */
 export function pdfFile(scenes: readonly Scene[], title: string): Uint8Array {

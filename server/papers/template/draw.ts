@@ -4,6 +4,7 @@ import { degrees } from '../../../grammar/units';
 import { sayNumber } from '../../../grammar/print';
 import type { Item, Point, Style } from '../../drawing/scene';
 import { group, line, point, text } from '../../drawing/scene';
+import { simplified } from '../../drawing/simplify';
 import { onTape } from '../on-tape';
 import { endLabel, endName } from '../packet/numbers';
 import type { PartNumber } from '../packet/numbers';
@@ -17,6 +18,8 @@ const WASTE = 14;
 /** The straight line that is laid to a mark on the tube stands so far behind the deepest place. */
 const BEHIND = 8;
 const HATCH = 3;
+/** A curve on the paper is drawn so near to itself, mm: a tenth of the thinnest line. */
+const NEAR = 0.01;
 
 export interface Drawn {
   readonly width: number;
@@ -204,8 +207,8 @@ export function drawWrap(wrap: Wrap, number: PartNumber, other: string, hosts: s
           ],
     ),
     layer('mark-line', [across('plate', markLine(wrap)), across('datum', wrap.minCut), ...bendHere]),
-    layer('outer-edge', [line('helmet', wrap.outer.map(at))]),
-    layer('cut', [line('outline', wrap.cut.map(at))]),
+    layer('outer-edge', [line('helmet', simplified(wrap.outer.map(at), NEAR))]),
+    layer('cut', [line('outline', simplified(wrap.cut.map(at), NEAR))]),
     sawItems(wrap, at, top),
     layer('seam', [
       line(

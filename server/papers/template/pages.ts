@@ -52,13 +52,19 @@ export interface Template {
 /** Broken where a line is full. */
 function broken(words: string, room: number, size: number): readonly string[] {
   const lines: string[] = [];
+  const blank = helveticaWidth(' ', size, false);
   let now = '';
+  let width = 0;
   for (const word of words.split(' ')) {
-    const next = now === '' ? word : `${now} ${word}`;
-    if (now !== '' && helveticaWidth(next, size, false) > room) {
+    const more = helveticaWidth(word, size, false);
+    if (now !== '' && width + blank + more > room) {
       lines.push(now);
       now = word;
-    } else now = next;
+      width = more;
+    } else {
+      width += now === '' ? more : blank + more;
+      now = now === '' ? word : `${now} ${word}`;
+    }
   }
   return now === '' ? lines : [...lines, now];
 }

@@ -53,8 +53,9 @@ function pathsOf(paper: Paper): readonly (readonly (readonly Spot[])[])[] {
   });
 }
 
+/** The curves: nothing else has so many corners. The outer edge is drawn first. */
 const long = (paths: readonly (readonly Spot[])[]): readonly (readonly Spot[])[] =>
-  paths.filter(({ length }) => length > 700);
+  paths.filter(({ length }) => length > 20);
 
 const branchOf = (input: PacketInput): Part => {
   const part = input.shape.parts.get('branch');
@@ -101,7 +102,7 @@ describe('cope templates', () => {
       const [page = []] = pathsOf(find(templatePapers(input), name));
       const [outer = [], cut = []] = long(page);
       const lowest = Math.max(...cut.map(([, y]) => y));
-      expect(outer.length).toBe(cut.length);
+      expect(Math.min(outer.length, cut.length)).toBeGreaterThan(20);
       expect(worst(rolled(branchOf(input), which, outer, lowest))).toBeLessThan(0.05);
       expect(worst(rolled(branchOf(input), which, outer, lowest, true))).toBeGreaterThan(2);
       // Cut square, nothing of the outside is left inside the host.
@@ -153,11 +154,18 @@ tube branch { section t; path c, d }
     const [outer = [], cut = []] = long(page);
     const lowest = Math.max(...cut.map(([, y]) => y));
     const least = Math.sqrt(20 ** 2 - 18 ** 2);
-    cut.forEach(([, y], i) => {
-      const clock = (i / (cut.length - 1) - 0.5) * 2 * Math.PI;
-      expect(least + lowest - y).toBeCloseTo(Math.sqrt(400 - (18 * Math.cos(clock)) ** 2), 1);
-      expect(least + lowest - (outer[i]?.[1] ?? NaN)).toBeCloseTo(20 * Math.abs(Math.sin(clock)), 1);
-    });
+    const middle = ((cut[0]?.[0] ?? NaN) + (cut.at(-1)?.[0] ?? NaN)) / 2;
+    const between = (curve: readonly Spot[]): readonly Spot[] =>
+      curve.flatMap((a, i) => {
+        const b = curve[i + 1] ?? a;
+        return [0, 0.25, 0.5, 0.75].map((k): Spot => [a[0] + k * (b[0] - a[0]), a[1] + k * (b[1] - a[1])]);
+      });
+    for (const [x, y] of between(cut))
+      expect(Math.abs(least + lowest - y - Math.sqrt(400 - (18 * Math.cos((x - middle) / 20.05)) ** 2))).toBeLessThan(
+        0.05,
+      );
+    for (const [x, y] of between(outer))
+      expect(Math.abs(least + lowest - y - 20 * Math.abs(Math.sin((x - middle) / 20.05)))).toBeLessThan(0.05);
     const wrap = wrapOf(branchOf(input), branchOf(input).ends[0], input.shape);
     const stations = wrap === null ? [] : stationsOf(wrap);
     expect(stations).toHaveLength(24);
