@@ -8,6 +8,7 @@ import type { Cage, Node, Seat } from '../cage/cage';
 import type { Bend, End, Ordinate, Part, SeatFigures, StrapFigures } from '../geometry/shape';
 import { byText } from '../geometry/tell';
 import { hardwareJson, seatFacts } from './describe-hardware';
+import { shopJson } from './describe-shop';
 import { angle, point, rounded, type Figure } from './json-figures';
 import type { Analysis } from './project';
 
@@ -242,6 +243,7 @@ export function modelJson(analysis: Analysis, rangeOf: RangeOf) {
     spaces: shape.spaces.map((space) => ({ tubes: space.tubes, vented: space.vented })),
     mass: rounded(shape.mass),
     ...hardwareJson(cage),
+    ...shopJson(cage),
     findings: analysis.findings.map((finding) => findingJson(finding, rangeOf)),
   };
 }

@@ -55,6 +55,10 @@ describe('json', () => {
     ['one whose wall leaves no bore', GOOD.replace('wall 2.5 }', 'wall 25 }')],
     ['one that is very far away', GOOD.replaceAll('300', '30000000000')],
     ['an overflow', GOOD.replace('900', `1${'0'.repeat(300)} * 1${'0'.repeat(300)}`)],
+    [
+      'a shop',
+      `${GOOD}saw { kerf 2 }\ntorch { nozzle 16; reach 60 }\nstock s { length 6000; have 0.5 mm }\nstock t { length x }`,
+    ],
     ['waivers', `${UNVENTED}waive shop strap.drop on rail first up to 12 deg because "x"\n`],
   ])('of %s', async (_, text) => {
     await judge('check', ['-'], text);

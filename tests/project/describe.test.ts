@@ -22,6 +22,33 @@ describe('rounding', () => {
 });
 
 describe('the model', () => {
+  it('carries sticks, saw and torch: null or empty where nothing is told', async () => {
+    const bare = model(await analyse('cage "x"'));
+    expect([bare.stocks, bare.saw, bare.torch]).toEqual([[], null, null]);
+    const told = model(
+      await analyse(`cage "x"
+units in
+section s { od 1.5; wall 0.095 }
+stock s { length 20 ft price 61.5; length 10 ft; have 36, 40 }
+saw { kerf 1/8; reach 60 deg }
+torch { nozzle 5/8; reach 2.5; lean 20 deg }`),
+    );
+    // The foot is 304.8 mm, the inch 25.4 mm (international yard and pound agreement, 1959).
+    expect(told.stocks).toEqual([
+      {
+        section: 's',
+        sold: [
+          { length: 6096, price: 61.5 },
+          { length: 3048, price: null },
+        ],
+        have: [914.4, 1016],
+        unread: false,
+      },
+    ]);
+    expect(told.saw).toEqual({ vice: null, kerf: 3.175, reach: 60 });
+    expect(told.torch).toEqual({ nozzle: 15.875, reach: 63.5, stickOut: null, lean: 20 });
+  });
+
   it('lists what stands round the tubes, on both sides, and the facts of the car', async () => {
     const data = model(
       await analyse(`cage "x"
