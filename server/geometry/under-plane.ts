@@ -54,12 +54,12 @@ export function planeUnder(rim: Rim, wanted: Uint8Array, steepest: number, enoug
     const [slopeX, slopeY, left] = vertex;
     // What the pieces found so far say is the least that any plane leaves.
     if (left >= enough) break;
-    const slope = Math.hypot(slopeX, slopeY);
     let next: Row;
-    if (slope > steepest * (1 + STEEP)) {
-      next = { n: [-slopeX / slope, -slopeY / slope, 0], d: -steepest };
-      const within = at((slopeX * steepest) / slope, (slopeY * steepest) / slope);
+    if (Math.hypot(slopeX, slopeY) > steepest * (1 + STEEP)) {
+      const [x, y] = bestOnRound(rows, slopeX, slopeY, steepest);
+      const within = at(x * steepest, y * steepest);
       if (within.left < best.left) best = within;
+      next = beyond(rowOf(rim, within), [x, y], vertex, steepest);
     } else {
       const here = at(slopeX, slopeY);
       if (here.left < best.left) best = here;
@@ -71,6 +71,41 @@ export function planeUnder(rim: Rim, wanted: Uint8Array, steepest: number, enoug
     rows = changed;
   }
   return { slopeX: best.slopeX, slopeY: best.slopeY, base: best.base, left: best.left };
+}
+
+/**
+ * Where on the round of the steepest slopes a vertex beyond it has its like, as a unit vector: where its pieces would be
+ * best, were the whole round known. One piece falls fastest along its own direction; two are level on a straight line.
+ * Else the place before the vertex, which serves always, but closes in on the round by halving only.
+ */
+function bestOnRound(
+  rows: readonly [Row, Row, Row],
+  slopeX: number,
+  slopeY: number,
+  steepest: number,
+): readonly [number, number] {
+  const [one, two, three] = rows.filter(({ n }) => n[2] !== 0);
+  const slope = Math.hypot(slopeX, slopeY);
+  const before = [slopeX / slope, slopeY / slope] as const;
+  if (one === undefined || three !== undefined) return before;
+  const [nx, ny] = two === undefined ? one.n : [one.n[0] - two.n[0], one.n[1] - two.n[1]];
+  const size = Math.hypot(nx, ny);
+  const off = two === undefined ? 1 : (one.d - two.d) / (size * steepest);
+  if (!(Math.abs(off) <= 1)) return before;
+  // Of two places the one on the vertex's side.
+  const along = Math.sqrt(1 - off * off) * (slopeY * nx >= slopeX * ny ? 1 : -1);
+  return [(off * nx - along * ny) / size, (off * ny + along * nx) / size];
+}
+
+const tangent = (x: number, y: number, steepest: number): Row => ({ n: [-x, -y, 0], d: -steepest });
+
+/** What cuts off a vertex beyond the round: the tangent at a place of it, or a new piece from there, or the tangent before the vertex. */
+function beyond(piece: Row, [x, y]: readonly [number, number], vertex: Triple, steepest: number): Row {
+  const [slopeX, slopeY, left] = vertex;
+  if (x * slopeX + y * slopeY > steepest * (1 + STEEP / 2)) return tangent(x, y, steepest);
+  if (piece.n[0] * slopeX + piece.n[1] * slopeY + left < piece.d - NEAR) return piece;
+  const slope = Math.hypot(slopeX, slopeY);
+  return tangent(slopeX / slope, slopeY / slope, steepest);
 }
 
 interface Touch extends UnderPlane {
