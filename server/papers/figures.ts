@@ -47,9 +47,9 @@ const OVER = 12;
 const inSideView = (a: Mark, b: Mark): boolean =>
   Math.abs(vertex(a)[0] - vertex(b)[0]) < OVER && Math.abs(vertex(a)[2] - vertex(b)[2]) < OVER;
 
-/** How far each strap drops, against the horizontal. */
-export function strapDrops(straps: readonly StrapFigures[]): readonly Mark[] {
-  const marks = straps.flatMap((strap): Mark[] => {
+/** How far each strap drops, against the horizontal; each at its own strap. */
+function dropsOf(straps: readonly StrapFigures[]): readonly Mark[] {
+  return straps.flatMap((strap): Mark[] => {
     const { start, contact, drop } = strap;
     if (start === null || contact === null || drop === null) return [];
     const run = sub(contact, start);
@@ -58,8 +58,10 @@ export function strapDrops(straps: readonly StrapFigures[]): readonly Mark[] {
     const level: Vec3 = [run[0] < 0 ? -ARM : ARM, 0, 0];
     return [{ kind: 'angle', what: 'strap.drop', of: [strap.name], says, value, at: start, from: level, to: run }];
   });
-  return merged(marks, inSideView);
 }
+
+/** The same for a drawing, where straps lie over each other. */
+export const strapDrops = (straps: readonly StrapFigures[]): readonly Mark[] => merged(dropsOf(straps), inSideView);
 
 /** How far each strap runs off its seat's own straight back. */
 export function strapSpreads(car: Car): readonly Mark[] {
@@ -91,7 +93,7 @@ const line = (member: Member, car: Car): { readonly at: Vec3; readonly down: Vec
 };
 
 function backstays(car: Car): readonly Mark[] {
-  const marks = readings(backstayAngle, car).flatMap((reading): Mark[] => {
+  return readings(backstayAngle, car).flatMap((reading): Mark[] => {
     const member = car.member(reading.subject);
     if (member === null) return [];
     const { at, down } = line(member, car);
@@ -108,7 +110,6 @@ function backstays(car: Car): readonly Mark[] {
       },
     ];
   });
-  return merged(marks, inSideView);
 }
 
 /** The hoop's lean, at its foot. */
@@ -181,7 +182,22 @@ export interface ViewMarks {
 
 /** Every figure in the view in which it is measured. */
 export const marksOf = (car: Car): ViewMarks => ({
-  side: [...strapDrops(car.shape.straps), ...backstays(car), ...tilts(car), ...barHeights(car, car.cage.units)],
+  side: [
+    ...strapDrops(car.shape.straps),
+    ...merged(backstays(car), inSideView),
+    ...tilts(car),
+    ...barHeights(car, car.cage.units),
+  ],
   plan: strapSpreads(car),
   front: diagonals(car, car.cage.units),
 });
+
+/** Every figure at its own thing, for who can turn the car: nothing is merged. */
+export const marksInSpace = (car: Car): readonly Mark[] => [
+  ...dropsOf(car.shape.straps),
+  ...strapSpreads(car),
+  ...backstays(car),
+  ...tilts(car),
+  ...barHeights(car, car.cage.units),
+  ...diagonals(car, car.cage.units),
+];
