@@ -119,8 +119,17 @@ export function settable(
   return started(end, heights, planes);
 }
 
+const overClock = (clock: Angle | null): Angle | null => (clock === null ? null : rad(turned(-clock)));
+
+/** The same flat cuts on the mirrored twin of an end: every clock runs the other way. */
+export const mirroredStart = (start: FlatStart): FlatStart => ({
+  ...start,
+  cuts: start.cuts.map((cut) => ({ ...cut, deepClock: overClock(cut.deepClock) })),
+  leftClock: rad(turned(-start.leftClock)),
+});
+
 /** The true cut at every degree; null where one is not known. */
-function sampled(end: CopedEnd): Float64Array | null {
+export function sampled(end: Pick<CopedEnd, 'curve'>): Float64Array | null {
   const heights = new Float64Array(FINE);
   for (let k = 0; k < FINE; k++) {
     const cut = end.curve.cut((k * 2 * Math.PI) / FINE);

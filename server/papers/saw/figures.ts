@@ -4,7 +4,7 @@ import { mm } from '../../../grammar/units';
 import type { Saw } from '../../cage/cage';
 import type { End, Part } from '../../geometry/shape';
 import type { CopedEnd, FlatCut, FlatStart } from '../../geometry/two-cut';
-import { COMMON_REACH, settable, twoCut } from '../../geometry/two-cut';
+import { COMMON_REACH, mirroredStart, sampled, settable, twoCut } from '../../geometry/two-cut';
 
 /** A mitre saw is set to half degrees, and a clock is laid out to whole ones. */
 const ANGLE_STEP = Math.PI / 360;
@@ -109,8 +109,57 @@ function remembered(curve: CopedEnd['curve']): CopedEnd['curve'] {
   };
 }
 
-/** The figures of one end; null where its cut is not known. */
-export function sawnFigures(part: Part, end: End, saw: Saw | null): SawnFigures | null {
+/** What was worked out for an end, so that its twin, or an end cut alike, has the same. */
+interface KnownStart {
+  readonly heights: Float64Array;
+  readonly outerRadius: number;
+  readonly innerRadius: number;
+  readonly starts: Starts;
+}
+
+/** One cut and two as a saw can be set to, and which to make. */
+interface Starts {
+  readonly one: FlatStart;
+  readonly two: FlatStart;
+  readonly better: 'pair' | 'single';
+}
+
+/** Ends worked out so far. Whoever makes many sheets hands the same one in again: twins then never differ by rounding. */
+export type KnownStarts = KnownStart[];
+
+/** Two curves that differ by less are one, mm: a hundredth of what the cuts stay clear. */
+const ALIKE = 1e-4;
+
+/** The starts of an end that is cut like this one, or is its mirror image. */
+function startsAgain(end: CopedEnd, heights: Float64Array, known: KnownStarts): Starts | null {
+  const like = (there: Float64Array, at: (k: number) => number): boolean =>
+    heights.every((height, k) => Math.abs(height - (there[at(k)] ?? NaN)) < ALIKE);
+  for (const { outerRadius, innerRadius, heights: there, starts } of known) {
+    if (outerRadius !== end.outerRadius || innerRadius !== end.innerRadius) continue;
+    if (like(there, (k) => k)) return starts;
+    if (like(there, (k) => (heights.length - k) % heights.length))
+      return { ...starts, one: mirroredStart(starts.one), two: mirroredStart(starts.two) };
+  }
+  return null;
+}
+
+function startsOf(end: CopedEnd, reach: number, known: KnownStarts): Starts | null {
+  const heights = sampled(end);
+  if (heights === null) return null;
+  const again = startsAgain(end, heights, known);
+  if (again !== null) return again;
+  const cuts = twoCut(end, reach);
+  if (cuts === null) return null;
+  const set = (start: FlatStart): FlatStart | null => settable(end, start, ANGLE_STEP, CLOCK_STEP, reach);
+  const [one, two] = [set(cuts.single), set(cuts.pair)];
+  if (one === null || two === null) return null;
+  const starts = { one, two, better: cuts.better };
+  known.push({ heights, outerRadius: end.outerRadius, innerRadius: end.innerRadius, starts });
+  return starts;
+}
+
+/** The figures of one end; null where its cut is not known. `known`: of ends of the same car and saw. */
+export function sawnFigures(part: Part, end: End, saw: Saw | null, known: KnownStarts = []): SawnFigures | null {
   const { curve, minCut, maxCut, sawAngle } = end;
   const section = part.tube.section;
   if (curve === null || minCut === null || maxCut === null || section === null) return null;
@@ -129,12 +178,10 @@ export function sawnFigures(part: Part, end: End, saw: Saw | null): SawnFigures 
   }
   const outerRadius = section.od / 2;
   const coped: CopedEnd = { curve: remembered(curve), outerRadius, innerRadius: outerRadius - section.wall, minCut };
-  const cuts = twoCut(coped, reach);
-  if (cuts === null) return null;
-  const set = (start: FlatStart): FlatStart | null => settable(coped, start, ANGLE_STEP, CLOCK_STEP, reach);
-  const [one, two] = [set(cuts.single), set(cuts.pair)];
-  if (one === null || two === null) return null;
-  const chosen = cuts.better === 'single' ? one : two;
+  const starts = startsOf(coped, reach, known);
+  if (starts === null) return null;
+  const { one, two, better } = starts;
+  const chosen = better === 'single' ? one : two;
   return {
     kind: 'cope',
     end,
@@ -145,7 +192,7 @@ export function sawnFigures(part: Part, end: End, saw: Saw | null): SawnFigures 
       fromBend: fromBend(part, end, cut.deep),
       hold: holdOf(part, end, cut.deep, saw),
     })),
-    oneIsEnough: cuts.better === 'single',
+    oneIsEnough: better === 'single',
     leftSquare: mm(maxCut - minCut),
     leftOne: one.left,
     leftTwo: two.left,

@@ -3,14 +3,16 @@ import { element, join, paragraph, words } from '../html';
 import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
 import { MARK, page } from '../page';
+import type { KnownStarts } from './figures';
 import { sawSheet } from './sheet';
 
 const CLOCK =
   'The clock: look from END 1 along the tube toward END 2, at both ends; it grows clockwise from the line TOP (or FRONT) that is drawn along the tube. Draw that line first, and check it at both ends: a cut at the wrong clock has top and bottom swapped.';
 
 /** Parts that an open error touches have none: nobody should cut by it. */
-export const sawPapers: Maker = (input: PacketInput): readonly Paper[] =>
-  [...input.numbers.values()].flatMap((number): readonly Paper[] => {
+export const sawPapers: Maker = (input: PacketInput): readonly Paper[] => {
+  const known: KnownStarts = [];
+  return [...input.numbers.values()].flatMap((number): readonly Paper[] => {
     const part = input.shape.parts.get(number.name);
     if (part === undefined || input.touched.has(part.name)) return [];
     const what = `saw sheet ${number.label}`;
@@ -22,7 +24,7 @@ export const sawPapers: Maker = (input: PacketInput): readonly Paper[] =>
           : [element('p', { class: 'strong', style: 'font-size: 15pt' }, words(`${number.hand} HAND`))]),
         paragraph(input.title),
         element('div', { class: 'caution' }, join([...CAUTIONS, CLOCK].map((one) => paragraph(one)))),
-        sawSheet(part, input),
+        sawSheet(part, input, known),
         paragraph(footer(input), 'small'),
       ],
       '\n',
@@ -37,3 +39,4 @@ export const sawPapers: Maker = (input: PacketInput): readonly Paper[] =>
       },
     ];
   });
+};

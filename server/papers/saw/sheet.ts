@@ -9,7 +9,7 @@ import { element, join, paragraph, raw, table, terms, words } from '../html';
 import { onTape } from '../on-tape';
 import { endLabel, endSign } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
-import type { CopeStart, HeldCut, Hold, PlainSaw } from './figures';
+import type { CopeStart, HeldCut, Hold, KnownStarts, PlainSaw } from './figures';
 import { reachOf, sawnFigures } from './figures';
 import { copeSketch } from './sketch';
 import { markFromBend, markFromEnd } from './tape';
@@ -171,11 +171,11 @@ function sawn(figures: PlainSaw, part: Part, { units, cage }: PacketInput): Mark
   ]);
 }
 
-/** Both ends of a part. What is not known says so. */
-export function sawSheet(part: Part, input: PacketInput): Markup {
+/** Both ends of a part. What is not known says so. `known`: of the sheets made before. */
+export function sawSheet(part: Part, input: PacketInput, known: KnownStarts): Markup {
   return join(
     part.ends.map((end) => {
-      const figures = sawnFigures(part, end, input.cage.saw);
+      const figures = sawnFigures(part, end, input.cage.saw, known);
       const body =
         figures === null
           ? paragraph('How this end is cut is not known: see the findings on the front page.')

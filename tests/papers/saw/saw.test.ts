@@ -3,7 +3,7 @@ import { parse } from 'parse5';
 import { describe, expect, it } from 'vitest';
 import type { PacketInput, Paper } from '../../../server/papers/packet/paper';
 import { packetInput } from '../../../server/papers/packet/packet';
-import type { CopeStart } from '../../../server/papers/saw/figures';
+import type { CopeStart, KnownStarts } from '../../../server/papers/saw/figures';
 import { sawnFigures } from '../../../server/papers/saw/figures';
 import { sawPapers } from '../../../server/papers/saw/papers';
 import { markFromBend, markFromEnd } from '../../../server/papers/saw/tape';
@@ -90,6 +90,35 @@ describe('saw sheets', () => {
       }
     }
     expect(nearest).toBeGreaterThan(0);
+  });
+
+  it('twins are sawn by the same angles at mirrored clocks, and their numbers hold for their own curves', async () => {
+    const input = untouched(
+      await inputOf(
+        `${car()}mirror left {
+  node e = (-700, 350, 150)
+  node f = (0, 300, 1000)
+  tube stay { section t; path e, f }
+}
+`,
+      ),
+    );
+    const known: KnownStarts = [];
+    const [left, right] = ['stay.left', 'stay.right'].map((name) => {
+      const part = input.shape.parts.get(name);
+      const figures = part === undefined ? null : sawnFigures(part, part.ends[1], null, known);
+      if (figures?.kind !== 'cope') throw new Error(`${name} was meant to have a fish-mouth`);
+      return figures;
+    });
+    expect(known).toHaveLength(1);
+    expect(right?.chosen.cuts.map(({ angle }) => angle)).toEqual(left?.chosen.cuts.map(({ angle }) => angle));
+    left?.chosen.cuts.forEach(({ deepClock }, i) =>
+      expect((deepClock ?? 0) + (right?.chosen.cuts[i]?.deepClock ?? 0)).toBeCloseTo(2 * Math.PI, 9),
+    );
+    // Worked out for itself, the twin loses as little.
+    const alone = input.shape.parts.get('stay.right');
+    const own = alone === undefined ? null : sawnFigures(alone, alone.ends[1], null);
+    expect(own?.kind === 'cope' ? own.leftTwo : NaN).toBeCloseTo(right?.leftTwo ?? NaN, 1);
   });
 
   it('an end on a foot has its angle and the clock of its long point alone', async () => {
