@@ -19,6 +19,8 @@ export interface BodyEnd {
   readonly quarter: Vec3;
   /** Where the generator at that clock ends. */
   readonly setback: (clock: number) => number;
+  /** The same on the wall of the bore. */
+  readonly bored: (clock: number) => number;
   /** Where the longest generator ends. */
   readonly longest: number;
 }
@@ -44,6 +46,7 @@ function endOf(end: End, at: Vec3, away: Vec3): BodyEnd {
     zero,
     quarter: cross(travel, zero),
     setback: (clock) => curve?.outer(clock) ?? longest,
+    bored: (clock) => curve?.inner(clock) ?? curve?.outer(clock) ?? longest,
     longest,
   };
 }

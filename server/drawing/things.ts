@@ -23,6 +23,8 @@ export interface Plate {
   readonly foot: Foot;
   readonly centre: Vec3;
   readonly halves: readonly [Vec3, Vec3, Vec3];
+  /** Unit normal, away from the tube that stands on it. */
+  readonly under: Vec3;
 }
 
 const still: Vec3 = [0, 0, 0];
@@ -63,6 +65,7 @@ export function platesOf(shape: Shape): readonly Plate[] {
       foot,
       centre: addScaled(at, frame.normal, (side * thick) / 2),
       halves: [scale(frame.long, long / 2), scale(frame.wide, wide / 2), scale(frame.normal, thick / 2)],
+      under: scale(frame.normal, side),
     });
   }
   return plates;
@@ -190,17 +193,25 @@ function wayFrom(shape: Shape, name: string | null, at: Vec3): Way | null {
   return { along: tangent, ends: distance(pointAt(line, 0).point, at) < AT_END };
 }
 
-/** A gusset as the triangle that it spans between its two tubes, from the node along each, in their sharper corner. */
-function gussetLines(shape: Shape, gusset: Gusset): readonly SpaceLine[] {
+/**
+ * The triangle that a gusset spans between its two tubes: the node, and a point along each, in their sharper corner; null
+ * where one of them is not known.
+ */
+export function gussetCorners(shape: Shape, gusset: Gusset): readonly [Vec3, Vec3, Vec3] | null {
   const at = nodeAt(shape.cage, gusset.node);
-  if (at === null || gusset.between === null || gusset.legs === null) return [];
+  if (at === null || gusset.between === null || gusset.legs === null) return null;
   const [p, q] = gusset.between.map((name) => wayFrom(shape, name, at));
-  if (p === undefined || q === undefined || p === null || q === null) return [];
+  if (p === undefined || q === undefined || p === null || q === null) return null;
   const wide = dot(p.along, q.along) < 0;
   // Only a tube that runs through can be followed the other way.
   const first = wide && !p.ends ? scale(p.along, -1) : p.along;
   const second = wide && p.ends && !q.ends ? scale(q.along, -1) : q.along;
-  return [closed('plate', [at, addScaled(at, first, gusset.legs[0]), addScaled(at, second, gusset.legs[1])])];
+  return [at, addScaled(at, first, gusset.legs[0]), addScaled(at, second, gusset.legs[1])];
+}
+
+function gussetLines(shape: Shape, gusset: Gusset): readonly SpaceLine[] {
+  const corners = gussetCorners(shape, gusset);
+  return corners === null ? [] : [closed('plate', corners)];
 }
 
 /** Everything but tubes and plates. `right` and `up`: of the picture, for what is drawn as a ring. */

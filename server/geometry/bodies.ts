@@ -243,7 +243,7 @@ function splitOf(tube: Tube, things: ReadonlyMap<string, Thing>): Split {
 }
 
 /** The stretch of a centreline between two stations; stations begin anew, corners keep their index. */
-function stretchOf(line: Centreline, from: number, to: number): Centreline | null {
+export function stretchOf(line: Centreline, from: number, to: number): Centreline | null {
   const pieces: Piece[] = [];
   for (const piece of line.pieces) {
     const begin = Math.max(from, piece.start);
