@@ -24,6 +24,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'server/rules',
     'server/drawing',
     'server/papers',
+    'server/fixes',
     'server/mesh',
   ],
   'server/fixes': ['grammar', 'server/centreline', 'server/cage', 'server/geometry', 'server/rules', 'server/project'],

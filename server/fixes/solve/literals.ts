@@ -47,9 +47,12 @@ const STEPS: Readonly<Record<string, number>> = {
 /** Sheet and gaps are finer than a tape: below this many steps half a step counts. */
 const FEW_STEPS = 10;
 
+/** The finest mark that a workshop measures by, in a unit. */
+export const markOf = (unit: string): number => STEPS[unit] ?? 1;
+
 /** The step by which a number is changed, in its own unit. */
 export function stepOf({ unit, value, quantity }: Literal): number {
-  const step = STEPS[unit] ?? 1;
+  const step = markOf(unit);
   return quantity === 'length' && Math.abs(value) < FEW_STEPS * step && value !== 0 ? step / 2 : step;
 }
 

@@ -1,0 +1,114 @@
+/** The ends of a tube, each as it would be backed off from its host: cut edge, clock marks, what it is in a line. */
+import { sayMeasure } from '../../grammar/print';
+import type { LengthUnit } from '../../grammar/units';
+import { degrees } from '../../grammar/units';
+import type { Vec3 } from '../centreline/vector';
+import { addScaled, scale } from '../centreline/vector';
+import type { ClockFrame } from '../geometry/clock';
+import { clockFrame, vectorAt } from '../geometry/clock';
+import type { End, Part } from '../geometry/shape';
+import type { Point3, ViewEnd } from './model';
+
+/** A mark of the clock every 30 degrees, as on a wrap. */
+const MARKS = 12;
+/** Points of an edge that is not coped: every 5 degrees, as a cope's own. */
+const EDGE_POINTS = 72;
+/** A clock this near to a mark is told at that mark, radians: half a degree. */
+const AT_MARK = Math.PI / 360;
+
+/** Numbers as they travel: packed at the edge, which knows how. */
+export type Pack = (numbers: Float32Array | Uint32Array) => string;
+
+const say = (value: number, units: LengthUnit): string => sayMeasure({ value, unit: 'mm' }, units);
+const angle = (value: number): string => sayMeasure({ value: degrees(value), unit: 'deg' }, 'mm');
+
+/** `cope on main-hoop, 63.4°, offset 12 mm, depth 9.8 mm`; what is not known is left out. */
+export function endWords(end: End, units: LengthUnit): string {
+  const on = end.hosts.length === 0 ? '' : ` on ${end.hosts.join(' and ')}`;
+  const figures = [
+    ...(end.includedAngle === null ? [] : [angle(end.includedAngle)]),
+    ...(end.offset === null ? [] : [`offset ${say(end.offset, units)}`]),
+    ...(end.depth === null ? [] : [`depth ${say(end.depth, units)}`]),
+  ];
+  const sawn = end.sawAngle === null ? [] : [`sawn ${angle(end.sawAngle)} off square`];
+  switch (end.fit) {
+    case 'cope':
+      return [`cope${on}`, ...figures].join(', ');
+    case 'foot':
+      return [`stands${on}`, ...sawn].join(', ');
+    case 'square':
+      return 'cut square';
+    case 'open':
+      return 'cut square, left open';
+  }
+}
+
+/** The direction of travel at an end: from the tube's first end toward its last. */
+const frameOf = (end: End): ClockFrame | null =>
+  end.away === null ? null : clockFrame(end.which === 'first' ? end.away : scale(end.away, -1));
+
+/** A point of the outer edge; null where the set-back is not known there. An end without a curve is square at its origin. */
+function onEdge(end: End, frame: ClockFrame, radius: number, clock: number): Vec3 | null {
+  if (end.origin === null || end.away === null) return null;
+  const back = end.curve === null ? (end.fit === 'cope' ? null : 0) : end.curve.outer(clock);
+  if (back === null) return null;
+  return addScaled(addScaled(end.origin, end.away, back), vectorAt(frame, clock), radius);
+}
+
+/** The mark that a clock is at; null: between two. */
+function markAt(clock: number): number | null {
+  const marks = (clock * MARKS) / (2 * Math.PI);
+  const off = (Math.abs(marks - Math.round(marks)) * 2 * Math.PI) / MARKS;
+  return off < AT_MARK ? Math.round(marks) % MARKS : null;
+}
+
+function clockMarks(end: End, frame: ClockFrame, radius: number): ViewEnd['clock'] {
+  const { bendInsideClock } = end;
+  const marks: { label: string; at: Point3; outward: Point3 }[] = [];
+  const add = (label: string, clock: number): void => {
+    const at = onEdge(end, frame, radius, clock);
+    if (at !== null) marks.push({ label, at, outward: vectorAt(frame, clock) });
+  };
+  const inside = bendInsideClock === null ? null : markAt(bendInsideClock);
+  for (let i = 0; i < MARKS; i++) {
+    const clock = (2 * Math.PI * i) / MARKS;
+    const name = i === 0 ? frame.zero.name : `${String((360 * i) / MARKS)}°`;
+    add(i === inside ? `${name}, inside of bend` : name, clock);
+  }
+  if (bendInsideClock !== null && inside === null) add(`inside of bend, ${angle(bendInsideClock)}`, bendInsideClock);
+  return marks;
+}
+
+/** The outer edge of the cut, closed by its first point; empty where a point of it is not known. */
+function edgeOf(end: End, frame: ClockFrame, radius: number): readonly Vec3[] {
+  const points: Vec3[] = [];
+  for (let i = 0; i < EDGE_POINTS; i++) {
+    const at = onEdge(end, frame, radius, (2 * Math.PI * i) / EDGE_POINTS);
+    if (at === null) return [];
+    points.push(at);
+  }
+  return points;
+}
+
+/** Both ends of a part, those that are known. Never throws. */
+export function endsOf(part: Part, units: LengthUnit, pack: Pack, idOf: (host: string) => string): readonly ViewEnd[] {
+  const od = part.tube.section?.od ?? null;
+  return part.ends.flatMap((end): readonly ViewEnd[] => {
+    const frame = frameOf(end);
+    if (frame === null || end.away === null || od === null) return [];
+    const edge = end.edge.length > 0 ? end.edge : edgeOf(end, frame, od / 2);
+    const first = edge[0];
+    return [
+      {
+        which: end.which,
+        node: end.node,
+        fit: end.fit,
+        hosts: end.hosts.map(idOf),
+        away: end.away,
+        clock: clockMarks(end, frame, od / 2),
+        edge: first === undefined ? '' : pack(Float32Array.from([...edge, first].flat())),
+        says: endWords(end, units),
+      },
+    ];
+  });
+}

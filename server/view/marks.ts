@@ -1,0 +1,217 @@
+/** What is measured, drawn where it was measured: the figures of the drawings, and for each finding at least a spot. */
+import type { Measure, Params, PlacedFinding } from '../../grammar/finding';
+import { sayMeasure } from '../../grammar/print';
+import type { LengthUnit } from '../../grammar/units';
+import type { Cage, Thing } from '../cage/cage';
+import { pointAt } from '../centreline/query';
+import type { Vec3 } from '../centreline/vector';
+import { add, scale } from '../centreline/vector';
+import type { Mark } from '../drawing/marks';
+import type { Part, Shape } from '../geometry/shape';
+import { marksInSpace } from '../papers/figures';
+import type { Car } from '../rules/car';
+import type { ViewMark } from './model';
+import type { Names } from './names';
+import { spansOf, spansOnDemand } from './spans';
+
+/** Findings with the indices of the marks that show each, and all marks. */
+export interface Marked {
+  readonly marks: readonly ViewMark[];
+  readonly ofFinding: readonly (readonly number[])[];
+}
+
+/** What a code measures, in words: `free run` of `strap.free-run`. */
+const wordsOf = (code: string): string => (code.split('.')[1] ?? code).replaceAll('-', ' ');
+
+const saysOf = ({ code, measured }: PlacedFinding, units: LengthUnit): string =>
+  measured === undefined || measured.unit === '1' ? wordsOf(code) : `${wordsOf(code)} ${sayMeasure(measured, units)}`;
+
+type Param = Params[string] | undefined;
+
+const text = (value: Param): string | null => (typeof value === 'string' ? value : null);
+const length = (value: Param): number | null =>
+  typeof value === 'object' && value !== null && value !== null && 'unit' in value && (value as Measure).unit === 'mm'
+    ? (value as Measure).value
+    : null;
+
+const nodeAt = (cage: Cage, name: string | null): Vec3 | null => {
+  const node = name === null ? undefined : cage.things.get(name);
+  return node?.kind === 'node' ? node.at : null;
+};
+
+/** Those that are known. */
+const known = (points: readonly (Vec3 | null)[]): readonly Vec3[] => points.filter((point) => point !== null);
+
+const mean = (points: readonly Vec3[]): Vec3 | null =>
+  points.length === 0 ? null : scale(points.reduce(add), 1 / points.length);
+
+function middleOf(part: Part | undefined): Vec3 | null {
+  const line = part?.centreline ?? null;
+  return line === null ? null : pointAt(line, line.length / 2).point;
+}
+
+function onTube(names: Names, tube: string | null, station: number | null): Vec3 | null {
+  const thing = tube === null ? undefined : names.things(tube)[0];
+  const line = thing?.kind === 'tube' ? thing.centreline : null;
+  return line === null ? null : pointAt(line, station ?? line.length / 2).point;
+}
+
+/** Where a thing is; null: nowhere that is known. */
+export function whereIs(thing: Thing, shape: Shape, names: Names): Vec3 | null {
+  const { cage } = shape;
+  switch (thing.kind) {
+    case 'node':
+      return thing.at;
+    case 'tube':
+      return middleOf(names.parts(thing.name)[0]) ?? mean(known(thing.path.map((node) => nodeAt(cage, node))));
+    case 'foot':
+    case 'gusset':
+      return nodeAt(cage, thing.node);
+    case 'vent':
+      return nodeAt(cage, thing.node) ?? onTube(names, thing.tube, null);
+    case 'joint':
+      return nodeAt(cage, thing.nodes[0] ?? null);
+    case 'seat':
+      return thing.slots ?? thing.hip;
+    case 'strap': {
+      const figures = shape.straps.find(({ name }) => name === thing.name);
+      return figures?.contact ?? figures?.slot ?? null;
+    }
+    case 'collar':
+      return onTube(names, thing.tube, null);
+    case 'hole':
+      return onTube(names, thing.tube, thing.station);
+    case 'padding':
+      return onTube(names, thing.tube, thing.from);
+    case 'fitting': {
+      const part = thing.tube === null ? undefined : names.parts(thing.tube).at(thing.end === 'last' ? -1 : 0);
+      return part?.ends[thing.end === 'last' ? 1 : 0].origin ?? onTube(names, thing.tube, null);
+    }
+    case 'door':
+    case 'panel':
+      return mean(thing.outline ?? []);
+    case 'seat-mount': {
+      const seat = thing.seat === null ? undefined : cage.things.get(thing.seat);
+      return seat?.kind === 'seat' ? (seat.hip ?? seat.slots) : null;
+    }
+    case 'anchor':
+      return thing.at;
+  }
+}
+
+/** Params that name a node where the finding is seen. */
+const NODE_PARAMS = ['node', 'joint', 'corner'] as const;
+/** Params that name the other thing that a finding is about. */
+const OTHER_PARAMS = ['a', 'b', 'other', 'first', 'second', 'to'] as const;
+
+/** Where a finding is seen: told by itself, at a node that it names, at an end, else at its thing. For twins both places. */
+function spotsOf({ subject, params }: PlacedFinding, shape: Shape, names: Names): readonly Vec3[] {
+  const [x, y, z] = [length(params['x']), length(params['y']), length(params['z'])];
+  if (x !== null && y !== null && z !== null) return [[x, y, z]];
+  for (const param of NODE_PARAMS) {
+    const name = text(params[param]);
+    const nodes = name === null ? [] : known(names.full(name).map((one) => nodeAt(shape.cage, one)));
+    if (nodes.length > 0) return nodes;
+  }
+  const end = params['end'];
+  if (end === 'first' || end === 'last') {
+    const parts = names.parts(text(params['tube']) ?? subject);
+    const own = known(
+      parts.map((part) => {
+        const cut = part.ends[end === 'first' ? 0 : 1];
+        // Of a split tube only the piece that has this end.
+        return cut.node === null ? null : (cut.origin ?? nodeAt(shape.cage, cut.node));
+      }),
+    );
+    if (own.length > 0) return own;
+  }
+  return known(names.things(subject).map((thing) => whereIs(thing, shape, names)));
+}
+
+/** Ids of the things that have a finding. */
+export function idsOfFinding(
+  { code, subject, params }: PlacedFinding,
+  names: Names,
+  spaces: Spaces,
+): readonly string[] {
+  const tubes = params['tubes'];
+  const list = Array.isArray(tubes) ? (tubes as readonly string[]) : [];
+  const all = [
+    ...(code === 'space.unvented'
+      ? list.flatMap((tube) => names.full(tube).flatMap((one) => spaces.get(one) ?? []))
+      : []),
+    ...names.idsOf(subject),
+    ...list.flatMap((tube) => names.idsOf(tube)),
+    ...OTHER_PARAMS.flatMap((param) => {
+      const name = text(params[param]);
+      return name === null ? [] : names.idsOf(name);
+    }),
+  ];
+  return [...new Set(all)];
+}
+
+/** The id of the space that a part's bore belongs to. */
+export type Spaces = ReadonlyMap<string, string>;
+
+function viewMark(mark: Mark, ids: readonly string[], finding: number | null): ViewMark {
+  const { what, says } = mark;
+  const common = { what, of: ids, says, finding };
+  switch (mark.kind) {
+    case 'angle':
+      return { ...common, kind: 'angle', at: mark.at, from: mark.from, to: mark.to };
+    case 'distance':
+      return { ...common, kind: 'distance', from: mark.from, to: mark.to };
+    case 'spot':
+      return { ...common, kind: 'spot', at: mark.at };
+  }
+}
+
+/** All marks of a car. `findings`: the open ones, worst first. */
+export function marksOfCar(car: Car, findings: readonly PlacedFinding[], names: Names): Marked {
+  const always = [...marksInSpace(car), ...spansOf(car)].filter(isSound);
+  const wanted = new Set<string>(findings.map(({ code }) => code));
+  const onDemand = spansOnDemand(car).filter((mark) => wanted.has(mark.what) && isSound(mark));
+  const drawn: { readonly mark: Mark; finding: number | null }[] = always.map((mark) => ({ mark, finding: null }));
+  const ofFinding = findings.map((finding, index): readonly number[] => {
+    const about = new Set(names.full(finding.subject));
+    const tells = (mark: Mark): boolean => mark.what === finding.code && mark.of.some((name) => about.has(name));
+    const shown: number[] = [];
+    const show = (i: number): void => {
+      shown.push(i);
+      const one = drawn[i];
+      if (one !== undefined) one.finding ??= index;
+    };
+    drawn.forEach(({ mark }, i) => {
+      if (tells(mark)) show(i);
+    });
+    const more: readonly Mark[] = shown.length > 0 ? [] : onDemand.filter(tells);
+    const spots = (): readonly Mark[] =>
+      spotsOf(finding, car.shape, names)
+        .filter((at) => at.every(Number.isFinite))
+        .map((at) => ({
+          kind: 'spot',
+          what: finding.code,
+          of: [finding.subject],
+          says: saysOf(finding, car.cage.units),
+          value: finding.measured?.value ?? 0,
+          at,
+        }));
+    if (shown.length === 0) {
+      for (const mark of more.length > 0 ? more : spots()) {
+        drawn.push({ mark, finding: null });
+        show(drawn.length - 1);
+      }
+    }
+    return shown;
+  });
+  const marks = drawn.map(({ mark, finding }) =>
+    viewMark(mark, [...new Set(mark.of.flatMap((name) => names.idsOf(name)))], finding),
+  );
+  return { marks, ofFinding };
+}
+
+/** Everything of it is a number. */
+const isSound = (mark: Mark): boolean =>
+  (mark.kind === 'distance' ? [mark.from, mark.to] : mark.kind === 'spot' ? [mark.at] : [mark.at, mark.from, mark.to])
+    .flat()
+    .every(Number.isFinite);
