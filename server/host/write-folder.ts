@@ -1,11 +1,14 @@
 /**
- * A folder of papers, written so that an interrupted run leaves no half file: all of them go into a temporary folder first,
- * and only whole files are moved to their places, the front page last.
+ * A folder of papers, written so that an interrupted run leaves no half file: all of them go into a temporary folder first.
+ * A folder that holds nothing but papers of an earlier run is exchanged as a whole; into any other only whole files are
+ * moved, the front page last.
  */
-import { rmSync } from 'node:fs';
-import { lstat, mkdir, open, readdir, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { rmSync, writeFileSync } from 'node:fs';
+import { lstat, mkdir, realpath, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join, posix, sep } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { isInside } from './node';
+import { exchange, headOf, moveInto, onlyOurs, oursIn, sweep, TEMPORARY } from './swap-folder';
 import { NOT_OURS, quiet, reason } from './write';
 
 export interface FolderFile {
@@ -32,21 +35,6 @@ export type FolderAnswer =
 
 const refused = (why: string): FolderAnswer => ({ kind: 'refused', why });
 
-/** So many bytes tell whose a file is. */
-const HEAD = 1024;
-/** Where looking for papers of an earlier run ends: somebody may write into a folder of many things. */
-const MOST_LOOKED_AT = 5000;
-
-async function headOf(path: string): Promise<string> {
-  const file = await open(path, 'r');
-  try {
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(HEAD), 0, HEAD, 0);
-    return buffer.toString('latin1', 0, bytesRead);
-  } finally {
-    await file.close();
-  }
-}
-
 const isPlain = (path: string): boolean =>
   path !== '' &&
   posix.normalize(path) === path &&
@@ -64,53 +52,15 @@ async function obstacle(target: string, { path }: FolderFile, { mine, force }: F
   if (found.isDirectory()) return `${path}: it is a folder`;
   if (!found.isFile() && !found.isSymbolicLink()) return `${path}: it is no ordinary file`;
   if (force) return null;
-  const ours = found.isFile() && mine(await quiet(headOf(full), ''));
-  return ours ? null : `${path}: ${NOT_OURS}`;
-}
-
-/** What an earlier run wrote, here and one folder down, and this one does not. */
-async function leftOver(target: string, job: FolderJob): Promise<readonly string[]> {
-  const kept = new Set(job.files.map(({ path }) => path));
-  const old: string[] = [];
-  let looked = 0;
-  const look = async (below: string, deeper: boolean): Promise<void> => {
-    for (const entry of await quiet(readdir(join(target, below), { withFileTypes: true }), [])) {
-      const path = posix.join(below, entry.name);
-      if (++looked > MOST_LOOKED_AT) return;
-      if (entry.isDirectory() && deeper) await look(path, false);
-      if (!entry.isFile() || kept.has(path) || !/\.(html|pdf|svg|dxf|md|csv|txt|json)$/.test(path)) continue;
-      if (job.mine(await quiet(headOf(join(target, path)), ''))) old.push(path);
-    }
-  };
-  await look('', true);
-  return old;
-}
-
-const isRunning = (pid: number): boolean => {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return typeof error === 'object' && error !== null && 'code' in error && error.code === 'EPERM';
-  }
-};
-
-/** Temporary folders of runs that were killed. */
-async function sweep(place: string, name: string): Promise<void> {
-  for (const entry of await quiet(readdir(place), [])) {
-    const pid = entry.startsWith(`${name}.cagewright-`) ? /\.cagewright-(\d+)\.tmp$/.exec(entry)?.[1] : undefined;
-    if (pid !== undefined && !isRunning(Number(pid)))
-      await quiet(rm(join(place, entry), { recursive: true, force: true }), undefined);
-  }
+  return found.isFile() && mine(headOf(full)) ? null : `${path}: ${NOT_OURS}`;
 }
 
 /** Beside the folder; in it where that is another disk or may not be written. */
-async function stageFor(target: string): Promise<string> {
-  const ending = `.cagewright-${String(process.pid)}.tmp`;
+async function stageFor(target: string, job: FolderJob): Promise<string> {
+  const ending = `${TEMPORARY}${String(process.pid)}.tmp`;
   const place = dirname(target);
   const found = await quiet(stat(target), null);
-  await sweep(place, basename(target));
-  if (found !== null) await sweep(target, '');
+  if (found !== null) sweep(target, '', job.mine);
   if (found === null || (await stat(place)).dev === found.dev) {
     const beside = join(place, `${basename(target)}${ending}`);
     try {
@@ -125,32 +75,25 @@ async function stageFor(target: string): Promise<string> {
   return inside;
 }
 
-async function fill(stage: string, files: readonly FolderFile[]): Promise<void> {
-  for (const { path, content } of files) {
-    await mkdir(join(stage, dirname(path)), { recursive: true });
-    await writeFile(join(stage, path), content, { flag: 'wx' });
-  }
-}
+/** So many files are written before whoever waits (a signal, the editor) has a turn. */
+const AT_ONCE = 16;
 
-async function move(stage: string, target: string, job: FolderJob): Promise<number> {
-  const old = await leftOver(target, job);
-  const front = job.files.at(-1);
-  if (front !== undefined) await rm(join(target, front.path), { force: true });
-  for (const path of old) await rm(join(target, path), { force: true });
-  for (const { path } of job.files) {
-    await mkdir(dirname(join(target, path)), { recursive: true });
-    await rename(join(stage, path), join(target, path));
+async function fill(stage: string, files: readonly FolderFile[]): Promise<void> {
+  for (const folder of new Set(files.map(({ path }) => dirname(path)))) {
+    await mkdir(join(stage, folder), { recursive: true });
   }
-  return old.length;
+  for (const [i, { path, content }] of files.entries()) {
+    if (i % AT_ONCE === AT_ONCE - 1) await setImmediate();
+    writeFileSync(join(stage, path), content, { flag: 'wx' });
+  }
 }
 
 /** Runs `work` with a folder that is gone afterwards, also where the person breaks off. */
-async function withStage<T>(target: string, work: (stage: string) => Promise<T>): Promise<T> {
-  const stage = await stageFor(target);
+async function withStage<T>(target: string, job: FolderJob, work: (stage: string) => Promise<T>): Promise<T> {
+  const stage = await stageFor(target, job);
   const stop = (signal: NodeJS.Signals): void => {
     release();
     try {
-      // A file that is being written may come in between.
       rmSync(stage, { recursive: true, force: true, maxRetries: 5, retryDelay: 10 });
     } catch {
       // The next run sweeps it up.
@@ -169,6 +112,21 @@ async function withStage<T>(target: string, work: (stage: string) => Promise<T>)
   }
 }
 
+/** Puts the whole stage in the target's place, in one go if that can be; papers of an earlier run that went. */
+function place(stage: string, target: string, job: FolderJob): number {
+  const kept = new Set(job.files.map(({ path }) => path));
+  const whole = onlyOurs(target, job.mine);
+  if (whole !== null && exchange(stage, target, whole)) return whole.filter((path) => !kept.has(path)).length;
+  const old = oursIn(target, job.mine).filter((path) => !kept.has(path));
+  moveInto(
+    stage,
+    target,
+    job.files.map(({ path }) => path),
+    old,
+  );
+  return old.length;
+}
+
 /** Writes all files, or says why none was. Throws nothing. */
 export async function writeFolder(job: FolderJob): Promise<FolderAnswer> {
   const { folder, files } = job;
@@ -176,6 +134,7 @@ export async function writeFolder(job: FolderJob): Promise<FolderAnswer> {
   if (odd !== undefined) return refused(`${odd.path}: that is no file name`);
   try {
     const target = await quiet(realpath(folder), folder.endsWith(sep) ? folder.slice(0, -1) : folder);
+    sweep(dirname(target), basename(target), job.mine);
     const found = await quiet(stat(target), null);
     if (found !== null && !found.isDirectory()) return refused('it is no folder');
     const obstacles: string[] = [];
@@ -185,10 +144,9 @@ export async function writeFolder(job: FolderJob): Promise<FolderAnswer> {
     if (first !== undefined)
       return refused(obstacles.length === 1 ? first : `${first} (and ${String(obstacles.length - 1)} more)`);
     if (found === null) await mkdir(dirname(target), { recursive: true });
-    return await withStage(target, async (stage): Promise<FolderAnswer> => {
+    return await withStage(target, job, async (stage): Promise<FolderAnswer> => {
       await fill(stage, files);
-      if (found === null) await rename(stage, target);
-      return { kind: 'written', removed: found === null ? 0 : await move(stage, target, job) };
+      return { kind: 'written', removed: place(stage, target, job) };
     });
   } catch (error) {
     return refused(reason(error));
