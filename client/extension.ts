@@ -21,6 +21,7 @@ import {
 } from 'vscode-languageclient/node';
 import { writePacket } from './packet';
 import { writeReport } from './report';
+import { watchPanels } from './view/panels';
 
 const LANGUAGE = 'cage';
 /** The pages behind the codes of findings: the server writes them. */
@@ -61,7 +62,7 @@ const makeClient = (context: ExtensionContext, status: LanguageStatusItem): Lang
   const options: LanguageClientOptions = {
     // By language and not by file system: untitled documents are judged like any other.
     documentSelector: [{ language: LANGUAGE }],
-    initializationOptions: { readFiles: true, explainScheme: EXPLAIN },
+    initializationOptions: { readFiles: true, explainScheme: EXPLAIN, view: true },
     markdown: { isTrusted: false, supportHtml: false },
     middleware: {
       // A cancelled request would empty the list until the next answer comes: problems would blink while typing.
@@ -121,6 +122,9 @@ export const activate = async (context: ExtensionContext): Promise<void> => {
     }
   };
 
+  const { version: told } = context.extension.packageJSON as { readonly version?: unknown };
+  const version = typeof told === 'string' ? told : '';
+
   context.subscriptions.push(
     status,
     workspace.registerTextDocumentContentProvider(EXPLAIN, {
@@ -132,18 +136,17 @@ export const activate = async (context: ExtensionContext): Promise<void> => {
     commands.registerCommand('cagewright.showOutput', () => {
       running.outputChannel.show(true);
     }),
+    watchPanels({ client: running, language: LANGUAGE, home: context.extensionUri, version }),
     commands.registerCommand('cagewright.report', async () => {
       try {
-        const { version } = context.extension.packageJSON as { readonly version?: unknown };
-        await writeReport(running, LANGUAGE, typeof version === 'string' ? version : '');
+        await writeReport(running, LANGUAGE, version);
       } catch (fault) {
         void window.showErrorMessage(`The report could not be written: ${reasonOf(fault)}`);
       }
     }),
     commands.registerCommand('cagewright.packet', async () => {
       try {
-        const { version } = context.extension.packageJSON as { readonly version?: unknown };
-        await writePacket(running, LANGUAGE, typeof version === 'string' ? version : '');
+        await writePacket(running, LANGUAGE, version);
       } catch (fault) {
         void window.showErrorMessage(`The shop papers could not be written: ${reasonOf(fault)}`);
       }

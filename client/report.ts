@@ -1,6 +1,7 @@
 /** The command that writes the report for the scrutineer: asks the server for the page, the person for the file. */
-import { env, Uri, window, workspace, type TextDocument } from 'vscode';
+import { env, Uri, window, type TextDocument } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
+import { nameOf, placeBeside, saveAsked } from './save';
 
 interface Report {
   readonly html: string;
@@ -15,10 +16,6 @@ export const documentAsked = (language: string): TextDocument | null => {
   const seen = window.visibleTextEditors.map(({ document }) => document).filter((one) => one.languageId === language);
   return seen.length === 1 ? (seen[0] ?? null) : null;
 };
-
-/** `car.cage` has its report in `car-report.html` beside it; a text that was never saved has none. */
-const placeBeside = (uri: Uri): Uri | undefined =>
-  uri.scheme === 'untitled' ? undefined : uri.with({ path: uri.path.replace(/(\.cage)?$/i, '-report.html') });
 
 /** Says what went wrong instead of failing; nothing is written over without the person's word. */
 export const writeReport = async (client: LanguageClient, language: string, version: string): Promise<void> => {
@@ -35,18 +32,14 @@ export const writeReport = async (client: LanguageClient, language: string, vers
     void window.showErrorMessage('The report could not be made. See the output “Cagewright”.');
     return;
   }
-  const beside = placeBeside(Uri.parse(report.uri));
-  const target = await window.showSaveDialog({
-    ...(beside === undefined ? {} : { defaultUri: beside }),
+  const car = Uri.parse(report.uri);
+  const target = await saveAsked({
+    proposed: placeBeside(car, nameOf(car).replace(/(\.cage)?$/i, '-report.html')),
     filters: { 'Web page': ['html'] },
     title: 'Report for the Scrutineer',
+    content: new TextEncoder().encode(report.html),
   });
-  if (target === undefined) return;
-  if (target.path.toLowerCase().endsWith('.cage')) {
-    void window.showErrorMessage('A report does not go over a cage file: give it a name that ends with .html.');
-    return;
-  }
-  await workspace.fs.writeFile(target, new TextEncoder().encode(report.html));
+  if (target === null) return;
   const errors =
     report.errors === 0
       ? ''

@@ -44,7 +44,7 @@ export type ToView =
       readonly why: string | null;
       readonly says: string;
     }
-  /** The answer to `drop`: it stands in the text (the next `model` shows it), or why not. */
+  /** The answer to `drop`; not null: why it was not written. A `model` comes next in either case, with the car as it stands then. */
   | { readonly type: 'dropped'; readonly why: string | null }
   /** The answer to `measure` of the same number; null: it cannot be measured. */
   | { readonly type: 'measured'; readonly number: number; readonly answer: MeasureAnswer | null }
