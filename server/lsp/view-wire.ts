@@ -8,6 +8,7 @@ import type {
   ViewModel,
   ViewNode,
   ViewThing,
+  ViewWindow,
 } from '../view/model';
 
 /** Lines and UTF-16 characters from 0, as the protocol counts them. */
@@ -20,7 +21,7 @@ export interface TextPlace {
 export type WireThing = ViewThing<TextPlace>;
 export type WireNode = ViewNode<TextPlace>;
 export type WireFinding = ViewFinding<TextPlace>;
-export type { MeasureAnswer, Picked, Point3, ViewMark };
+export type { MeasureAnswer, Picked, Point3, ViewMark, ViewWindow };
 
 export interface WireModel extends ViewModel<TextPlace> {
   /** The judged car's document. */
@@ -34,6 +35,16 @@ export interface ViewParams {
   readonly textDocument: { readonly uri: string };
   /** Keys of meshes by id that the asker holds: these are not sent again. */
   readonly have: Readonly<Record<string, string>>;
+}
+
+/** `cagewright/viewWindow`, answered with a `ViewWindow`; null: no strap lies on any bar, or nothing can be said. */
+export interface WindowParams {
+  readonly textDocument: { readonly uri: string };
+}
+
+/** `cagewright/judged`: an open document was judged anew, ask again. Sent where `initializationOptions` say `view: true`. */
+export interface JudgedParams {
+  readonly uri: string;
 }
 
 /** `cagewright/viewTry`: what the car would be with a node elsewhere. Nothing is written. */

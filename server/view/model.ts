@@ -69,7 +69,7 @@ export interface ViewThing<P = SpanPlace> {
   readonly kind: ThingKind;
   /** Full name of the statement's thing (of a part: of the piece). */
   readonly name: string;
-  /** For the list and for a screen reader: `harness-bar: harness bar, 38 × 2.5, 1,204 mm`. */
+  /** For the list and for a screen reader: `harness-bar: harness bar, 38 × 2.5 mm, 1204.3 mm long`. */
   readonly label: string;
   /** Where it is written; null: nowhere of its own. */
   readonly place: P | null;
@@ -89,8 +89,11 @@ export interface ViewNode<P = SpanPlace> {
   readonly name: string;
   readonly at: Point3;
   readonly place: P | null;
-  /** The axes whose coordinate is a plain number in the text; none: `hangs` says what it hangs on, in a sentence. */
+  /** The axes whose coordinate is a plain number in the text; for the others `hangs` says what it hangs on. */
   readonly axes: readonly ('x' | 'y' | 'z')[];
+  /** Its distance along a tube is a plain number: which way it slides there, as that number grows. */
+  readonly along?: Point3;
+  /** Null: nothing, each coordinate is a number. */
   readonly hangs: string | null;
 }
 
@@ -140,6 +143,7 @@ export interface ViewModel<P = SpanPlace> {
   readonly marks: readonly ViewMark[];
   /** Open ones, worst first. */
   readonly findings: readonly ViewFinding<P>[];
+  /** Worked out when it is asked for by itself, since it takes its time; here it is null. */
   readonly window: ViewWindow | null;
   /** The box round all that is made. */
   readonly box: readonly [Point3, Point3] | null;

@@ -1,0 +1,143 @@
+/** The picture's model: everything that a panel draws, lists and points at, of one analysed car. */
+import type { PlacedFinding, Place, Severity } from '../../grammar/finding';
+import { placeOf } from '../cage/place';
+import type { Shape } from '../geometry/shape';
+import type { MadeMesh, MeshCache, MeshedThing } from '../mesh/meshes';
+import { meshesOf } from '../mesh/meshes';
+import { Car } from '../rules/car';
+import type { Pack } from './ends';
+import { endsOf } from './ends';
+import type { SayPlace, Written } from './grips';
+import { AXES, GripReader } from './grips';
+import { Labels } from './labels';
+import type { Spaces } from './marks';
+import { idsOfFinding, marksOfCar } from './marks';
+import type { Point3, SpanPlace, ViewFinding, ViewModel, ViewNode, ViewThing, WireMesh } from './model';
+import { Names, nodeId } from './names';
+
+/** An analysed car. */
+export interface Seen extends Written {
+  readonly shape: Shape;
+  readonly findings: readonly PlacedFinding[];
+}
+
+/** What only the edge knows. */
+export interface ViewEdge {
+  readonly pack: Pack;
+  readonly say: SayPlace;
+  /** Keys of meshes that the asker has, by id. */
+  readonly have: Readonly<Record<string, string>>;
+}
+
+type Box = readonly [Point3, Point3];
+
+/** What the camera frames, where there is any of it: what is made, not what stands round it. */
+const MADE: ReadonlySet<string> = new Set(['tube', 'existing-tube', 'foot', 'gusset', 'collar', 'plate']);
+
+const RANKS: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2 };
+
+/** Open findings, worst first; equal ones in the order of the text. */
+export const openFindings = (findings: readonly PlacedFinding[]): readonly PlacedFinding[] =>
+  findings.filter(({ waived }) => !waived).sort((a, b) => RANKS[a.severity] - RANKS[b.severity]);
+
+const spanPlace = ({ file, span }: Place): SpanPlace => ({ file, start: span.start, end: span.end });
+
+const joined = (boxes: readonly Box[]): Box | null =>
+  boxes.length === 0
+    ? null
+    : boxes.reduce(([low, high], [a, b]) => [
+        [Math.min(low[0], a[0]), Math.min(low[1], a[1]), Math.min(low[2], a[2])],
+        [Math.max(high[0], b[0]), Math.max(high[1], b[1]), Math.max(high[2], b[2])],
+      ]);
+
+const wireMesh = ({ mesh }: MadeMesh, pack: Pack): WireMesh => ({
+  positions: pack(mesh.positions),
+  normals: pack(mesh.normals),
+  indices: pack(mesh.indices),
+  lines: pack(mesh.lines),
+});
+
+/** The spaces by each part whose bore belongs to them. */
+function spacesOf(shape: Shape, things: readonly MeshedThing[]): Spaces {
+  const byPart = new Map<string, string>();
+  for (const { id, kind, name } of things) {
+    if (kind !== 'space') continue;
+    for (const part of shape.spaces.find(({ tubes }) => tubes.includes(name))?.tubes ?? []) byPart.set(part, id);
+  }
+  return byPart;
+}
+
+function placeOfThing({ kind, name }: MeshedThing, { cage }: Seen): SpanPlace | null {
+  const fact = kind === 'helmet' ? { fact: 'helmet' } : {};
+  const place = placeOf(cage, { kind: 'thing', thing: name, ...fact });
+  return place === null ? null : spanPlace(place);
+}
+
+function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
+  const reader = new GripReader(seen, say);
+  return [...seen.cage.things.values()].flatMap((node): readonly ViewNode[] => {
+    if (node.kind !== 'node' || node.at === null) return [];
+    const { grips, hangs } = reader.of(node);
+    const place = placeOf(seen.cage, { kind: 'thing', thing: node.name });
+    const slides = grips.find(({ axis }) => axis === null);
+    return [
+      {
+        id: nodeId(node.name),
+        name: node.name,
+        at: node.at,
+        place: place === null ? null : spanPlace(place),
+        axes: AXES.filter((axis) => grips.some((grip) => grip.axis === axis)),
+        ...(slides === undefined ? {} : { along: slides.way }),
+        hangs,
+      },
+    ];
+  });
+}
+
+/** The model of a car. Never throws. Meshes whose key the asker has are left out. */
+export function viewOf(seen: Seen, cache: MeshCache, { pack, say, have }: ViewEdge): ViewModel {
+  const { cage, shape } = seen;
+  const drawn = meshesOf(cage, shape, cache);
+  const names = new Names(shape, drawn);
+  const labels = new Labels(shape);
+  const idOf = (name: string): string => names.idsOf(name)[0] ?? name;
+  const things = drawn.map((thing): ViewThing => {
+    const made = thing.made();
+    const part = shape.parts.get(thing.name);
+    const isTube = thing.kind === 'tube' || thing.kind === 'existing-tube';
+    return {
+      id: thing.id,
+      kind: thing.kind,
+      name: thing.name,
+      label: labels.of(thing),
+      place: placeOfThing(thing, seen),
+      key: made?.key ?? '',
+      mesh:
+        made === null || (Object.hasOwn(have, thing.id) && have[thing.id] === made.key) ? null : wireMesh(made, pack),
+      box: made?.box ?? null,
+      ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idOf) : [],
+    };
+  });
+  const open = openFindings(seen.findings);
+  const { marks, ofFinding } = marksOfCar(new Car(cage, shape), open, names);
+  const spaces = spacesOf(shape, drawn);
+  const boxes = (wanted: (kind: string) => boolean): readonly Box[] =>
+    things.flatMap(({ kind, box }) => (box !== null && wanted(kind) ? [box] : []));
+  return {
+    title: cage.title ?? cage.file,
+    units: cage.units === 'in' || cage.units === 'ft' ? 'in' : 'mm',
+    things,
+    nodes: nodesOf(seen, say),
+    marks,
+    findings: open.map((finding, i): ViewFinding => ({
+      code: finding.code,
+      severity: finding.severity,
+      text: finding.message,
+      of: idsOfFinding(finding, names, spaces),
+      marks: ofFinding[i] ?? [],
+      place: spanPlace(finding.place),
+    })),
+    window: null,
+    box: joined(boxes((kind) => MADE.has(kind))) ?? joined(boxes(() => true)),
+  };
+}
