@@ -62,6 +62,7 @@ const isNode = record<WireNode>({
   at: isPoint,
   place: orNull(isPlace),
   axes: listOf(oneOf('x', 'y', 'z'), 3),
+  along: orNull(isPoint),
   hangs: orNull(sentence),
 });
 

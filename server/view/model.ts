@@ -91,8 +91,8 @@ export interface ViewNode<P = SpanPlace> {
   readonly place: P | null;
   /** The axes whose coordinate is a plain number in the text; for the others `hangs` says what it hangs on. */
   readonly axes: readonly ('x' | 'y' | 'z')[];
-  /** Its distance along a tube is a plain number: which way it slides there, as that number grows. */
-  readonly along?: Point3;
+  /** Which way it slides on its tube as its distance along that, a plain number, grows; null: it has none. */
+  readonly along: Point3 | null;
   /** Null: nothing, each coordinate is a number. */
   readonly hangs: string | null;
 }

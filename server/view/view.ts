@@ -79,7 +79,6 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
     if (node.kind !== 'node' || node.at === null) return [];
     const { grips, hangs } = reader.of(node);
     const place = placeOf(seen.cage, { kind: 'thing', thing: node.name });
-    const slides = grips.find(({ axis }) => axis === null);
     return [
       {
         id: nodeId(node.name),
@@ -87,7 +86,7 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
         at: node.at,
         place: place === null ? null : spanPlace(place),
         axes: AXES.filter((axis) => grips.some((grip) => grip.axis === axis)),
-        ...(slides === undefined ? {} : { along: slides.way }),
+        along: grips.find(({ axis }) => axis === null)?.way ?? null,
         hangs,
       },
     ];
