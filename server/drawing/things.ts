@@ -119,8 +119,8 @@ const ring = (style: Style, centre: Vec3, radius: number, right: Vec3, up: Vec3)
   );
 
 /** Half the height that a slot is drawn with, and how far the shell is drawn above its slots, mm. */
-const SLOT_HALF = 30;
-const ABOVE_SLOTS = 60;
+export const SLOT_HALF = 30;
+export const ABOVE_SLOTS = 60;
 
 /** The shell where it is known: its back line from the hip to above the slots, its rear face, the slots, the driver. */
 function seatLines(seat: Seat, right: Vec3, up: Vec3): readonly SpaceLine[] {

@@ -34,6 +34,13 @@ export function axisExit(end: End, host: Part, reach: number): number | null {
   return null;
 }
 
+/** Where the axis of an end goes through the outside of its host. */
+export function entryPoint(end: End, child: Part, host: Part): Vec3 | null {
+  const reach = 4 * (outerRadius(host) + outerRadius(child));
+  const exit = axisExit(end, host, reach);
+  return exit === null || end.origin === null || end.away === null ? null : addScaled(end.origin, end.away, exit);
+}
+
 /** Shortest distance between the end's axis and the host's, as straight as the host is where they are nearest. */
 export function axisOffset(end: End, host: Part): number | null {
   if (host.centreline === null || end.origin === null || end.away === null) return null;

@@ -32,7 +32,7 @@ export interface OnBar {
 const AXIS = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } as const;
 
 /** Where a collar sits: where the bar crosses its plane, on its own side of the car if the bar is there several times. */
-function collarOnBar(collar: Collar, parts: ReadonlyMap<string, Part>): OnBar | null {
+export function collarOnBar(collar: Collar, parts: ReadonlyMap<string, Part>): OnBar | null {
   if (collar.tube === null || collar.at === null || collar.width === null) return null;
   const places = partsOf(parts, collar.tube).flatMap((part) =>
     part.centreline === null || collar.at === null

@@ -1,6 +1,7 @@
 /** Which stretch of its centreline a part's metal covers, and arithmetic on such stretches. Stations in mm. */
 import type { Length } from '../../grammar/units';
 import { mm } from '../../grammar/units';
+import type { Vec3 } from '../centreline/vector';
 import { dot, sub } from '../centreline/vector';
 import type { End, Part, Stretch } from './shape';
 
@@ -44,4 +45,14 @@ export function partsOf(parts: ReadonlyMap<string, Part>, name: string): readonl
   const whole = parts.get(name);
   if (whole !== undefined) return [whole];
   return [parts.get(`${name}.a`), parts.get(`${name}.b`)].filter((part): part is Part => part?.tube.name === name);
+}
+
+/** Station of a place that is `from` mm along the tube from the node of one end (`at`: where that is). */
+export function stationFrom(part: Part, which: 'first' | 'last', at: Vec3 | null, from: number): number | null {
+  const line = part.centreline;
+  const end = part.ends[which === 'first' ? 0 : 1];
+  if (line === null) return null;
+  // The centreline begins at E; the node may stand a little before or behind it.
+  const lead = at === null || end.origin === null || end.away === null ? 0 : dot(sub(at, end.origin), end.away);
+  return which === 'first' ? lead + from : line.length - lead - from;
 }

@@ -1,6 +1,6 @@
 /** A place on a tube as somebody with a tape finds it: from an end, from a bend, round the tube. Millimetres, radians. */
 import type { Vec3 } from '../../centreline/vector';
-import { dot, sub } from '../../centreline/vector';
+import { sub } from '../../centreline/vector';
 import { nearestOn, pointAt } from '../../centreline/query';
 import { clockFrame, clockOf } from '../../geometry/clock';
 import type { ClockZero, Part } from '../../geometry/shape';
@@ -87,14 +87,4 @@ export function alongAt(part: Part, shape: Shape, at: Vec3): AlongTube | null {
   if (line === null) return null;
   const on = nearestOn(line, at);
   return alongTube(part, shape, on.station, clockOf(clockFrame(on.tangent), sub(at, on.point)));
-}
-
-/** Station of a place that is `from` mm along the tube from the node of one end (`at`: where that is). */
-export function stationFrom(part: Part, which: 'first' | 'last', at: Vec3 | null, from: number): number | null {
-  const line = part.centreline;
-  const end = part.ends[which === 'first' ? 0 : 1];
-  if (line === null) return null;
-  // The centreline begins at E; the node may stand a little before or behind it.
-  const lead = at === null || end.origin === null || end.away === null ? 0 : dot(sub(at, end.origin), end.away);
-  return which === 'first' ? lead + from : line.length - lead - from;
 }

@@ -4,16 +4,16 @@ import type { Anchor, Fitting, Gusset, SeatMount } from '../../cage/hardware';
 import { nearestOn, pointAt } from '../../centreline/query';
 import type { Vec3 } from '../../centreline/vector';
 import { addScaled, dot, sub } from '../../centreline/vector';
-import { axisExit, outerRadius } from '../../geometry/axis';
+import { entryPoint } from '../../geometry/axis';
 import type { Standing } from '../../geometry/feet';
 import { plateFrame, standingOn } from '../../geometry/feet';
 import { drilledBy } from '../../geometry/holes';
 import type { End, Part } from '../../geometry/shape';
-import { partsOf } from '../../geometry/stretch';
+import { partsOf, stationFrom } from '../../geometry/stretch';
 import { ventSite } from '../../geometry/vents';
 import type { PacketInput } from '../packet/paper';
 import type { AlongTube } from './along';
-import { alongAt, alongTube, stationFrom } from './along';
+import { alongAt, alongTube } from './along';
 import { clearanceHole } from './bolt-holes';
 
 /** In the order of the work. */
@@ -65,13 +65,6 @@ const UNKNOWN: Where = { kind: 'unknown' };
 const onTube = (along: AlongTube | null): Where => (along === null ? UNKNOWN : { kind: 'tube', along });
 
 type Input = Pick<PacketInput, 'cage' | 'shape'>;
-
-/** Where the axis of an end goes through the outside of its host. */
-export function entryPoint(end: End, child: Part, host: Part): Vec3 | null {
-  const reach = 4 * (outerRadius(host) + outerRadius(child));
-  const exit = axisExit(end, host, reach);
-  return exit === null || end.origin === null || end.away === null ? null : addScaled(end.origin, end.away, exit);
-}
 
 const nodeAt = ({ cage }: Input, name: string | null): Vec3 | null => {
   const node = name === null ? undefined : cage.things.get(name);
