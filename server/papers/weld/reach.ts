@@ -1,13 +1,14 @@
 /** Which joints a torch cannot go all round, what is in its way, and how far the cage must be let down to reach them. */
 import type { Panel } from '../../cage/hardware';
 import { nearestOn, pointAt } from '../../centreline/query';
+import { betweenStretches } from '../../centreline/stretches';
 import type { Vec3 } from '../../centreline/vector';
 import { add, addScaled, distance, dot, norm, sub, unit } from '../../centreline/vector';
 import type { End, Part } from '../../geometry/shape';
 import { bodyStretch } from '../../geometry/stretch';
 import type { PacketInput } from '../packet/paper';
 import type { Obstacle, Torch } from './torch';
-import { betweenStretches, blockersAt, TORCH } from './torch';
+import { blockersAt, TORCH } from './torch';
 
 export interface Reach {
   /** Of the points looked at round the joint, how many the torch cannot stand at. */
@@ -15,6 +16,8 @@ export interface Reach {
   readonly of: number;
   /** Parts and panels in the way, in the order in which they are met. */
   readonly by: readonly string[];
+  /** Those of them that stay where they are: panels, and tubes that stand in the car. */
+  readonly fixed: readonly string[];
   /** The least drop that frees all round, mm; null: none up to `MOST_DROP` does. 0 where nothing is blocked. */
   readonly drop: number | null;
 }
@@ -128,7 +131,13 @@ export function reachOf(
     for (const name of names ?? []) by.add(name);
     return names !== null;
   });
-  const figures = { blocked: stuck.length, of: groove.length, by: [...by] };
+  const stays = new Set(others.flatMap(({ name, moves }) => (moves ? [] : [name])));
+  const figures = {
+    blocked: stuck.length,
+    of: groove.length,
+    by: [...by],
+    fixed: [...by].filter((name) => stays.has(name)),
+  };
   if (stuck.length === 0) return { ...figures, drop: 0 };
   const moving = others.filter(({ moves }) => moves);
   const still = others.filter(({ moves }) => !moves);

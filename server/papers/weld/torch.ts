@@ -1,7 +1,8 @@
 /** Whether a torch can stand in a groove: a straight nozzle against tubes and panels. Millimetres, radians. */
 import type { Torch as ToldTorch } from '../../cage/cage';
+import { betweenStretches } from '../../centreline/stretches';
 import type { Vec3 } from '../../centreline/vector';
-import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../../centreline/vector';
+import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../../centreline/vector';
 import { crossesTriangle } from '../order/through';
 
 /** Nozzle's diameter, and what of it has to find room behind the weld. */
@@ -45,25 +46,6 @@ export type Obstacle =
       readonly corners: readonly [Vec3, Vec3, Vec3];
       readonly moves: boolean;
     };
-
-const clamp = (value: number): number => Math.min(1, Math.max(0, value));
-
-/** Shortest distance of two stretches (Ericson, Real-Time Collision Detection, 2005, 5.1.9; from memory). */
-export function betweenStretches(p: Vec3, q: Vec3, a: Vec3, b: Vec3): number {
-  const [u, v, w] = [sub(q, p), sub(b, a), sub(p, a)];
-  const [uu, vv, uv] = [dot(u, u), dot(v, v), dot(u, v)];
-  const [uw, vw] = [dot(u, w), dot(v, w)];
-  if (uu < 1e-12) return distance(p, addScaled(a, v, vv < 1e-12 ? 0 : clamp(vw / vv)));
-  if (vv < 1e-12) return distance(a, addScaled(p, u, clamp(-uw / uu)));
-  const det = uu * vv - uv * uv;
-  let s = det > 1e-12 ? clamp((uv * vw - uw * vv) / det) : 0;
-  let t = (uv * s + vw) / vv;
-  if (t < 0 || t > 1) {
-    t = clamp(t);
-    s = clamp((uv * t - uw) / uu);
-  }
-  return distance(addScaled(p, u, s), addScaled(a, v, t));
-}
 
 function pointToFace(p: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): number {
   const n = cross(sub(b, a), sub(c, a));

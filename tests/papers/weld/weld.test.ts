@@ -1,9 +1,11 @@
 /** The weld list: lengths against circles and ellipses, reach against cases whose answer is plain. */
 import { describe, expect, it } from 'vitest';
+import { betweenStretches } from '../../../server/centreline/stretches';
 import { sawnEdge, weldLines } from '../../../server/papers/weld/list';
 import { weldPapers } from '../../../server/papers/weld/papers';
+import { howWords } from '../../../server/papers/weld/words';
 import type { Reach } from '../../../server/papers/weld/reach';
-import { betweenStretches, blockersAt, TORCH } from '../../../server/papers/weld/torch';
+import { blockersAt, TORCH } from '../../../server/papers/weld/torch';
 import { inputOf, sampleInput } from '../bend/support';
 
 /** A post with a bar square to it at 500 up, running to the car's left. */
@@ -37,14 +39,14 @@ const roof = (z: number): string =>
 
 describe('reach', () => {
   it('a joint alone is reached all round, at all points of 15 degrees', async () => {
-    expect(await armReach()).toEqual({ blocked: 0, of: 24, by: [], drop: 0 });
+    expect(await armReach()).toEqual({ blocked: 0, of: 24, by: [], fixed: [], drop: 0 });
   });
 
   it('a roof far above stands in no way; close above the arm it does, and the drop frees it', async () => {
     expect((await armReach(roof(700))).blocked).toBe(0);
     const tight = await armReach(roof(535));
     expect(tight.blocked).toBeGreaterThan(0);
-    expect(tight.by).toEqual(['skin']);
+    expect([tight.by, tight.fixed]).toEqual([['skin'], ['skin']]);
     // What a drop does is what a higher roof does: a roof higher by the drop is free, one millimetre less is not.
     const drop = tight.drop ?? NaN;
     expect((await armReach(roof(535 + drop))).blocked).toBe(0);
@@ -80,7 +82,8 @@ tube over as brace {
 }`);
     expect(reach.blocked).toBeGreaterThan(0);
     expect(reach.by).toContain('over');
-    expect(reach.drop).toBeNull();
+    expect([reach.drop, reach.fixed]).toEqual([null, []]);
+    expect(howWords(reach, 'mm')).toContain('take over out again (only tacked) and put it back after it');
   });
 });
 
