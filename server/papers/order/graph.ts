@@ -21,18 +21,18 @@ export interface Link {
   readonly why: string;
 }
 
-export interface Sorted {
+export interface Sorted<T extends Step = Step> {
   /** Every step whose needs can all be met, each after everything that it needs. */
-  readonly order: readonly Step[];
+  readonly order: readonly T[];
   /** Circles of steps that wait for one another, each as its links, head to tail. */
   readonly cycles: readonly (readonly Link[])[];
   /** Steps that are in a circle or wait behind one, in the order in which they were given. */
-  readonly stuck: readonly Step[];
+  readonly stuck: readonly T[];
 }
 
 /** Needs that name no step of the list ask for nothing; of two steps with one id the first counts. */
-function known(steps: readonly Step[]): ReadonlyMap<string, Step> {
-  const byId = new Map<string, Step>();
+function known<T extends Step>(steps: readonly T[]): ReadonlyMap<string, T> {
+  const byId = new Map<string, T>();
   for (const step of steps) if (!byId.has(step.id)) byId.set(step.id, step);
   return byId;
 }
@@ -97,7 +97,7 @@ class Least {
  * Topological order by Kahn's algorithm (Communications of the ACM 5, 1962), stable: of the steps that are free, the one
  * given first is done first.
  */
-export function sortSteps(steps: readonly Step[]): Sorted {
+export function sortSteps<T extends Step>(steps: readonly T[]): Sorted<T> {
   const byId = known(steps);
   const all = [...byId.values()];
   const place = new Map(all.map(({ id }, i) => [id, i]));
@@ -111,7 +111,7 @@ export function sortSteps(steps: readonly Step[]): Sorted {
   open.forEach((count, i) => {
     if (count === 0) free.push(i);
   });
-  const order: Step[] = [];
+  const order: T[] = [];
   for (let i = free.pop(); i !== undefined; i = free.pop()) {
     const step = all[i];
     if (step !== undefined) order.push(step);
@@ -124,4 +124,25 @@ export function sortSteps(steps: readonly Step[]): Sorted {
   const sorted = new Set(order.map(({ id }) => id));
   const stuck = all.filter(({ id }) => !sorted.has(id));
   return { order, stuck, cycles: cyclesOf(new Map(stuck.map((step) => [step.id, step]))) };
+}
+
+/**
+ * For each step of a sorted order its needs without those that another of them waits for anyway. What is left asks for the
+ * same order (a transitive reduction: Aho, Garey and Ullman, SIAM Journal on Computing 1, 1972).
+ */
+export function shortNeeds(order: readonly Step[]): ReadonlyMap<string, readonly Need[]> {
+  const place = new Map(order.map(({ id }, i) => [id, i]));
+  // Of each step, all that it waits for by way of others, as places.
+  const behind: ReadonlySet<number>[] = [];
+  return new Map(
+    order.map(({ id, needs }): [string, readonly Need[]] => {
+      const known = needs.flatMap((one) => {
+        const at = place.get(one.on);
+        return at === undefined || behind[at] === undefined ? [] : [{ one, at }];
+      });
+      const farther = new Set(known.flatMap(({ at }) => [...(behind[at] ?? [])]));
+      behind.push(new Set([...farther, ...known.map(({ at }) => at)]));
+      return [id, known.filter(({ at }) => !farther.has(at)).map(({ one }) => one)];
+    }),
+  );
 }

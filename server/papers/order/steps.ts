@@ -1,273 +1,283 @@
 /** What has to be done to build a car's tubes, and what each step waits for, all of it derived from the model. */
-import type { Foot, Vent } from '../../cage/cage';
 import { standingOn } from '../../geometry/feet';
-import type { End, Part } from '../../geometry/shape';
-import { partsOf } from '../../geometry/stretch';
-import { ventSite } from '../../geometry/vents';
-import { endLabel } from '../packet/numbers';
+import type { Part } from '../../geometry/shape';
+import { bothSides } from '../names';
 import type { PacketInput } from '../packet/paper';
-import type { Need, Step } from './graph';
+import type { Need } from './graph';
+import { sortSteps } from './graph';
+import type { Numbered } from './holes';
+import type { Job } from './jobs';
+import * as p from './plan';
+import type { WorkStep } from './plan';
+import { need, Plan } from './plan';
 import { throughPanels } from './through';
+import type { OutOfCar } from './weld-steps';
+import { afterTacks } from './weld-steps';
+import { holeNumbers, holeWords, jobLabel, labelOf } from './words';
 
-/** Headings, in the order in which a shop goes about it where nothing else decides. */
-export const GROUPS = {
-  car: 'The car',
-  plates: 'Plates',
-  bend: 'Bend',
-  fit: 'Cut, cope, fit and tack',
-  tape: 'Tape again',
-  out: 'Weld out of the car',
-  weld: 'Weld in the car',
-  finish: 'Finish',
-} as const;
+const { GROUPS } = p;
 
-export const MEASURE = 'measure';
-export const SEATS = 'seats';
-export const BAR_HEIGHT = 'bar-height';
-export const TAPE = 'tape';
-export const PAINT = 'paint';
-export const WELDED = 'welded';
+const named = (holes: readonly Numbered[]): readonly string[] => holes.map(({ id }) => id);
 
-export const bendId = (part: string): string => `bend ${part}`;
-export const copeId = (part: string): string => `cope ${part}`;
-export const passId = (part: string): string => `pass ${part}`;
-export const fitId = (part: string): string => `fit ${part}`;
-export const tackId = (part: string): string => `tack ${part}`;
-export const weldId = (part: string): string => `weld ${part}`;
-export const drillId = (vent: string): string => `vent ${vent}`;
-export const plateId = (foot: string): string => `plate ${foot}`;
-export const footId = (foot: string): string => `foot ${foot}`;
-export const outId = (part: string, end: End['which']): string => `out ${part} ${end}`;
-export const collarId = (part: string): string => `collars ${part}`;
-
-/** An end that the torch cannot go round where it stands: it is welded out of the car, or let down to be. */
-export interface OutOfCar {
-  readonly part: string;
-  readonly end: End['which'];
-  /** `lower it by 42 mm`. */
-  readonly how: string;
+function carSteps(plan: Plan): readonly WorkStep[] {
+  const { input, existing, bars } = plan;
+  const things = [...input.cage.things.values()];
+  const holes = plan.holesAt('car');
+  const seats = things.filter(({ kind }) => kind === 'seat').map(({ name }) => name);
+  const step = (id: string, does: string, needs: readonly Need[], of: readonly Numbered[] = []): WorkStep => ({
+    ...{ group: GROUPS.car, id, does, needs },
+    ...{ parts: [], holes: named(of) },
+  });
+  const steps = [
+    step(p.MEASURE, 'Level the car, mark its zero and its middle, and measure every point of the file in the car', []),
+  ];
+  if (existing.length > 0) {
+    const names = bothSides([...new Set(existing.map(({ tube }) => tube.name))]).join(', ');
+    steps.push(
+      step(p.EXISTING, `Measure what is in the car already: ${names}`, [
+        need(p.MEASURE, 'all heights are taken from the level car'),
+      ]),
+    );
+  }
+  if (seats.length > 0) {
+    const what = 'Fix the seat at its recline and slide, driver in it, and measure its slots';
+    steps.push(
+      step(p.SEATS, `${what}: ${seats.join(', ')}`, [need(p.MEASURE, 'the seat is placed from the level car')]),
+    );
+    if (bars.size > 0) {
+      const mark = "Mark the harness bar's height at the slots, and change the file if it is another";
+      steps.push(
+        step(p.BAR_HEIGHT, mark, [
+          need(p.SEATS, "the bar's height comes from the slots of the seat where it really stands"),
+        ]),
+      );
+    }
+  }
+  if (holes.length > 0) {
+    const needs = [
+      need(p.MEASURE, 'they are laid out from the measured points'),
+      ...(seats.length > 0 ? [need(p.SEATS, 'mounts and straps follow the seat as it stands')] : []),
+    ];
+    steps.push(step(p.CAR_HOLES, `Drill in the car by the drill list: ${holeWords(holes, input)}`, needs, holes));
+  }
+  return steps;
 }
 
-const need = (on: string, why: string): Need => ({ on, why });
-
-type Input = Pick<PacketInput, 'cage' | 'shape' | 'numbers'>;
-
-/** Parts on which an end is cut, that are made and therefore have to be there first. */
-const hostsOf = ({ shape }: Input, part: Part): readonly Part[] => {
-  const { splitBy } = part.tube;
-  const names = part.ends.flatMap((end) => (end.fit === 'cope' ? end.hosts : []));
-  const found = [...names, ...(splitBy === null || part.piece === null ? [] : [splitBy])].flatMap((name) =>
-    partsOf(shape.parts, name),
-  );
-  return [...new Set(found)].filter((host) => host !== part && !host.tube.existing);
-};
-
-/** Every step of the car, in the order in which it would be done if none had to wait. */
-export function stepsOf(input: Input, outOfCar: readonly OutOfCar[] = []): readonly Step[] {
-  const { cage, shape, numbers } = input;
-  const things = [...cage.things.values()];
-  const label = (part: Part): string => numbers.get(part.name)?.label ?? part.name;
-  // Hosts before what is cut to them wherever nothing else decides: by the order of the file.
-  const made = [...shape.parts.values()].filter(({ tube }) => !tube.existing);
-  const steps: Step[] = [];
-  const step = (group: string, id: string, does: string, needs: readonly Need[]): void => {
-    steps.push({ id, does, group, needs });
-  };
-
-  step(
-    GROUPS.car,
-    MEASURE,
-    'Level the car, mark its zero and its middle, and measure every point of the file in the car',
-    [],
-  );
-  const existing = [...shape.parts.values()].filter(({ tube }) => tube.existing);
-  if (existing.length > 0) {
-    const names = [...new Set(existing.map(({ tube }) => tube.name))].join(', ');
-    step(GROUPS.car, 'existing', `Measure what is in the car already: ${names}`, [
-      need(MEASURE, 'all heights are taken from the level car'),
-    ]);
-  }
-  const seats = things.filter(({ kind }) => kind === 'seat').map(({ name }) => name);
-  const barParts = new Set(
-    shape.straps.flatMap(({ tube }) => (tube === null ? [] : partsOf(shape.parts, tube).map(({ name }) => name))),
-  );
-  if (seats.length > 0) {
-    step(
-      GROUPS.car,
-      SEATS,
-      `Fix the seat at its recline and slide, driver in it, and measure its slots: ${seats.join(', ')}`,
-      [need(MEASURE, 'the seat is placed from the level car')],
+function plateSteps(plan: Plan): readonly WorkStep[] {
+  return plan.feet.map(({ key, feet }): WorkStep => {
+    const holes = plan.holesAt(
+      'plate',
+      feet.map(({ name }) => name),
     );
-    if (barParts.size > 0)
-      step(GROUPS.car, BAR_HEIGHT, "Mark the harness bar's height at the slots, and change the file if it is another", [
-        need(SEATS, "the bar's height comes from the slots of the seat where it really stands"),
-      ]);
-  }
+    const plates = bothSides(feet.map(({ name }) => name)).join(', ');
+    const counter = feet.some(({ counterPlate }) => counterPlate !== null) ? ', each with its counter-plate' : '';
+    const drill = holes.length === 0 ? '' : `; drill ${holeNumbers(holes)} on the bench`;
+    return {
+      ...{ group: GROUPS.plates, id: p.plateId(key), parts: [], holes: named(holes) },
+      does: `Cut ${feet.length === 1 ? 'plate' : 'plates'} ${plates}${counter}${drill}`,
+      needs: [need(p.MEASURE, 'their place in the car has to be known to be flat and clear')],
+    };
+  });
+}
 
-  const feet = things.filter((thing): thing is Foot => thing.kind === 'foot');
-  const through = throughPanels(input);
-  const passing = new Map<string, string[]>();
-  for (const { part, panel } of through) passing.set(part.name, [...(passing.get(part.name) ?? []), panel.name]);
-  for (const foot of feet) {
-    const holes = [
-      ...(foot.bolts === null ? [] : [`${String(foot.bolts.count)} bolt holes`]),
-      ...(foot.hole === null ? [] : ['the vent']),
+function bendSteps({ jobs, bars, input }: Plan): readonly WorkStep[] {
+  return jobs.flatMap((job): readonly WorkStep[] => {
+    const bent = job.parts.filter(({ bends }) => bends.length > 0);
+    if (bent.length === 0) return [];
+    return [
+      {
+        ...{ group: GROUPS.bend, id: p.bendId(job.key), parts: bent.map(({ name }) => name), holes: [] },
+        does: `Saw the stick, bend it by its sheet and take every check dimension: ${jobLabel({ ...job, parts: bent }, input)}`,
+        needs: [
+          need(p.MEASURE, 'a bend cannot be undone: the measures come first'),
+          ...(bent.some(({ name }) => bars.has(name))
+            ? [need(p.BAR_HEIGHT, 'the straps lie on it: its height follows the seat')]
+            : []),
+        ],
+      },
     ];
-    const drill = holes.length === 0 ? '' : `, drill ${holes.join(' and ')}`;
-    const counter = foot.counterPlate === null ? '' : ', and its counter-plate';
-    step(GROUPS.plates, plateId(foot.name), `Cut plate ${foot.name}${counter}${drill}`, [
-      need(MEASURE, 'its place in the car has to be known to be flat and clear'),
-    ]);
+  });
+}
+
+/** Which parts go through which panels, and which feet lie behind one. */
+interface Passing {
+  readonly panels: ReadonlyMap<string, readonly string[]>;
+  readonly far: ReadonlyMap<string, readonly { readonly part: Part; readonly panel: string }[]>;
+}
+
+function passingOf({ cage, shape }: PacketInput): Passing {
+  const panels = new Map<string, string[]>();
+  const far = new Map<string, { part: Part; panel: string }[]>();
+  for (const { part, panel, far: feet } of throughPanels({ cage, shape })) {
+    panels.set(part.name, [...(panels.get(part.name) ?? []), panel.name]);
+    for (const foot of feet) far.set(foot, [...(far.get(foot) ?? []), { part, panel: panel.name }]);
   }
+  return { panels, far };
+}
 
-  for (const part of made)
-    if (part.bends.length > 0)
-      step(GROUPS.bend, bendId(part.name), `Bend ${label(part)} by its sheet, and tape its check dimensions`, [
-        need(MEASURE, 'a bend cannot be undone: the measures come first'),
-        ...(barParts.has(part.name) ? [need(BAR_HEIGHT, 'the straps lie on it')] : []),
-      ]);
-
-  const standing = standingOn(cage, shape.parts);
-  for (const foot of feet) {
-    const pass = through.filter(({ far }) => far.includes(foot.name));
-    const bolted = foot.bolts !== null && foot.welded !== true;
-    step(
-      GROUPS.fit,
-      footId(foot.name),
-      bolted ? `Drill the car to plate ${foot.name} and bolt it down` : `Set plate ${foot.name} and clamp or tack it`,
-      [
+function footSteps(plan: Plan, { far }: Passing): readonly WorkStep[] {
+  const carHoles = plan.holesAt('car').length > 0;
+  return plan.feet.map(({ key, feet }): WorkStep => {
+    const plates = bothSides(feet.map(({ name }) => name)).join(', ');
+    const word = feet.length === 1 ? 'plate' : 'plates';
+    const bolted = feet.every(({ bolts, welded }) => bolts !== null && welded !== true);
+    const passes = feet.flatMap(({ name }) => far.get(name) ?? []);
+    return {
+      ...{ group: GROUPS.fit, id: p.footId(key), parts: [], holes: [] },
+      does: bolted
+        ? `Drill the car through ${word} ${plates}, and bolt ${feet.length === 1 ? 'it' : 'them'} down`
+        : `Set ${word} ${plates}, clamped or tacked`,
+      needs: [
         need(
-          plateId(foot.name),
-          foot.bolts === null ? 'the plate has to be there' : 'the holes are drilled before the plate is bolted',
+          p.plateId(key),
+          feet.some(({ bolts }) => bolts !== null)
+            ? 'the holes are drilled before the plate is bolted'
+            : 'the plate has to be there',
         ),
-        ...pass.map(({ part, panel }) =>
-          need(passId(part.name), `${label(part)} goes through ${panel.name} before the plate on its far side`),
+        ...(carHoles
+          ? [need(p.CAR_HOLES, 'what is drilled in the car is drilled before the cage stands in the way')]
+          : []),
+        ...passes.map(({ part, panel }) =>
+          need(
+            p.passId(plan.jobOf(part.name)),
+            `${labelOf(part, plan.input)} goes through ${panel} before the plate on its far side`,
+          ),
         ),
       ],
-    );
-  }
+    };
+  });
+}
 
-  const outBy = new Map(outOfCar.map((one) => [`${one.part} ${one.end}`, one]));
-  const vents = things.filter((thing): thing is Vent => thing.kind === 'vent');
-  const closes = new Map<string, Vent[]>();
-  for (const vent of vents) {
-    const site = ventSite(vent, cage, shape.parts);
-    if (site === null) continue;
-    const drilled = site.host ?? site.child;
-    if (!site.child.tube.existing) closes.set(site.child.name, [...(closes.get(site.child.name) ?? []), vent]);
+function tubeSteps(
+  plan: Plan,
+  job: Job,
+  passing: Passing,
+  standing: ReadonlyMap<string, readonly string[]>,
+): readonly WorkStep[] {
+  const { input, bars } = plan;
+  const { key, parts } = job;
+  const names = parts.map(({ name }) => name);
+  const about = jobLabel(job, input);
+  const step = (id: string, does: string, needs: readonly Need[], holes: readonly Numbered[] = []): WorkStep => ({
+    ...{ group: GROUPS.fit, id, does, needs, about },
+    ...{ parts: names, holes: named(holes) },
+  });
+  const bent = parts.some(({ bends }) => bends.length > 0);
+  const inPieces = parts.some(({ piece }) => piece !== null);
+  const panels = [...new Set(names.flatMap((name) => passing.panels.get(name) ?? []))];
+  const feet = [...new Set(names.flatMap((name) => standing.get(name) ?? []))];
+  const hosts = [...new Set(parts.flatMap((part) => plan.hostsOf(part)))];
+  const splits = (host: Part): boolean =>
+    inPieces && parts.some(({ tube }) => tube.splitBy === host.name || tube.splitBy === host.tube.name);
+  const isBar = names.some((name) => bars.has(name));
+  const hasExisting = parts.some(({ ends }) =>
+    ends.some(({ fit, hosts: of }) => fit === 'cope' && of.some((host) => input.shape.parts.get(host)?.tube.existing)),
+  );
+  const steps: WorkStep[] = [];
+
+  steps.push(
     step(
-      GROUPS.fit,
-      drillId(vent.name),
-      `Drill the vent in ${label(drilled)} where ${label(site.child)} closes it, ${endLabel(site.end)}`,
-      [
-        need(MEASURE, 'it is laid out from the measured points'),
-        ...(drilled.tube.existing
-          ? []
-          : drilled === site.child
-            ? [need(copeId(drilled.name), 'it is measured from the finished cut')]
-            : [need(tackId(drilled.name), 'it is laid out where the next tube meets this one as it stands')]),
-      ],
-    );
-  }
-
-  for (const part of made) {
-    const hosts = hostsOf(input, part);
-    const stands = [...standing].flatMap(([foot, ends]) => (ends.some((one) => one.part === part) ? [foot] : []));
-    const panels = passing.get(part.name) ?? [];
-    const bent = part.bends.length > 0;
-    const split = part.piece === null ? null : part.tube.splitBy;
-    const isSplitter = (host: Part): boolean => host.name === split || host.tube.name === split;
-    step(GROUPS.fit, copeId(part.name), `Cut ${label(part)} long, then cope or saw its ends`, [
+      p.copeId(key),
       bent
-        ? need(bendId(part.name), 'bend before cope: a bent end is where the bender leaves it')
-        : need(MEASURE, 'its length comes from the measured points'),
-      ...(bent || !barParts.has(part.name) ? [] : [need(BAR_HEIGHT, 'the straps lie on it')]),
-      ...hosts.map((host) =>
-        need(
-          tackId(host.name),
-          isSplitter(host)
-            ? `${label(host)} runs through between the two pieces`
-            : `it is cut to ${label(host)} as that stands`,
-        ),
-      ),
-      ...(existing.length > 0 ? [need('existing', 'what is there already is measured, not believed')] : []),
-    ]);
-    if (panels.length > 0)
-      step(GROUPS.fit, passId(part.name), `Cut ${panels.join(', ')} open and push ${label(part)} through`, [
-        need(copeId(part.name), 'its end cannot be cut behind the firewall'),
-      ]);
-    step(GROUPS.fit, fitId(part.name), `Fit ${label(part)}: close all round, file what touches first`, [
-      need(copeId(part.name), 'it is cut first'),
-      ...(panels.length > 0 ? [need(passId(part.name), 'it comes through the firewall')] : []),
-      ...stands.map(({ name }) => need(footId(name), 'it stands on the plate')),
-    ]);
-    step(GROUPS.fit, tackId(part.name), `Tack ${label(part)}`, [
-      need(fitId(part.name), 'a gap is mended before the tack, not after'),
-      ...(closes.get(part.name) ?? []).map(({ name }) =>
-        need(drillId(name), 'the vent is drilled before the joint that closes it'),
-      ),
-    ]);
-  }
-
-  step(
-    GROUPS.tape,
-    TAPE,
-    'Tape all again, diagonals too, before anything is welded: the seat, the slots and the doors with it',
-    [
-      ...made.map((part) => need(tackId(part.name), 'every tack pulls: all of them are in before the tape decides')),
-      ...feet.map(({ name }) => need(footId(name), 'the plates carry the tubes')),
-      ...(seats.length > 0 ? [need(SEATS, 'the bar is taped against the seat')] : []),
-      need(MEASURE, 'there must be something to compare with'),
-    ],
-  );
-
-  const before: Need[] = [];
-  const collared = new Set(
-    shape.straps.flatMap(({ part, collars }) => (part === null || collars.length === 0 ? [] : [part])),
-  );
-  for (const part of made) {
-    if (collared.has(part.name)) {
-      step(GROUPS.out, collarId(part.name), `Weld the collars on ${label(part)}, out of the car`, [
-        need(TAPE, 'the straps must run as they are drawn before collars hold them there'),
-      ]);
-      before.push(need(collarId(part.name), 'what is welded out of the car is welded first'));
-    }
-    for (const end of part.ends) {
-      const out = outBy.get(`${part.name} ${end.which}`);
-      if (out === undefined) continue;
-      const id = outId(part.name, end.which);
-      step(GROUPS.out, id, `Weld ${label(part)}, ${endLabel(end)}, ${out.how}`, [
-        need(TAPE, 'nothing is welded before it is taped again'),
-      ]);
-      before.push(need(id, 'what is welded out of the car is welded first'));
-    }
-  }
-  const isWelded = (end: End): boolean => end.fit === 'cope' || end.fit === 'foot';
-  for (const part of made) {
-    if (!part.ends.some(isWelded)) continue;
-    step(
-      GROUPS.weld,
-      weldId(part.name),
-      `Weld ${label(part)} all round at ${part.ends.filter(isWelded).map(endLabel).join(' and ')}`,
+        ? 'Cut to length by the bend sheet, then cope or saw the ends: by template and saw sheet'
+        : 'Saw the stick by the cut list, then cope or saw the ends: by template and saw sheet',
       [
-        need(TAPE, 'nothing is welded before it is taped again'),
-        ...before,
-        ...(closes.get(part.name) ?? []).map(({ name }) =>
-          need(drillId(name), 'the vent is drilled before the joint that closes it'),
+        bent
+          ? need(p.bendId(key), 'bend before cope: a bent end is where the bender leaves it')
+          : need(p.MEASURE, 'its length comes from the measured points'),
+        ...(!bent && isBar ? [need(p.BAR_HEIGHT, 'the straps lie on it: its height follows the seat')] : []),
+        ...hosts.map((host) =>
+          need(
+            p.tackId(plan.jobOf(host.name)),
+            splits(host)
+              ? `${labelOf(host, input)} runs through between the pieces`
+              : `cut to ${labelOf(host, input)} as that stands`,
+          ),
         ),
+        ...(hasExisting ? [need(p.EXISTING, 'what is there already is measured, not believed')] : []),
       ],
+    ),
+  );
+  const fitNeeds: Need[] = [need(p.copeId(key), 'it is cut first')];
+
+  const bench = plan.holesAt('bench', names);
+  if (bench.length > 0) {
+    const sleeves = bench.some(({ drilling: { thing } }) => 'sleeve' in thing && thing.sleeve)
+      ? ', weld the sleeves in'
+      : '';
+    const why = bent
+      ? 'a hole in a straight tube starts a kink when it is bent, and it is measured from the finished cut'
+      : 'it is measured from the finished cut';
+    steps.push(
+      step(
+        p.benchId(key),
+        `On the bench: drill ${holeWords(bench, input)}${sleeves}`,
+        [need(p.copeId(key), why)],
+        bench,
+      ),
     );
+    fitNeeds.push(need(p.benchId(key), 'on the bench a drill stands square'));
   }
-  const welds = steps.filter(({ group }) => group === GROUPS.weld || group === GROUPS.out);
-  step(GROUPS.finish, WELDED, 'Look at every weld, tape the cage once more, try the seat and the straps', [
-    ...welds.map(({ id }) => need(id, 'every weld is made before they are looked at')),
-    need(TAPE, 'welding pulls: there must be something to compare with'),
-  ]);
-  step(GROUPS.finish, PAINT, 'Clean and paint', [
-    need(WELDED, 'all welding before paint: it burns off, and hides what has to be looked at'),
-  ]);
-  step(GROUPS.finish, 'close', 'Padding, seat and straps in; a scrutineer looks at it before it is driven', [
-    need(PAINT, 'nothing is padded or covered before it is painted and dry'),
-  ]);
+  if (input.shape.straps.some(({ part, collars }) => part !== null && names.includes(part) && collars.length > 0)) {
+    steps.push(
+      step(p.collarId(key), 'Slide the collars on, if they are in one piece', [
+        need(p.copeId(key), 'the ends are cut first'),
+      ]),
+    );
+    fitNeeds.push(need(p.collarId(key), 'over a tube that is in its place no ring goes'));
+  }
+  if (panels.length > 0) {
+    steps.push(
+      step(p.passId(key), `Cut ${panels.join(', ')} open, and push it through`, [
+        need(p.copeId(key), 'its end cannot be cut behind the firewall'),
+      ]),
+    );
+    fitNeeds.push(need(p.passId(key), 'it comes through the firewall'));
+  }
+  fitNeeds.push(...feet.map((foot) => need(p.footId(foot), 'it stands on the plate')));
+
+  steps.push(step(p.fitId(key), 'Fit: no gap all round; file what touches first', fitNeeds));
+  const tackNeeds: Need[] = [need(p.fitId(key), 'a gap is mended before the tack, not after')];
+  const joint = plan.holesAt('joint', names);
+  if (joint.length > 0) {
+    const vents = joint.some(({ drilling: { sort } }) => sort === 'vent' || sort === 'air');
+    const scribe = joint.some(({ drilling: { part } }) => part !== null && !names.includes(part.name));
+    const does = `${scribe ? 'Scribe round where it lands, take' : 'Take'} it off, drill ${holeWords(joint, input)}, and put it back`;
+    steps.push(step(p.drillId(key), does, [need(p.fitId(key), 'only a fitted end shows where the hole goes')], joint));
+    const why = vents
+      ? 'a vent is drilled before the joint that closes it'
+      : 'both halves of a fitting are drilled together before they are welded on';
+    tackNeeds.push(need(p.drillId(key), why));
+  }
+  steps.push(step(p.tackId(key), 'Tack', tackNeeds));
   return steps;
+}
+
+function allSteps(plan: Plan, outOfCar: readonly OutOfCar[]): readonly WorkStep[] {
+  const { input } = plan;
+  if (plan.jobs.length === 0) return [];
+  const passing = passingOf(input);
+  const feetKeys = new Map(plan.feet.flatMap(({ key, feet }) => feet.map(({ name }) => [name, key])));
+  const standing = new Map<string, string[]>();
+  for (const [foot, ends] of standingOn(input.cage, input.shape.parts))
+    for (const { part } of ends)
+      standing.set(part.name, [...(standing.get(part.name) ?? []), feetKeys.get(foot.name) ?? foot.name]);
+  return [
+    ...carSteps(plan),
+    ...plateSteps(plan),
+    ...bendSteps(plan),
+    ...footSteps(plan, passing),
+    ...plan.jobs.flatMap((job) => tubeSteps(plan, job, passing, standing)),
+    ...afterTacks(plan, outOfCar),
+  ];
+}
+
+/**
+ * Every step of the car, in the order in which it would be done if none had to wait. Twins, and the pieces of a split
+ * tube, share their steps, unless that would have one wait for the other; where there is a circle, each tube stands for
+ * itself, so that the links say which.
+ */
+export function stepsOf(input: PacketInput, outOfCar: readonly OutOfCar[] = []): readonly WorkStep[] {
+  const steps = allSteps(new Plan(input, true), outOfCar);
+  return sortSteps(steps).cycles.length === 0 ? steps : allSteps(new Plan(input, false), outOfCar);
 }

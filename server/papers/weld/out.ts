@@ -1,5 +1,5 @@
 /** Ends that are welded out of the car, or let down to be: those that a torch does not get round with everything in. */
-import type { OutOfCar } from '../order/steps';
+import type { OutOfCar } from '../order/weld-steps';
 import type { PacketInput } from '../packet/paper';
 import { howWords } from './words';
 
