@@ -232,8 +232,8 @@ try {
       const folder = join(home, 'picture');
       mkdirSync(folder);
       writeFileSync(join(folder, 'bar.cage'), text.replace('2,5', '2.5'));
-      const page = { width: 1080, height: 760 };
-      current = await openWindow(browser, workbench.url, folder, true, page);
+      const viewport = { width: 1080, height: 760 };
+      current = await openWindow(browser, workbench.url, folder, true, { viewport });
       await current.openFile('bar.cage');
       await current.untilSquiggles('warning', (count) => count > 0);
       await current.page.keyboard.press('Control+b');

@@ -100,21 +100,46 @@ export const startBrowser = async (executablePath) => {
       '--use-angle=swiftshader',
       '--enable-unsafe-swiftshader',
       '--ignore-gpu-blocklist',
+      // Whatever tries to leave the machine finds nobody.
+      '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
     ],
   });
   const left = [];
   return { browser, left, stop: () => browser.close() };
 };
 
-/** Opens a folder in a new window and answers the question of trust. */
-export const openWindow = async ({ browser, left }, url, folder, trusted, viewport = { width: 1400, height: 900 }) => {
-  const context = await browser.newContext({ viewport, serviceWorkers: 'block' });
-  await context.route('**/*', (route) => {
-    const { hostname, protocol } = new URL(route.request().url());
-    if (hostname === '127.0.0.1' || !protocol.startsWith('http')) return route.continue();
-    left.push(route.request().url());
-    return route.abort();
-  });
+/**
+ * Opens a folder in a new window and answers the question of trust.
+ * @param {boolean} panels panels need the editor's service worker; what it brings does not pass through `route`, so requests
+ *   of such a window are noted when they are answered from elsewhere
+ */
+export const openWindow = async (
+  { browser, left },
+  url,
+  folder,
+  trusted,
+  { viewport = { width: 1400, height: 900 }, panels = false } = {},
+) => {
+  const context = await browser.newContext({ viewport, serviceWorkers: panels ? 'allow' : 'block' });
+  const goesOut = (request) => {
+    const { hostname, protocol } = new URL(request.url());
+    return hostname !== '127.0.0.1' && protocol.startsWith('http');
+  };
+  if (panels) {
+    const note = async (request) => {
+      if (!goesOut(request)) return;
+      const response = await request.response().catch(() => null);
+      if (response?.fromServiceWorker() !== true) left.push(request.url());
+    };
+    context.on('requestfinished', note);
+    context.on('requestfailed', note);
+  } else {
+    await context.route('**/*', (route) => {
+      if (!goesOut(route.request())) return route.continue();
+      left.push(route.request().url());
+      return route.abort();
+    });
+  }
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE);
   await page.goto(`${url}?folder=${encodeURIComponent(folder)}`);
