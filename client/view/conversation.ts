@@ -275,10 +275,11 @@ export class Conversation {
       answer = { model: null, why: `It could not be worked out: ${reasonOf(fault)}`, edits: [], says: '' };
     }
     if (!this.dragging) return;
-    const { model, why, says } = answer ?? UNTOLD;
-    if (model !== null && !canDraw(model, this.have)) {
+    const { model: made, why, says } = answer ?? UNTOLD;
+    const model = made !== null && canDraw(made, this.have) ? made : null;
+    if (model !== made && have !== this.have) {
       // A newer model came in between, and with it other meshes.
-      if (have !== this.have) this.tries.askUnlessNewer(attempt);
+      this.tries.askUnlessNewer(attempt);
       return;
     }
     this.post({ type: 'tried', number, model, why, says }, page);

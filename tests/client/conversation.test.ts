@@ -315,6 +315,9 @@ describe('a node that is dragged', () => {
     await last(tries.asked).answer(answer({ model: without(model(), { 'tube:bar': 'k1', 'tube:hoop': 'k1' }) }));
     expect(ofType('tried')).toEqual([]);
     expect(last(tries.asked).with).toMatchObject({ have: { 'tube:bar': 'k2' } });
+    // One that can never be drawn is answered all the same: the hand waits for it.
+    await last(tries.asked).answer(answer({ model: without(model(), { 'tube:bar': 'k1', 'tube:hoop': 'k1' }) }));
+    expect(ofType('tried')).toMatchObject([{ number: 1, model: null, why: null }]);
   });
 
   it('is forgotten when the hand lets go of it without writing', async () => {
