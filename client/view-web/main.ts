@@ -1,2 +1,29 @@
-/** Inside the panel. */
+/** Inside the panel: begins when the page stands. */
+import { readToView } from '../view/messages';
+import { App } from './app';
 import './view.css';
+import { readKept, type Kept } from './state';
+
+/** What the editor gives to a page in a panel, once. */
+interface Api {
+  postMessage(message: unknown): void;
+  getState(): unknown;
+  setState(state: Kept): void;
+}
+declare function acquireVsCodeApi(): Api;
+
+const api = acquireVsCodeApi();
+const app = new App(document.body, {
+  send: (message) => {
+    api.postMessage(message);
+  },
+  keep: (kept) => {
+    api.setState(kept);
+  },
+  kept: readKept(api.getState()),
+});
+addEventListener('message', (event) => {
+  const message = readToView(event.data);
+  if (message) app.receive(message);
+});
+api.postMessage({ type: 'ready' });

@@ -1,0 +1,127 @@
+/** What all tools of the panel share: the model, what is picked and lit, what is shown; and who is told when it changes. */
+import type { WireFinding, WireModel, WireNode, WireThing } from '../../server/lsp/view-wire';
+import type { Point3, ViewMark } from '../../server/view/model';
+import type { FromView } from '../view/messages';
+import type { Label } from './labels';
+import type { Severity } from './looks';
+import type { Overlay } from './overlay';
+import type { Palette } from './palette';
+import type { Box } from './pose';
+import type { Stage } from './stage';
+import type { Kept } from './state';
+import type { Things } from './things';
+
+/** A part of the panel that draws over the picture. */
+export interface Layer {
+  draw(overlay: Overlay): void;
+  labels(): readonly Label[];
+}
+
+const ORDER: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
+
+export const worse = (a: Severity, b: Severity): Severity => (ORDER.indexOf(a) <= ORDER.indexOf(b) ? a : b);
+
+export class Desk {
+  /** The last model that was judged, and the one that a hand tries just now. */
+  model: WireModel | null = null;
+  tried: WireModel | null = null;
+  turn = 0;
+  /** Id of the thing or node that a hand picked. */
+  picked: string | null = null;
+  /** Index of the finding that is looked at. */
+  finding: number | null = null;
+  /** What the cursor in the text stands in. */
+  byText: ReadonlySet<string> = new Set();
+  over: string | null = null;
+  measuring = false;
+  /** When one end is looked at closely: what stays clear. */
+  clear: ReadonlySet<string> | null = null;
+  palette: Palette;
+  private readonly watchers: (() => void)[] = [];
+  private telling = false;
+
+  constructor(
+    readonly stage: Stage,
+    readonly things: Things,
+    public kept: Kept,
+    palette: Palette,
+    readonly send: (message: FromView) => void,
+    /** Told to the eye and to a screen reader. */
+    readonly say: (text: string) => void,
+    private readonly keep: (kept: Kept) => void,
+  ) {
+    this.palette = palette;
+  }
+
+  /** What is on the picture: what is tried, or what is written. */
+  get shown(): WireModel | null {
+    return this.tried ?? this.model;
+  }
+
+  watch(changed: () => void): void {
+    this.watchers.push(changed);
+  }
+
+  /** Something changed: everybody looks again, once. */
+  changed(): void {
+    if (this.telling) return;
+    this.telling = true;
+    for (const watcher of this.watchers) watcher();
+    this.telling = false;
+    this.stage.invalidate();
+  }
+
+  remember(part: Partial<Kept>): void {
+    this.kept = { ...this.kept, ...part };
+    this.keep(this.kept);
+  }
+
+  thing(id: string | null): WireThing | null {
+    return (id !== null && this.shown?.things.find((one) => one.id === id)) || null;
+  }
+
+  node(id: string | null): WireNode | null {
+    return (id !== null && this.shown?.nodes.find((one) => one.id === id)) || null;
+  }
+
+  /** What stands out: what the cursor is in, what a hand picked, what the finding looked at is about. */
+  lit(): ReadonlySet<string> {
+    const found = this.finding === null ? null : this.shown?.findings[this.finding];
+    return new Set([...this.byText, ...(this.picked === null ? [] : [this.picked]), ...(found?.of ?? [])]);
+  }
+
+  worst(): ReadonlyMap<string, Severity> {
+    const worst = new Map<string, Severity>();
+    for (const { of, severity } of this.shown?.findings ?? []) {
+      for (const id of of) worst.set(id, worse(severity, worst.get(id) ?? severity));
+    }
+    return worst;
+  }
+
+  findingsOf(id: string): readonly WireFinding[] {
+    return this.shown?.findings.filter(({ of }) => of.includes(id)) ?? [];
+  }
+
+  marksOf(finding: WireFinding): readonly ViewMark[] {
+    const marks = this.shown?.marks ?? [];
+    return finding.marks.flatMap((index) => marks[index] ?? []);
+  }
+
+  /** The box round things, nodes and points; null: there is nothing. */
+  boxOf(ids: Iterable<string>, points: readonly Point3[] = []): Box | null {
+    const all: Point3[] = [...points];
+    for (const id of ids) {
+      const box = this.thing(id)?.box;
+      if (box) all.push(...box);
+      const at = this.node(id)?.at;
+      if (at) all.push([at[0] - 60, at[1] - 60, at[2] - 60], [at[0] + 60, at[1] + 60, at[2] + 60]);
+    }
+    if (all.length === 0) return null;
+    const along = (pick: (...values: number[]) => number): Point3 => [
+      pick(...all.map(([x]) => x)),
+      pick(...all.map(([, y]) => y)),
+      pick(...all.map(([, , z]) => z)),
+    ];
+    return [along(Math.min), along(Math.max)];
+  }
+}

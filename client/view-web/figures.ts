@@ -1,0 +1,162 @@
+/** What was measured and what is wrong, drawn where it is; and the region where a harness bar may be. */
+import type { WireFinding, WireModel } from '../../server/lsp/view-wire';
+import type { Point3, ViewMark, ViewWindow } from '../../server/view/model';
+import { worse, type Desk, type Layer } from './desk';
+import type { Label } from './labels';
+import { rgbOf } from './looks';
+import { drawMark, pointsOf, wordsAt } from './marks';
+import type { Overlay, Pen } from './overlay';
+import { basisOf } from './pose';
+
+/** The beginning of a sentence, cut between words. */
+export function shortened(text: string, most: number): string {
+  if (text.length <= most) return text;
+  const cut = text.slice(0, most);
+  const space = cut.lastIndexOf(' ');
+  return `${(space > most / 2 ? cut.slice(0, space) : cut).replace(/[\s,;:.]+$/, '')} …`;
+}
+
+/** From this close to square on, what lies in the side plane is seen as it is. */
+const SQUARE_ON = 0.96;
+
+export class Figures implements Layer {
+  constructor(
+    private readonly desk: Desk,
+    private readonly choose: (finding: number) => void,
+  ) {}
+
+  /** Marks that are drawn: which, and how. */
+  private wanted(model: WireModel): { mark: ViewMark; index: number; chosen: boolean; bad: WireFinding | null }[] {
+    const { desk } = this;
+    const { layers } = desk.kept;
+    const chosen = desk.finding === null ? null : (model.findings[desk.finding] ?? null);
+    const lit = desk.lit();
+    return model.marks.flatMap((mark, index) => {
+      const isChosen = chosen?.marks.includes(index) ?? false;
+      const bad = isChosen ? chosen : mark.finding === null ? null : (model.findings[mark.finding] ?? null);
+      const problem = bad !== null && layers.problems;
+      const asked = layers.figures && mark.of.some((id) => lit.has(id));
+      return isChosen || problem || asked ? [{ mark, index, chosen: isChosen, bad }] : [];
+    });
+  }
+
+  draw(overlay: Overlay): void {
+    const { desk } = this;
+    const model = desk.shown;
+    if (!model) return;
+    if (model.window && desk.kept.layers.window) this.drawWindow(overlay, model.window);
+    const { palette } = desk;
+    const wanted = this.wanted(model);
+    const any = wanted.some(({ chosen }) => chosen);
+    // The one that is looked at last, so that it stands before the others.
+    for (const { mark, chosen, bad } of wanted.sort((a, b) => Number(a.chosen) - Number(b.chosen))) {
+      const ink = bad ? rgbOf(palette, bad.severity) : palette.foreground;
+      drawMark(overlay, mark, { ink, width: chosen ? 3 : 1.8, alpha: any && !chosen ? 0.45 : 1 });
+    }
+  }
+
+  private drawWindow(overlay: Overlay, window: ViewWindow): void {
+    const { palette, stage } = this.desk;
+    const flat = Math.abs(basisOf(stage.pose).toward.y) > SQUARE_ON;
+    const [right, left] = window.across;
+    const at = (ring: readonly (readonly [number, number])[], y: number): Point3[] => ring.map(([x, z]) => [x, y, z]);
+    for (const { level, outlines } of window.regions) {
+      const firm = level === 'required';
+      const pen: Pen = { ink: palette.green, width: firm ? 1 : 1.4, alpha: firm ? 0.45 : 0.9 };
+      if (flat) {
+        const rings = outlines.map((ring) => at(ring, (right + left) / 2));
+        overlay.hatch(rings, pen, firm ? 9 : 5);
+      } else {
+        for (const ring of outlines) {
+          const edge: Pen = { ink: palette.green, width: 1, dash: firm ? [6, 4] : [], alpha: 0.6 };
+          overlay.line(at(ring, right), edge, true);
+          overlay.line(at(ring, left), edge, true);
+        }
+      }
+    }
+  }
+
+  labels(): readonly Label[] {
+    const { desk } = this;
+    const model = desk.shown;
+    if (!model) return [];
+    const labels: Label[] = [];
+    const told = new Set<WireFinding>();
+    const wanted = this.wanted(model);
+    const any = desk.finding !== null;
+    for (const { mark, index, chosen, bad } of wanted) {
+      if (bad && !chosen && any) continue;
+      if (bad) told.add(bad);
+      const number = bad ? model.findings.indexOf(bad) : -1;
+      labels.push({
+        key: `mark ${String(index)}`,
+        at: wordsAt(mark),
+        text: mark.says,
+        sign: bad?.severity ?? null,
+        kind: bad ? 'problem' : 'figure',
+        rank: chosen ? 95 : bad ? 60 : 70,
+        does: number < 0 ? null : () => this.choose(number),
+      });
+    }
+    if (desk.kept.layers.problems || any) labels.push(...this.onParts(model, told));
+    if (model.window && desk.kept.layers.window) labels.push(...this.windowLabels(model.window));
+    return labels;
+  }
+
+  /** Findings that no mark shows: by their sign and first words, on the part that has them; many on one part are counted. */
+  private onParts(model: WireModel, told: ReadonlySet<WireFinding>): Label[] {
+    const { desk } = this;
+    const byPart = new Map<string, number[]>();
+    model.findings.forEach((finding, index) => {
+      const chosen = index === desk.finding;
+      if (told.has(finding) || (desk.finding !== null && !chosen)) return;
+      const id = finding.of.find((one) => desk.things.middle(one) ?? desk.node(one));
+      if (id !== undefined) byPart.set(id, [...(byPart.get(id) ?? []), index]);
+    });
+    return [...byPart].flatMap(([id, all]): Label[] => {
+      const [first = 0] = all;
+      const finding = model.findings[first];
+      const at = desk.things.middle(id) ?? desk.node(id)?.at;
+      if (!finding || !at) return [];
+      const more = all.length > 1 ? ` (+${String(all.length - 1)})` : '';
+      const chosen = first === desk.finding;
+      return [
+        {
+          key: `finding ${id}`,
+          at,
+          text: shortened(finding.text, chosen ? 90 : 34) + more,
+          sign: all.reduce((worst, one) => worse(worst, model.findings[one]?.severity ?? worst), finding.severity),
+          kind: 'problem',
+          rank: chosen ? 94 : finding.severity === 'error' ? 55 : 50,
+          does: () => this.choose(first),
+        },
+      ];
+    });
+  }
+
+  private windowLabels(window: ViewWindow): Label[] {
+    const [right, left] = window.across;
+    return window.regions.flatMap(({ level, outlines }, index): Label[] => {
+      const top = outlines.flat().reduce<readonly [number, number] | null>((best, point) => {
+        return best === null || point[1] > best[1] ? point : best;
+      }, null);
+      if (!top) return [];
+      return [
+        {
+          key: `window ${String(index)}`,
+          at: [top[0], (right + left) / 2, top[1]],
+          text: `${window.bar}: ${level === 'required' ? 'axis may be here' : 'recommended'}`,
+          sign: null,
+          kind: 'ground',
+          rank: 20,
+          does: null,
+        },
+      ];
+    });
+  }
+
+  /** The places that have to be seen for a finding. */
+  static placesOf(desk: Desk, finding: WireFinding): readonly Point3[] {
+    return desk.marksOf(finding).flatMap((mark) => pointsOf(mark));
+  }
+}

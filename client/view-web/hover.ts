@@ -1,0 +1,87 @@
+/** The hover of the text, shown at the pointer: blocks of words made into elements, never read as markup. */
+import type { HoverBlock, Run } from '../view/messages';
+import { el } from './dom';
+
+const runs = (all: readonly Run[]): Node[] =>
+  all.map(({ text, style }) =>
+    style === 'strong'
+      ? el('strong', {}, text)
+      : style === 'code'
+        ? el('code', {}, text)
+        : document.createTextNode(text),
+  );
+
+function blockOf(block: HoverBlock): HTMLElement {
+  if (block.kind === 'code') return el('pre', {}, block.text);
+  if (block.kind === 'rule') return el('hr');
+  if (block.kind === 'table') {
+    const [head, ...rows] = block.rows;
+    const cells = (row: readonly (readonly Run[])[], tag: 'th' | 'td') =>
+      el('tr', {}, ...row.map((cell) => el(tag, {}, ...runs(cell))));
+    const heads = head?.some((cell) => cell.length > 0) ? el('thead', {}, cells(head, 'th')) : null;
+    return el('table', {}, heads, el('tbody', {}, ...rows.map((row) => cells(row, 'td'))));
+  }
+  const tag = block.kind === 'heading' ? 'h4' : block.kind === 'item' ? 'li' : 'p';
+  return el(tag, {}, ...runs(block.runs));
+}
+
+/** The elements of a hover; items that follow each other stand in one list. */
+export function hoverElements(blocks: readonly HoverBlock[]): HTMLElement[] {
+  const made: HTMLElement[] = [];
+  for (const block of blocks) {
+    const element = blockOf(block);
+    const last = made.at(-1);
+    if (block.kind !== 'item') made.push(element);
+    else if (last instanceof HTMLUListElement) last.append(element);
+    else made.push(el('ul', {}, element));
+  }
+  return made;
+}
+
+const REST = 180;
+
+/** Asks for the hover of what the pointer rests on, and shows the answer there. */
+export class Hover {
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private asked: string | null = null;
+  private at = { x: 0, y: 0 };
+
+  constructor(
+    private readonly box: HTMLElement,
+    private readonly ask: (id: string | null) => void,
+  ) {}
+
+  /** The pointer is over that, at a point of the picture. */
+  over(id: string | null, x: number, y: number): void {
+    this.at = { x, y };
+    if (id === this.asked) return;
+    this.close();
+    this.asked = id;
+    if (id === null) {
+      this.ask(null);
+      return;
+    }
+    this.timer = setTimeout(() => {
+      this.ask(id);
+    }, REST);
+  }
+
+  answer(id: string, blocks: readonly HoverBlock[]): void {
+    if (id !== this.asked || blocks.length === 0) return;
+    this.box.replaceChildren(...hoverElements(blocks));
+    this.box.hidden = false;
+    const { offsetWidth: width, offsetHeight: height, offsetParent } = this.box;
+    const wide = offsetParent?.clientWidth ?? width;
+    const high = offsetParent?.clientHeight ?? height;
+    const x = Math.max(4, Math.min(this.at.x + 16, wide - width - 4));
+    const below = this.at.y + 18;
+    const y = below + height <= high ? below : Math.max(4, this.at.y - height - 12);
+    this.box.style.transform = `translate(${String(Math.round(x))}px, ${String(Math.round(y))}px)`;
+  }
+
+  close(): void {
+    clearTimeout(this.timer);
+    this.asked = null;
+    this.box.hidden = true;
+  }
+}

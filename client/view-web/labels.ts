@@ -1,0 +1,118 @@
+/** Words over the picture, in elements of the page: they follow what they are about and make room for each other. */
+import type { Vector3 } from 'three';
+import type { Point3 } from '../../server/view/model';
+import { el } from './dom';
+import type { Severity } from './looks';
+import { placeLabels, type Placed } from './place-labels';
+import type { OnPicture } from './stage';
+import { symbol } from './symbols';
+
+export interface Label {
+  readonly key: string;
+  readonly at: Point3 | Vector3;
+  readonly text: string;
+  readonly sign: Severity | null;
+  /** `figure`: measured; `name`: of a thing; `problem`; `ground`: scale and directions; `clock`: marks round a tube. */
+  readonly kind: 'figure' | 'name' | 'problem' | 'ground' | 'clock';
+  readonly rank: number;
+  /** What a click does; null: it lets clicks through. */
+  readonly does: (() => void) | null;
+}
+
+interface Shown {
+  label: Label;
+  readonly element: HTMLElement;
+  readonly words: HTMLElement;
+  width: number;
+  height: number;
+}
+
+/** A label as it stands, for the picture that is saved and for the line that leads to it. */
+export interface Standing {
+  readonly label: Label;
+  readonly placed: Placed;
+  readonly anchor: OnPicture;
+  readonly width: number;
+  readonly height: number;
+}
+
+const SMALL = 18;
+
+export class Labels {
+  private readonly shown = new Map<string, Shown>();
+  standing: readonly Standing[] = [];
+
+  constructor(private readonly layer: HTMLElement) {}
+
+  /** The labels that are wanted now. */
+  update(labels: readonly Label[]): void {
+    const fresh: Shown[] = [];
+    const stays = new Set<string>();
+    for (const label of labels) {
+      if (stays.has(label.key)) continue;
+      stays.add(label.key);
+      const had = this.shown.get(label.key);
+      if (had && had.label.text === label.text && had.label.sign === label.sign && had.label.kind === label.kind) {
+        had.label = label;
+        continue;
+      }
+      had?.element.remove();
+      const made = this.make(label);
+      this.shown.set(label.key, made);
+      fresh.push(made);
+    }
+    for (const [key, { element }] of this.shown) {
+      if (stays.has(key)) continue;
+      element.remove();
+      this.shown.delete(key);
+    }
+    // Sizes are asked for once all stand on the page: one layout for all of them.
+    for (const one of fresh) {
+      one.width = one.element.offsetWidth;
+      one.height = one.element.offsetHeight;
+    }
+  }
+
+  private make(label: Label): Shown {
+    const words = el('span', { class: 'words' }, label.text);
+    const element = el('div', { class: `label ${label.kind} ${label.sign ?? ''}${label.does ? ' live' : ''}` });
+    if (label.sign) element.append(symbol(label.sign));
+    element.append(words);
+    const shown: Shown = { label, element, words, width: 0, height: 0 };
+    element.addEventListener('click', () => shown.label.does?.());
+    this.layer.append(element);
+    return shown;
+  }
+
+  /** Puts every label where its thing is on the picture. */
+  place(project: (at: Point3 | Vector3) => OnPicture, width: number, height: number): void {
+    const anchors = new Map<string, OnPicture>();
+    const wanted = [];
+    for (const [key, { label, width: w, height: h }] of this.shown) {
+      const anchor = project(label.at);
+      if (!anchor.ahead) continue;
+      anchors.set(key, anchor);
+      wanted.push({
+        key,
+        x: anchor.x,
+        y: anchor.y,
+        width: w,
+        height: h,
+        small: label.sign ? SMALL : 0,
+        rank: label.rank,
+      });
+    }
+    const placed = new Map(placeLabels(wanted, width, height).map((one) => [one.key, one]));
+    const standing: Standing[] = [];
+    for (const [key, { label, element, words, width: w, height: h }] of this.shown) {
+      const at = placed.get(key);
+      const anchor = anchors.get(key);
+      element.classList.toggle('away', !at);
+      if (!at || !anchor) continue;
+      words.hidden = at.short;
+      element.style.transform = `translate(${String(Math.round(at.x))}px, ${String(Math.round(at.y))}px)`;
+      standing.push({ label, placed: at, anchor, width: w, height: h });
+    }
+    this.standing = standing;
+  }
+}

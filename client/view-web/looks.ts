@@ -1,0 +1,242 @@
+/** How each kind of thing looks: materials made of the theme's colours. Looks hang on the kind, never on a name. */
+import {
+  BackSide,
+  Color,
+  DoubleSide,
+  FrontSide,
+  GreaterDepth,
+  LineBasicMaterial,
+  MeshBasicMaterial,
+  MeshPhongMaterial,
+  type Plane,
+  ShaderMaterial,
+  Vector2,
+} from 'three';
+import type { ThingKind, ViewFinding } from '../../server/view/model';
+import { colour, mixed, type Palette, type Rgb } from './palette';
+
+export type Severity = ViewFinding['severity'];
+/** `plain`; `lit`: the cursor or the hand is on it; `faded`: something else is looked at. */
+export type State = 'plain' | 'lit' | 'faded';
+/** What is drawn round a thing. */
+export type Rim = 'lit' | Severity;
+
+interface Look {
+  readonly tint: (palette: Palette, metal: Rgb) => Rgb;
+  /** 1: solid. */
+  readonly opacity: number;
+  /** How sharply it shines, 0: dull. */
+  readonly shine: number;
+  /** Bands across it, mm wide; 0: none. What stands in the car already is banded. */
+  readonly bands: number;
+}
+
+const solid = (tint: Look['tint'], shine = 40): Look => ({ tint, opacity: 1, shine, bands: 0 });
+const glass = (tint: Look['tint'], opacity: number): Look => ({ tint, opacity, shine: 10, bands: 0 });
+
+const LOOKS: Readonly<Record<ThingKind, Look>> = {
+  tube: solid((_, metal) => metal, 60),
+  'existing-tube': { tint: (p, metal) => mixed(metal, p.background, 0.38), opacity: 1, shine: 8, bands: 36 },
+  foot: solid((p, metal) => mixed(metal, p.blue, 0.34)),
+  plate: solid((p, metal) => mixed(metal, p.blue, 0.2)),
+  gusset: solid((p, metal) => mixed(metal, p.green, 0.36)),
+  collar: solid((p, metal) => mixed(metal, p.green, 0.2)),
+  vent: solid((p) => mixed(p.purple, p.foreground, 0.1), 4),
+  hole: solid((p) => mixed(p.background, p.foreground, 0.12), 0),
+  padding: { tint: (p) => mixed(p.background, p.foreground, 0.3), opacity: 1, shine: 0, bands: 0 },
+  seat: glass((p) => mixed(p.blue, p.foreground, 0.25), 0.3),
+  helmet: glass((p) => mixed(p.yellow, p.foreground, 0.2), 0.5),
+  strap: solid((p) => mixed(p.orange, p.background, 0.15), 2),
+  panel: glass((p) => p.muted, 0.22),
+  anchor: solid((p, metal) => mixed(metal, p.orange, 0.5)),
+  space: glass((p) => p.purple, 0.5),
+};
+
+/** Solid kinds hide what is behind them and may be cut by the section plane with their cut face shown. */
+export const isSolid = (kind: ThingKind): boolean => LOOKS[kind].opacity === 1;
+
+export const rgbOf = (palette: Palette, rim: Rim): Rgb => (rim === 'lit' ? palette.accent : palette[rim]);
+
+/** Bands in the thing's own space, and the cut face of the metal: what is seen of a closed body from inside is its cut. */
+function finish(material: MeshPhongMaterial, bands: number, cut: Color): void {
+  material.onBeforeCompile = (shader) => {
+    shader.uniforms['cut'] = { value: cut };
+    shader.uniforms['bands'] = { value: bands };
+    shader.vertexShader = shader.vertexShader
+      .replace('#include <common>', '#include <common>\nvarying vec3 vPlace;')
+      .replace('#include <begin_vertex>', '#include <begin_vertex>\nvPlace = position;');
+    shader.fragmentShader = shader.fragmentShader
+      .replace('#include <common>', '#include <common>\nuniform vec3 cut;\nuniform float bands;\nvarying vec3 vPlace;')
+      .replace(
+        '#include <color_fragment>',
+        `#include <color_fragment>
+        if (bands > 0.0) {
+          float along = fract((vPlace.x + vPlace.y + vPlace.z) / (2.0 * bands));
+          diffuseColor.rgb *= along < 0.5 ? 1.0 : 0.62;
+        }`,
+      )
+      .replace(
+        '#include <opaque_fragment>',
+        `#include <opaque_fragment>
+        if (!gl_FrontFacing) gl_FragColor = vec4(cut, 1.0);`,
+      );
+  };
+  material.customProgramCacheKey = () => 'thing';
+}
+
+/** Draws a body's back, grown by some pixels: what shows of it is a rim round the body. */
+const RIM_VERTEX = `
+#include <common>
+#include <clipping_planes_pars_vertex>
+uniform float width;
+uniform vec2 size;
+void main() {
+  #include <begin_vertex>
+  #include <project_vertex>
+  vec2 away = (normalMatrix * normal).xy;
+  float length2 = length(away);
+  if (length2 > 1e-4) gl_Position.xy += away / length2 * width * 2.0 / size * gl_Position.w;
+  #include <clipping_planes_vertex>
+}`;
+const RIM_FRAGMENT = `
+#include <clipping_planes_pars_fragment>
+uniform vec3 ink;
+void main() {
+  #include <clipping_planes_fragment>
+  gl_FragColor = vec4(ink, 1.0);
+  #include <colorspace_fragment>
+}`;
+
+/** All materials of a theme. Made once a theme; the section plane and the picture's size are set on them. */
+export class Looks {
+  readonly size = new Vector2(1, 1);
+  private readonly things = new Map<string, MeshPhongMaterial>();
+  private readonly rims = new Map<Rim, ShaderMaterial>();
+  private readonly seen = new Map<Rim, MeshBasicMaterial>();
+  private readonly lines = new Map<State, LineBasicMaterial>();
+  private planes: Plane[] = [];
+
+  constructor(readonly palette: Palette) {}
+
+  private get metal(): Rgb {
+    const { background, foreground, blue, dark, contrast } = this.palette;
+    const grey = mixed(background, foreground, contrast ? 0.6 : dark ? 0.78 : 0.5);
+    return mixed(grey, blue, 0.07);
+  }
+
+  /** Of the body of a thing; `worst` tints a space that has a finding. */
+  thing(kind: ThingKind, state: State, worst: Severity | null): MeshPhongMaterial {
+    const key = `${kind} ${state} ${kind === 'space' ? String(worst) : ''}`;
+    const held = this.things.get(key);
+    if (held) return held;
+    const made = this.makeThing(kind, state, worst);
+    this.things.set(key, made);
+    return made;
+  }
+
+  private makeThing(kind: ThingKind, state: State, worst: Severity | null): MeshPhongMaterial {
+    const { palette } = this;
+    const look = LOOKS[kind];
+    const own = kind === 'space' && worst ? palette[worst] : look.tint(palette, this.metal);
+    const tint = state === 'lit' ? mixed(own, palette.accent, 0.5) : own;
+    const opacity = state === 'faded' ? Math.min(0.12, look.opacity) : look.opacity;
+    const material = new MeshPhongMaterial({
+      color: colour(tint),
+      specular: new Color(look.shine / 400, look.shine / 400, look.shine / 400),
+      shininess: look.shine,
+      opacity,
+      transparent: opacity < 1,
+      depthWrite: opacity === 1,
+      depthTest: kind !== 'space',
+      side: FrontSide,
+      polygonOffset: true,
+      polygonOffsetFactor: 1,
+      polygonOffsetUnits: 1,
+    });
+    if (state === 'lit') material.emissive = colour(palette.accent).multiplyScalar(palette.dark ? 0.3 : 0.12);
+    finish(material, look.bands, colour(mixed(own, palette.dark ? palette.foreground : palette.background, 0.55)));
+    this.cut(material, isSolid(kind));
+    return material;
+  }
+
+  private cut(material: MeshPhongMaterial, body: boolean): void {
+    const sides = this.planes.length > 0 && body ? DoubleSide : FrontSide;
+    material.clippingPlanes = this.planes;
+    if (material.side !== sides) {
+      material.side = sides;
+      material.needsUpdate = true;
+    }
+  }
+
+  /** Round a thing, as wide on the picture however near it is. */
+  rim(rim: Rim): ShaderMaterial {
+    let made = this.rims.get(rim);
+    if (!made) {
+      made = new ShaderMaterial({
+        vertexShader: RIM_VERTEX,
+        fragmentShader: RIM_FRAGMENT,
+        uniforms: {
+          width: { value: rim === 'lit' ? 3.5 : 2.5 },
+          size: { value: this.size },
+          ink: { value: colour(rgbOf(this.palette, rim)) },
+        },
+        side: BackSide,
+        clipping: true,
+        clippingPlanes: this.planes,
+      });
+      this.rims.set(rim, made);
+    }
+    return made;
+  }
+
+  /** What is seen of a thing through others that stand before it. */
+  through(rim: Rim): MeshBasicMaterial {
+    let made = this.seen.get(rim);
+    if (!made) {
+      made = new MeshBasicMaterial({
+        color: colour(rgbOf(this.palette, rim)),
+        transparent: true,
+        opacity: 0.3,
+        depthFunc: GreaterDepth,
+        depthWrite: false,
+        clippingPlanes: this.planes,
+      });
+      this.seen.set(rim, made);
+    }
+    return made;
+  }
+
+  /** Of cut edges and outlines. */
+  line(state: State): LineBasicMaterial {
+    let made = this.lines.get(state);
+    if (!made) {
+      const { palette } = this;
+      const ink = palette.contrast
+        ? palette.foreground
+        : mixed(palette.background, palette.foreground, palette.dark ? 0.02 : 0.85);
+      made = new LineBasicMaterial({
+        color: colour(state === 'lit' ? palette.accent : ink),
+        transparent: true,
+        opacity: state === 'faded' ? 0.12 : 0.85,
+        clippingPlanes: this.planes,
+      });
+      this.lines.set(state, made);
+    }
+    return made;
+  }
+
+  /** Cuts everything off on the far side of a plane; null: nothing is cut. */
+  section(plane: Plane | null): void {
+    this.planes = plane ? [plane] : [];
+    for (const [key, material] of this.things) this.cut(material, isSolid(key.split(' ')[0] as ThingKind));
+    for (const map of [this.rims, this.seen, this.lines]) {
+      for (const material of map.values()) material.clippingPlanes = this.planes;
+    }
+  }
+
+  dispose(): void {
+    for (const map of [this.things, this.rims, this.seen, this.lines]) {
+      for (const material of map.values()) material.dispose();
+    }
+  }
+}

@@ -1,0 +1,101 @@
+/** Finds room for words on the picture: pure arithmetic on rectangles, in pixels. */
+
+export interface Wanted {
+  readonly key: string;
+  /** What the words are about. */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  /** Size without words, only the symbol; 0: it has none. */
+  readonly small: number;
+  /** Higher finds room first. */
+  readonly rank: number;
+}
+
+export interface Placed {
+  readonly key: string;
+  /** Of the upper left corner. */
+  readonly x: number;
+  readonly y: number;
+  /** Only the symbol had room. */
+  readonly short: boolean;
+  /** It stands off from what it is about: a line leads there. */
+  readonly led: boolean;
+}
+
+interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const GAP = 2;
+const OFF = 10;
+
+const meet = (a: Rect, b: Rect) =>
+  a.x < b.x + b.width + GAP && b.x < a.x + a.width + GAP && a.y < b.y + b.height + GAP && b.y < a.y + a.height + GAP;
+
+/** Round the point, nearest first: upper left corners for a size. */
+function seatsOf(x: number, y: number, width: number, height: number): readonly (readonly [number, number, boolean])[] {
+  const right = x + OFF;
+  const left = x - OFF - width;
+  const middle = y - height / 2;
+  const above = y - height - OFF;
+  const below = y + OFF;
+  const seats: (readonly [number, number, boolean])[] = [
+    [right, middle, false],
+    [left, middle, false],
+    [x - width / 2, above, false],
+    [x - width / 2, below, false],
+    [right, above, false],
+    [right, below, false],
+    [left, above, false],
+    [left, below, false],
+  ];
+  for (const rows of [1, 2, 3]) {
+    const step = rows * (height + GAP) + OFF;
+    seats.push(
+      [right + OFF, middle - step, true],
+      [right + OFF, middle + step, true],
+      [left - OFF, middle - step, true],
+      [left - OFF, middle + step, true],
+    );
+  }
+  return seats;
+}
+
+/**
+ * Places the words that matter most first; where there is no room for words there may be for the symbol, and where there
+ * is none for that either they are left out. The same wishes give the same places.
+ */
+export function placeLabels(wanted: readonly Wanted[], width: number, height: number): readonly Placed[] {
+  const taken: Rect[] = [];
+  const placed: Placed[] = [];
+  const fits = (rect: Rect) =>
+    rect.x >= 0 &&
+    rect.y >= 0 &&
+    rect.x + rect.width <= width &&
+    rect.y + rect.height <= height &&
+    !taken.some((other) => meet(rect, other));
+  const order = [...wanted].sort((a, b) => b.rank - a.rank || (a.key < b.key ? -1 : 1));
+  for (const wish of order) {
+    if (wish.x < 0 || wish.y < 0 || wish.x > width || wish.y > height) continue;
+    const seat = seatsOf(wish.x, wish.y, wish.width, wish.height).find(([x, y]) =>
+      fits({ x, y, width: wish.width, height: wish.height }),
+    );
+    if (seat) {
+      const [x, y, led] = seat;
+      taken.push({ x, y, width: wish.width, height: wish.height });
+      placed.push({ key: wish.key, x, y, short: false, led });
+    } else if (wish.small > 0) {
+      const [x, y] = [wish.x - wish.small / 2, wish.y - wish.small / 2];
+      const rect = { x, y, width: wish.small, height: wish.small };
+      if (!fits(rect)) continue;
+      taken.push(rect);
+      placed.push({ key: wish.key, x, y, short: true, led: false });
+    }
+  }
+  return placed;
+}

@@ -1,0 +1,252 @@
+/** The bodies in the scene: one for each thing that has a mesh, kept by its key, so that an edit touches what it changed. */
+import { BufferAttribute, BufferGeometry, Group, LineSegments, Mesh, type Object3D, Vector3 } from 'three';
+import type { WireModel, WireThing } from '../../server/lsp/view-wire';
+import type { Point3, WireMesh } from '../../server/view/model';
+import { counts, floats } from './decode';
+import type { Looks, Rim, Severity, State } from './looks';
+
+interface Form {
+  readonly key: string;
+  readonly surface: BufferGeometry;
+  readonly lines: BufferGeometry | null;
+  /** A place on it near its middle: where words about it stand. */
+  readonly middle: Point3;
+}
+
+interface Held {
+  thing: WireThing;
+  /** Of the last model; `tried`: of what a hand tries just now. */
+  base: Form | null;
+  tried: Form | null;
+  readonly body: Mesh;
+  readonly edges: LineSegments;
+  rim: Mesh | null;
+  through: Mesh | null;
+}
+
+/** What shows on each thing besides its kind. */
+export interface Showing {
+  readonly lit: ReadonlySet<string>;
+  /** The worst open finding of each. */
+  readonly worst: ReadonlyMap<string, Severity>;
+  /** When something is looked at closely, what stays clear; null: all. */
+  readonly clear: ReadonlySet<string> | null;
+  readonly hidden: (thing: WireThing) => boolean;
+}
+
+const TUBES = new Set<WireThing['kind']>(['tube', 'existing-tube']);
+
+function formOf(key: string, mesh: WireMesh): Form | null {
+  const positions = floats(mesh.positions);
+  const normals = floats(mesh.normals);
+  const indices = counts(mesh.indices);
+  const corners = Math.floor(positions.length / 3);
+  // What does not fit together would be drawn as noise, or read beyond its end.
+  if (corners === 0 || normals.length !== positions.length || indices.length === 0) return null;
+  if (indices.some((index) => index >= corners) || positions.some((value) => !Number.isFinite(value))) return null;
+  const surface = new BufferGeometry();
+  surface.setAttribute('position', new BufferAttribute(positions, 3));
+  surface.setAttribute('normal', new BufferAttribute(normals, 3));
+  surface.setIndex(new BufferAttribute(indices, 1));
+  surface.computeBoundingBox();
+  surface.computeBoundingSphere();
+  const points = floats(mesh.lines);
+  let lines: BufferGeometry | null = null;
+  if (points.length >= 6 && points.every((value) => Number.isFinite(value))) {
+    lines = new BufferGeometry();
+    lines.setAttribute('position', new BufferAttribute(points.subarray(0, points.length - (points.length % 6)), 3));
+  }
+  return { key, surface, lines, middle: middleOf(surface, positions) };
+}
+
+/** The corner of the surface that is nearest to the middle of its box: a bent tube's own middle is in the air. */
+function middleOf(surface: BufferGeometry, positions: Float32Array): Point3 {
+  const middle = surface.boundingBox?.getCenter(new Vector3()) ?? new Vector3();
+  let best = Infinity;
+  let at: Point3 = [middle.x, middle.y, middle.z];
+  for (let i = 0; i + 2 < positions.length; i += 3) {
+    const [x = 0, y = 0, z = 0] = [positions[i], positions[i + 1], positions[i + 2]];
+    const off = (x - middle.x) ** 2 + (y - middle.y) ** 2 + (z - middle.z) ** 2;
+    if (off < best) [best, at] = [off, [x, y, z]];
+  }
+  return at;
+}
+
+const free = (form: Form | null): void => {
+  form?.surface.dispose();
+  form?.lines?.dispose();
+};
+
+const EMPTY = new BufferGeometry();
+
+export class Things {
+  readonly group = new Group();
+  private readonly held = new Map<string, Held>();
+  private showing: Showing = { lit: new Set(), worst: new Map(), clear: null, hidden: () => false };
+
+  constructor(private looks: Looks) {}
+
+  /** Bodies that a ray may meet. */
+  bodies(): Mesh[] {
+    return [...this.held.values()].filter(({ body }) => body.visible).map(({ body }) => body);
+  }
+
+  thing(id: string): WireThing | null {
+    return this.held.get(id)?.thing ?? null;
+  }
+
+  /** Where words about a thing stand; null: it is not on the picture. */
+  middle(id: string): Point3 | null {
+    const held = this.held.get(id);
+    return held?.body.visible ? ((held.tried ?? held.base)?.middle ?? null) : null;
+  }
+
+  /** The newest model: what changed is built, what is gone is freed. Returns how many were built. */
+  update(model: WireModel): number {
+    let built = 0;
+    const stays = new Set<string>();
+    for (const thing of model.things) {
+      stays.add(thing.id);
+      const held = this.held.get(thing.id) ?? this.hold(thing);
+      const restyled = held.thing.kind !== thing.kind;
+      held.thing = thing;
+      const before = held.base;
+      if (thing.mesh && before?.key !== thing.key) {
+        // What was tried and is now written has been built already.
+        if (held.tried?.key === thing.key) {
+          held.base = held.tried;
+          held.tried = null;
+        } else {
+          held.base = formOf(thing.key, thing.mesh);
+          built += 1;
+        }
+        free(before);
+      } else if (!thing.mesh && thing.box === null) {
+        free(before);
+        held.base = null;
+      }
+      this.endTry(held);
+      if (restyled) this.dress(held);
+    }
+    for (const [id, held] of this.held) if (!stays.has(id)) this.drop(id, held);
+    return built;
+  }
+
+  /** A model over the last one: what it brings is shown until the next. */
+  try(model: WireModel): void {
+    const stays = new Set<string>();
+    for (const thing of model.things) {
+      stays.add(thing.id);
+      const held = this.held.get(thing.id) ?? this.hold(thing);
+      if (thing.mesh && held.base?.key !== thing.key) {
+        if (held.tried?.key !== thing.key) {
+          free(held.tried);
+          held.tried = formOf(thing.key, thing.mesh);
+        }
+        this.place(held, held.tried);
+      } else {
+        this.endTry(held);
+        if (thing.mesh === null && thing.box === null) this.place(held, null);
+      }
+    }
+    for (const [id, held] of this.held) if (!stays.has(id)) this.place(held, null);
+  }
+
+  /** Back to the last model. */
+  forgetTry(): void {
+    for (const held of this.held.values()) this.endTry(held);
+  }
+
+  private endTry(held: Held): void {
+    free(held.tried);
+    held.tried = null;
+    this.place(held, held.base);
+  }
+
+  private hold(thing: WireThing): Held {
+    const body = new Mesh(EMPTY);
+    const edges = new LineSegments(EMPTY);
+    body.userData = { id: thing.id };
+    body.renderOrder = thing.kind === 'space' ? 5 : 0;
+    this.group.add(body, edges);
+    const held: Held = { thing, base: null, tried: null, body, edges, rim: null, through: null };
+    this.held.set(thing.id, held);
+    this.dress(held);
+    return held;
+  }
+
+  private drop(id: string, held: Held): void {
+    free(held.base);
+    free(held.tried);
+    for (const object of [held.body, held.edges, held.rim, held.through]) if (object) this.group.remove(object);
+    this.held.delete(id);
+  }
+
+  private place(held: Held, form: Form | null): void {
+    const surface = form?.surface ?? EMPTY;
+    if (held.body.geometry === surface && held.edges.geometry === (form?.lines ?? EMPTY)) return;
+    held.body.geometry = surface;
+    held.edges.geometry = form?.lines ?? EMPTY;
+    for (const extra of [held.rim, held.through]) if (extra) extra.geometry = surface;
+    this.dress(held);
+  }
+
+  /** What is lit, wrong, faded or hidden now. */
+  show(showing: Showing): void {
+    this.showing = showing;
+    for (const held of this.held.values()) this.dress(held);
+  }
+
+  /** Another theme. */
+  restyle(looks: Looks): void {
+    this.looks = looks;
+    this.show(this.showing);
+  }
+
+  private dress(held: Held): void {
+    const { lit, worst, clear, hidden } = this.showing;
+    const { thing, body, edges } = held;
+    const isLit = lit.has(thing.id);
+    const bad = worst.get(thing.id) ?? null;
+    const state: State = isLit ? 'lit' : clear && !clear.has(thing.id) ? 'faded' : 'plain';
+    const visible = body.geometry !== EMPTY && !hidden(thing);
+    body.visible = visible;
+    edges.visible = visible && edges.geometry !== EMPTY;
+    body.material = this.looks.thing(thing.kind, state, bad);
+    edges.material = this.looks.line(state);
+    const rim: Rim | null = !visible || state === 'faded' || thing.kind === 'space' ? null : isLit ? 'lit' : bad;
+    held.rim = this.extra(held, held.rim, rim && this.looks.rim(rim), 1);
+    held.through = this.extra(held, held.through, isLit && rim ? this.looks.through(rim) : null, 4);
+  }
+
+  private extra(held: Held, had: Mesh | null, material: Mesh['material'] | null, order: number): Mesh | null {
+    if (!material) {
+      if (had) this.group.remove(had);
+      return null;
+    }
+    const mesh = had ?? new Mesh(held.body.geometry);
+    mesh.geometry = held.body.geometry;
+    mesh.material = material;
+    mesh.renderOrder = order;
+    mesh.position.copy(held.body.position);
+    if (!had) this.group.add(mesh);
+    return mesh;
+  }
+
+  /** Backs one thing off by a vector, mm; all others stand where they are. */
+  offset(id: string | null, by: Vector3): void {
+    for (const held of this.held.values()) {
+      const to = held.thing.id === id ? by : ORIGIN;
+      const parts: (Object3D | null)[] = [held.body, held.edges, held.rim, held.through];
+      for (const part of parts) part?.position.copy(to);
+    }
+  }
+
+  /** How many are drawn, for what is measured of the picture. */
+  get count(): { readonly things: number; readonly tubes: number } {
+    const all = [...this.held.values()];
+    return { things: all.length, tubes: all.filter(({ thing }) => TUBES.has(thing.kind)).length };
+  }
+}
+
+const ORIGIN = new Vector3();
