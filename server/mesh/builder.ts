@@ -1,101 +1,174 @@
 /** Puts a mesh together, corner by corner. What is not finite makes no mesh. Millimetres. */
 import type { Vec3 } from '../centreline/vector';
-import { cross, norm, sub } from '../centreline/vector';
 import type { Mesh } from './mesh';
 
+/** Numbers one after the other, in an array that grows. */
+class Growing<A extends Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>> {
+  size = 0;
+
+  constructor(
+    public list: A,
+    private readonly longer: (size: number) => A,
+  ) {}
+
+  /** Room for so many more; gives the place of the first. */
+  more(count: number): number {
+    const at = this.size;
+    this.size += count;
+    if (this.size > this.list.length) {
+      const { list } = this;
+      this.list = this.longer(Math.max(this.size, 2 * list.length));
+      this.list.set(list);
+    }
+    return at;
+  }
+}
+
+const floats = (): Growing<Float32Array<ArrayBuffer>> => new Growing(new Float32Array(768), (n) => new Float32Array(n));
+
 export class Builder {
-  private readonly positions: number[] = [];
-  private readonly normals: number[] = [];
-  private readonly indices: number[] = [];
-  private readonly lines: number[] = [];
+  private readonly positions = floats();
+  private readonly normals = floats();
+  private readonly lines = floats();
+  private readonly indices = new Growing(new Uint32Array(768), (n) => new Uint32Array(n));
 
   /** Adds a corner; gives its index. */
   corner(at: Vec3, normal: Vec3): number {
-    this.positions.push(at[0], at[1], at[2]);
-    this.normals.push(normal[0], normal[1], normal[2]);
-    return this.positions.length / 3 - 1;
+    return this.cornerAt(at[0], at[1], at[2], normal[0], normal[1], normal[2]);
+  }
+
+  cornerAt(x: number, y: number, z: number, nx: number, ny: number, nz: number): number {
+    const at = this.positions.more(3);
+    this.normals.more(3);
+    const p = this.positions.list;
+    const n = this.normals.list;
+    p[at] = x;
+    p[at + 1] = y;
+    p[at + 2] = z;
+    n[at] = nx;
+    n[at + 1] = ny;
+    n[at + 2] = nz;
+    return at / 3;
   }
 
   /** Counter-clockwise seen from outside. */
   triangle(a: number, b: number, c: number): void {
-    this.indices.push(a, b, c);
+    const at = this.indices.more(3);
+    const { list } = this.indices;
+    list[at] = a;
+    list[at + 1] = b;
+    list[at + 2] = c;
   }
 
   /** A flat face by its edge, counter-clockwise seen from outside, as a fan from its first corner: convex ones. */
   face(points: readonly Vec3[]): void {
-    const triangles = Array.from({ length: Math.max(0, points.length - 2) }, (_, i) => [0, i + 1, i + 2] as const);
-    this.facets(points, triangles);
+    const normal = normalOf(points);
+    const first = this.positions.size / 3;
+    for (const at of points) this.corner(at, normal);
+    for (let i = 1; i + 1 < points.length; i++) this.triangle(first, first + i, first + i + 1);
   }
 
   /** A flat face of triangles between its corners. */
   facets(points: readonly Vec3[], triangles: readonly (readonly [number, number, number])[]): void {
     const normal = normalOf(points);
-    const first = this.positions.length / 3;
+    const first = this.positions.size / 3;
     for (const at of points) this.corner(at, normal);
     for (const [a, b, c] of triangles) this.triangle(first + a, first + b, first + c);
   }
 
   line(a: Vec3, b: Vec3): void {
-    this.lines.push(a[0], a[1], a[2], b[0], b[1], b[2]);
+    const at = this.lines.more(6);
+    const { list } = this.lines;
+    for (let k = 0; k < 3; k++) {
+      list[at + k] = a[k] as number;
+      list[at + 3 + k] = b[k] as number;
+    }
   }
 
   /** The line through all points and back to the first. */
   loop(points: readonly Vec3[]): void {
-    for (const [i, at] of points.entries()) this.line(at, points[(i + 1) % points.length] ?? at);
+    for (let i = 0; i < points.length; i++) this.line(points[i] as Vec3, points[(i + 1) % points.length] as Vec3);
+  }
+
+  /** Lines from corner to corner, round and back. */
+  loopOf(first: number, count: number): void {
+    const start = this.lines.more(6 * count);
+    const { list } = this.lines;
+    const p = this.positions.list;
+    for (let i = 0; i < count; i++) {
+      const [a, b] = [3 * (first + i), 3 * (first + ((i + 1) % count))];
+      for (let k = 0; k < 3; k++) {
+        list[start + 6 * i + k] = p[a + k] as number;
+        list[start + 6 * i + 3 + k] = p[b + k] as number;
+      }
+    }
   }
 
   /** How many corners and how many indices there are: what {@link smoothed} counts from. */
   get mark(): { readonly corner: number; readonly index: number } {
-    return { corner: this.positions.length / 3, index: this.indices.length };
+    return { corner: this.positions.size / 3, index: this.indices.size };
   }
 
   /** Gives the corners since the mark the mean of the normals of their triangles since then, by area. */
   smoothed(mark: Builder['mark']): void {
-    const { normals, positions, indices } = this;
-    for (let i = mark.corner * 3; i < normals.length; i++) normals[i] = 0;
-    const at = (corner: number): Vec3 => [
-      positions[corner * 3] as number,
-      positions[corner * 3 + 1] as number,
-      positions[corner * 3 + 2] as number,
-    ];
-    for (let t = mark.index; t < indices.length; t += 3) {
-      const corners = [indices[t] as number, indices[t + 1] as number, indices[t + 2] as number] as const;
-      const a = at(corners[0]);
-      const area = cross(sub(at(corners[1]), a), sub(at(corners[2]), a));
-      for (const corner of corners)
-        for (let k = 0; k < 3; k++)
-          normals[corner * 3 + k] = (normals[corner * 3 + k] as number) + (area[k as 0 | 1 | 2] ?? 0);
+    const n = this.normals.list;
+    const p = this.positions.list;
+    const { list: indices, size } = this.indices;
+    n.fill(0, mark.corner * 3, this.normals.size);
+    for (let t = mark.index; t < size; t += 3) {
+      const a = 3 * (indices[t] as number);
+      const b = 3 * (indices[t + 1] as number);
+      const c = 3 * (indices[t + 2] as number);
+      const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
+      const ux = (p[b] as number) - ax;
+      const uy = (p[b + 1] as number) - ay;
+      const uz = (p[b + 2] as number) - az;
+      const vx = (p[c] as number) - ax;
+      const vy = (p[c + 1] as number) - ay;
+      const vz = (p[c + 2] as number) - az;
+      const x = uy * vz - uz * vy;
+      const y = uz * vx - ux * vz;
+      const z = ux * vy - uy * vx;
+      for (const corner of [a, b, c]) {
+        n[corner] = (n[corner] as number) + x;
+        n[corner + 1] = (n[corner + 1] as number) + y;
+        n[corner + 2] = (n[corner + 2] as number) + z;
+      }
     }
-    for (let corner = mark.corner; corner < normals.length / 3; corner++) {
-      const size = Math.hypot(...[0, 1, 2].map((k) => normals[corner * 3 + k] as number));
-      for (let k = 0; k < 3; k++)
-        normals[corner * 3 + k] = size > 0 ? (normals[corner * 3 + k] as number) / size : k === 2 ? 1 : 0;
+    for (let at = mark.corner * 3; at < this.normals.size; at += 3) {
+      const [x, y, z] = [n[at] as number, n[at + 1] as number, n[at + 2] as number];
+      const long = Math.sqrt(x * x + y * y + z * z);
+      n[at] = long > 0 ? x / long : 0;
+      n[at + 1] = long > 0 ? y / long : 0;
+      n[at + 2] = long > 0 ? z / long : 1;
     }
   }
 
   /** Null: something in it is not finite, or there is nothing. */
   mesh(): Mesh | null {
     const { positions, normals, indices, lines } = this;
-    if (positions.length === 0 && lines.length === 0) return null;
-    if (![positions, normals, lines].every((list) => list.every(Number.isFinite))) return null;
+    if (positions.size === 0 && lines.size === 0) return null;
+    for (const { list, size } of [positions, normals, lines])
+      for (let i = 0; i < size; i++) if (!Number.isFinite(list[i])) return null;
     return {
-      positions: Float32Array.from(positions),
-      normals: Float32Array.from(normals),
-      indices: Uint32Array.from(indices),
-      lines: Float32Array.from(lines),
+      positions: positions.list.slice(0, positions.size),
+      normals: normals.list.slice(0, normals.size),
+      indices: indices.list.slice(0, indices.size),
+      lines: lines.list.slice(0, lines.size),
     };
   }
 }
 
 /** Unit normal of a flat face by its edge, right-handed (Newell's method); straight up where it has none. */
 export function normalOf(points: readonly Vec3[]): Vec3 {
-  const sum: [number, number, number] = [0, 0, 0];
-  for (const [i, a] of points.entries()) {
-    const b = points[(i + 1) % points.length] ?? a;
-    sum[0] += (a[1] - b[1]) * (a[2] + b[2]);
-    sum[1] += (a[2] - b[2]) * (a[0] + b[0]);
-    sum[2] += (a[0] - b[0]) * (a[1] + b[1]);
+  let [x, y, z] = [0, 0, 0];
+  for (let i = 0; i < points.length; i++) {
+    const a = points[i] as Vec3;
+    const b = points[(i + 1) % points.length] as Vec3;
+    x += (a[1] - b[1]) * (a[2] + b[2]);
+    y += (a[2] - b[2]) * (a[0] + b[0]);
+    z += (a[0] - b[0]) * (a[1] + b[1]);
   }
-  const size = norm(sum);
-  return size > 0 ? [sum[0] / size, sum[1] / size, sum[2] / size] : [0, 0, 1];
+  const size = Math.sqrt(x * x + y * y + z * z);
+  return size > 0 ? [x / size, y / size, z / size] : [0, 0, 1];
 }

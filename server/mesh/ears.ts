@@ -3,7 +3,7 @@ import type { Vec3 } from '../centreline/vector';
 import { cross, dot, sub } from '../centreline/vector';
 import { normalOf } from './builder';
 
-type Triangle = readonly [number, number, number];
+export type Triangle = readonly [number, number, number];
 
 /**
  * Triangles between the points of a plain outline, turning as it does; null where it crosses itself or has no area. It

@@ -2,16 +2,20 @@
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centreline/vector';
 import { Builder, normalOf } from './builder';
+import type { Triangle } from './ears';
 import { ears } from './ears';
 import type { Mesh } from './mesh';
 
-/** A prism over a flat outline, by `rise`; null where the outline cannot be cut into triangles. Its edges are its lines. */
-export function prism(outline: readonly Vec3[], rise: Vec3): Mesh | null {
+/**
+ * A prism over a flat outline, by `rise`; null where the outline cannot be cut into triangles. Its edges are its lines.
+ * `round`: it stands for a round one, whose upright edges are no lines.
+ */
+export function prism(outline: readonly Vec3[], rise: Vec3, round = false): Mesh | null {
   if (outline.length < 3) return null;
   const normal = normalOf(outline);
   // Counter-clockwise seen from the side that it rises to.
   const base = dot(normal, rise) < 0 ? [...outline].reverse() : outline;
-  const triangles = ears(base);
+  const triangles = round ? fan(base.length) : ears(base);
   if (triangles === null || !(norm(rise) > 0)) return null;
   const build = new Builder();
   const top = base.map((at) => add(at, rise));
@@ -25,12 +29,15 @@ export function prism(outline: readonly Vec3[], rise: Vec3): Mesh | null {
     const [b, up, next] = [base[k], top[i], top[k]];
     if (b === undefined || up === undefined || next === undefined) continue;
     build.face([a, b, next, up]);
-    build.line(a, up);
+    if (!round) build.line(a, up);
   }
   build.loop(base);
   build.loop(top);
   return build.mesh();
 }
+
+const fan = (corners: number): readonly Triangle[] =>
+  Array.from({ length: corners - 2 }, (_, i) => [0, i + 1, i + 2] as const);
 
 /** A box by its middle and its half edges. */
 export function box(centre: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): Mesh | null {
@@ -54,8 +61,8 @@ export function circle(centre: Vec3, axis: Vec3, radius: number, sides: number):
 }
 
 /** A round plate from `centre` along the unit vector `axis`. */
-export const disc = (centre: Vec3, axis: Vec3, radius: number, thick: number, sides = 24): Mesh | null =>
-  prism(circle(centre, axis, radius, sides), scale(axis, thick));
+export const disc = (centre: Vec3, axis: Vec3, radius: number, thick: number, sides = 16): Mesh | null =>
+  prism(circle(centre, axis, radius, sides), scale(axis, thick), true);
 
 /** A ball: rings of latitude between two poles. */
 export function ball(centre: Vec3, radius: number, sides = 32): Mesh | null {

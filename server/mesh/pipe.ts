@@ -162,33 +162,56 @@ function edgesOf(pipe: Pipe, skin: 'outer' | 'inner', lastZero: Vec3): readonly 
   return [edge(0), edge(1)];
 }
 
+/** How far a point lies from the line through two others. */
+function bow(at: Vec3, a: Vec3, b: Vec3): number {
+  const [x, y, z] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const [u, v, w] = [at[0] - a[0], at[1] - a[1], at[2] - a[2]];
+  const [p, q, r] = [v * z - w * y, w * x - u * z, u * y - v * x];
+  return Math.sqrt((p * p + q * q + r * r) / (x * x + y * y + z * z));
+}
+
 /** Angles at which a curve is known well enough, with the points there: those of the ring, halved where it bows. */
-function sampled(edge: Edge, sides: number, within: number): { readonly angles: number[]; readonly points: Vec3[] } {
+function sampled(
+  edge: Edge,
+  even: readonly number[],
+  within: number,
+): { readonly angles: number[]; readonly points: Vec3[] } {
   const angles: number[] = [];
   const points: Vec3[] = [];
   const between = (from: number, a: Vec3, to: number, b: Vec3, left: number): void => {
-    if (left === 0) return;
     const middle = (from + to) / 2;
     const at = edge.point(middle);
-    const chord = unit(sub(b, a));
-    const rel = sub(at, a);
-    if (distance(rel, scale(chord, dot(rel, chord))) <= within) return;
+    if (left === 0 || bow(at, a, b) <= within) return;
     between(from, a, middle, at, left - 1);
     angles.push(middle);
     points.push(at);
     between(middle, at, to, b, left - 1);
   };
-  const ring = Array.from({ length: sides }, (_, i) => edge.point((TURN * i) / sides));
+  const ring = even.map(edge.point);
   for (const [i, at] of ring.entries()) {
-    angles.push((TURN * i) / sides);
+    const angle = even[i] as number;
+    angles.push(angle);
     points.push(at);
-    between((TURN * i) / sides, at, (TURN * (i + 1)) / sides, ring[(i + 1) % sides] ?? at, HALVINGS);
+    between(angle, at, even[i + 1] ?? TURN, ring[(i + 1) % ring.length] ?? at, HALVINGS);
   }
   return { angles, points };
 }
 
+/** Triangles between two rings of the same angles. */
+function strip(build: Builder, a: number, b: number, count: number): void {
+  for (let i = 0; i < count; i++) {
+    const k = (i + 1) % count;
+    build.triangle(a + i, a + k, b + i);
+    build.triangle(a + k, b + k, b + i);
+  }
+}
+
 /** Triangles between two rings. Seen so that angles grow counter-clockwise about the way from `a` to `b`, outside is out. */
 function stitch(build: Builder, a: Ring, b: Ring): void {
+  if (a.angles === b.angles) {
+    strip(build, a.first, b.first, a.angles.length);
+    return;
+  }
   const [n, m] = [a.angles.length, b.angles.length];
   const next = (ring: Ring, k: number): number => (k >= ring.angles.length ? Infinity : (ring.angles[k + 1] ?? TURN));
   let [i, j] = [0, 0];
@@ -224,41 +247,38 @@ function skinOf(
   if (edges === null) return null;
   const radius = pipe[skin];
   const sense = skin === 'outer' ? 1 : -1;
-  const sides = sidesFor(pipe.outer, fineness.across);
-  const ring = (angles: readonly number[], corner: (angle: number, k: number) => readonly [Vec3, Vec3]): Ring => {
-    const { corner: first } = build.mark;
-    for (const [k, angle] of angles.entries()) {
-      const [at, outward] = corner(angle, k);
-      build.corner(at, scale(outward, sense));
-    }
-    return { angles, first };
-  };
-  const cuts = edges.map((edge) => sampled(edge, sides, fineness.edge));
+  const even = evenly(sidesFor(pipe.outer, fineness.across));
+  const cuts = edges.map((edge) => sampled(edge, even, fineness.edge));
   const [head, tail] = cuts;
   if (head === undefined || tail === undefined) return null;
-  const even = evenly(sides);
-  const rings: Ring[] = [ring(head.angles, (angle, k) => [head.points[k] ?? [0, 0, 0], edges[0].outward(angle)])];
-  for (const { at, tangent, zero, tangency } of run.stations) {
+  const cutRing = (which: 0 | 1): Ring => {
+    const { angles, points } = which === 0 ? head : tail;
+    const first = build.mark.corner;
+    points.forEach((at, k) => build.corner(at, scale(edges[which].outward(angles[k] as number), sense)));
+    build.loopOf(first, points.length);
+    return { angles, first };
+  };
+  const [cos, sin] = [even.map(Math.cos), even.map(Math.sin)];
+  const ringAt = ({ at, tangent, zero, tangency }: Station): Ring => {
+    const first = build.mark.corner;
     const quarter = cross(tangent, zero);
-    const points: Vec3[] = [];
-    rings.push(
-      ring(even, (angle) => {
-        const outward = addScaled(scale(zero, Math.cos(angle)), quarter, Math.sin(angle));
-        const on = addScaled(at, outward, radius);
-        points.push(on);
-        return [on, outward];
-      }),
-    );
-    if (tangency && skin === 'outer') build.loop(points);
-  }
-  rings.push(ring(tail.angles, (angle, k) => [tail.points[k] ?? [0, 0, 0], edges[1].outward(angle)]));
+    for (let k = 0; k < even.length; k++) {
+      const [c, s] = [cos[k] as number, sin[k] as number];
+      const x = zero[0] * c + quarter[0] * s;
+      const y = zero[1] * c + quarter[1] * s;
+      const z = zero[2] * c + quarter[2] * s;
+      build.cornerAt(at[0] + x * radius, at[1] + y * radius, at[2] + z * radius, x * sense, y * sense, z * sense);
+    }
+    if (tangency && sense > 0) build.loopOf(first, even.length);
+    return { angles: even, first };
+  };
+  const rings = [cutRing(0), ...run.stations.map(ringAt), cutRing(1)];
   for (let k = 0; k + 1 < rings.length; k++) {
     const [a, b] = [rings[k], rings[k + 1]];
     if (a === undefined || b === undefined) continue;
     if (sense > 0) stitch(build, a, b);
     else stitch(build, b, a);
   }
-  for (const { points } of cuts) build.loop(points);
   return { edges: [head.points, tail.points], angles: [head.angles, tail.angles] };
 }
 

@@ -73,7 +73,7 @@ export function gussetMesh({ gusset, corners, width }: GussetShape): Mesh | null
     );
   if (gusset.made === 'tube') {
     const way = sub(q, p);
-    return prism(circle(p, unit(way), width / 4, ROUND), way);
+    return prism(circle(p, unit(way), width / 4, ROUND), way, true);
   }
   return bentSheet(corners, normal, width, thick);
 }

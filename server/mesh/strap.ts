@@ -82,7 +82,8 @@ export function strapMesh(strap: Strap, figures: StrapFigures, seat: Seat | null
   const atSeat = dot(own, onBar) < 0 ? scale(own, -1) : own;
   const upper = (side: Vec3, way: Vec3): Vec3 => unit(cross(side, way));
   const from: Vec3[] = [];
-  if (seat?.shoulder != null && slot !== null) from.push(add(slot, seat.shoulder));
+  const shoulder = seat?.shoulder ?? null;
+  if (shoulder !== null && slot !== null) from.push(add(slot, shoulder));
   if (slot !== null) from.push(slot);
   from.push(start);
   const points = from.filter((at, i) => i === from.length - 1 || distance(at, from[i + 1] ?? at) > NEAR);
