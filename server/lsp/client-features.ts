@@ -20,6 +20,8 @@ export interface ClientFeatures {
   readonly readFiles: boolean;
   /** Under which scheme our own extension shows the page of a finding's code; null: the client has no such pages. */
   readonly explainScheme: string | null;
+  /** Our own extension shows a picture, and wants to be told when a car was judged anew. */
+  readonly view: boolean;
 }
 
 /** Whether an object of the client's says `name: true`. */
@@ -55,5 +57,6 @@ export const readClientFeatures = ({ capabilities, initializationOptions }: Init
     workspaceFolders: workspace?.workspaceFolders === true,
     readFiles: isOffered(initializationOptions, 'readFiles'),
     explainScheme: schemeOf(initializationOptions),
+    view: isOffered(initializationOptions, 'view'),
   };
 };

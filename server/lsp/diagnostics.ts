@@ -9,6 +9,7 @@ import {
   type DocumentDiagnosticReport,
   type PublishDiagnosticsParams,
 } from 'vscode-languageserver/node.js';
+import type { Analysis } from '../project/project';
 import type { ClientFeatures } from './client-features';
 import { diagnosticOf } from './convert';
 import { describeFault, type Log } from './guard';
@@ -18,6 +19,8 @@ export interface Channel {
   publish(params: PublishDiagnosticsParams): Promise<void>;
   /** Asks the client to ask again. */
   refresh(): void;
+  /** An open document has been judged anew. */
+  judged(uri: string): void;
 }
 
 interface Told {
@@ -33,6 +36,8 @@ export class Diagnostics {
   private readonly waiting = new Set<string>();
   /** Documents that the editor itself changed: sent even when the list is the same, with their new version. */
   private readonly edited = new Set<string>();
+  /** The judgement that was told last, by URI. */
+  private readonly judged = new Map<string, Analysis>();
   private running = false;
   private count = 0;
 
@@ -65,6 +70,7 @@ export class Diagnostics {
     this.answered.delete(uri);
     this.edited.delete(uri);
     this.waiting.delete(uri);
+    this.judged.delete(uri);
     this.clear(uri);
   }
 
@@ -114,12 +120,22 @@ export class Diagnostics {
     let asked = false;
     for (const uri of uris) {
       const view = await this.workspace.view(uri);
-      if (view !== null) for (const key of view.analysis.trees.keys()) reached.add(view.space.uriOf(key));
+      if (view !== null) {
+        for (const key of view.analysis.trees.keys()) reached.add(view.space.uriOf(key));
+        this.tellJudged(view);
+      }
       asked = (await this.tell(uri)) || asked;
     }
     for (const uri of reached) if (!uris.includes(uri)) asked = (await this.tell(uri)) || asked;
     await this.forgetUnreached();
     if (asked && this.features.refreshDiagnostics) this.channel.refresh();
+  }
+
+  /** What hangs on the whole judgement, and not on the list alone, is told once for each. */
+  private tellJudged({ uri, analysis }: View): void {
+    if (this.judged.get(uri) === analysis || !this.workspace.isOpen(uri)) return;
+    this.judged.set(uri, analysis);
+    this.channel.judged(uri);
   }
 
   /** Sends a document's list, if it changed; true when a client that asks has to ask again. */

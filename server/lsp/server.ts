@@ -36,6 +36,7 @@ import { describeFault, Guard, type Log } from './guard';
 import { listenToNames } from './naming';
 import { listenToPacket } from './packet-request';
 import { listenToReport } from './report-request';
+import { listenToView } from './view-request';
 import { openedIn, Workspace, type View } from './workspace';
 
 const FILE_FILTER = '**/*.cage';
@@ -102,6 +103,12 @@ export class CageServer {
     const channel = {
       publish: (params: Parameters<Connection['sendDiagnostics']>[0]) => this.connection.sendDiagnostics(params),
       refresh: () => this.connection.languages.diagnostics.refresh(),
+      judged: (uri: string) => {
+        if (!this.features.view) return;
+        this.connection.sendNotification('cagewright/judged', { uri }).catch((fault: unknown) => {
+          this.log.error(`Telling that ${uri} was judged failed: ${describeFault(fault)}`);
+        });
+      },
     };
     return new Diagnostics(this.workspace, this.features, channel, this.log);
   }
@@ -243,6 +250,7 @@ export class CageServer {
     listenToExplain(connection, guard, this.workspace);
     listenToReport(connection, guard, this.workspace);
     listenToPacket(connection, guard, this.workspace);
+    listenToView(connection, guard, this.workspace);
     this.listenToEdits();
   }
 

@@ -8,6 +8,7 @@ import type { ClockFrame } from '../geometry/clock';
 import { clockFrame, vectorAt } from '../geometry/clock';
 import type { End, Part } from '../geometry/shape';
 import type { Point3, ViewEnd } from './model';
+import { roundedPoint } from './rounded';
 
 /** A mark of the clock every 30 degrees, as on a wrap. */
 const MARKS = 12;
@@ -67,7 +68,7 @@ function clockMarks(end: End, frame: ClockFrame, radius: number): ViewEnd['clock
   const marks: { label: string; at: Point3; outward: Point3 }[] = [];
   const add = (label: string, clock: number): void => {
     const at = onEdge(end, frame, radius, clock);
-    if (at !== null) marks.push({ label, at, outward: vectorAt(frame, clock) });
+    if (at !== null) marks.push({ label, at: roundedPoint(at), outward: roundedPoint(vectorAt(frame, clock)) });
   };
   const inside = bendInsideClock === null ? null : markAt(bendInsideClock);
   for (let i = 0; i < MARKS; i++) {
@@ -104,7 +105,7 @@ export function endsOf(part: Part, units: LengthUnit, pack: Pack, idOf: (host: s
         node: end.node,
         fit: end.fit,
         hosts: end.hosts.map(idOf),
-        away: end.away,
+        away: roundedPoint(end.away),
         clock: clockMarks(end, frame, od / 2),
         edge: first === undefined ? '' : pack(Float32Array.from([...edge, first].flat())),
         says: endWords(end, units),

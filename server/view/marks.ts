@@ -12,6 +12,7 @@ import { marksInSpace } from '../papers/figures';
 import type { Car } from '../rules/car';
 import type { ViewMark } from './model';
 import type { Names } from './names';
+import { roundedPoint } from './rounded';
 import { spansOf, spansOnDemand } from './spans';
 
 /** Findings with the indices of the marks that show each, and all marks. */
@@ -20,8 +21,8 @@ export interface Marked {
   readonly ofFinding: readonly (readonly number[])[];
 }
 
-/** What a code measures, in words: `free run` of `strap.free-run`. */
-const wordsOf = (code: string): string => (code.split('.')[1] ?? code).replaceAll('-', ' ');
+/** What a code measures, in words: `strap free run`. */
+const wordsOf = (code: string): string => code.replace(/[.-]/g, ' ');
 
 const saysOf = ({ code, measured }: PlacedFinding, units: LengthUnit): string =>
   measured === undefined || measured.unit === '1' ? wordsOf(code) : `${wordsOf(code)} ${sayMeasure(measured, units)}`;
@@ -158,11 +159,17 @@ function viewMark(mark: Mark, ids: readonly string[], finding: number | null): V
   const common = { what, of: ids, says, finding };
   switch (mark.kind) {
     case 'angle':
-      return { ...common, kind: 'angle', at: mark.at, from: mark.from, to: mark.to };
+      return {
+        ...common,
+        kind: 'angle',
+        at: roundedPoint(mark.at),
+        from: roundedPoint(mark.from),
+        to: roundedPoint(mark.to),
+      };
     case 'distance':
-      return { ...common, kind: 'distance', from: mark.from, to: mark.to };
+      return { ...common, kind: 'distance', from: roundedPoint(mark.from), to: roundedPoint(mark.to) };
     case 'spot':
-      return { ...common, kind: 'spot', at: mark.at };
+      return { ...common, kind: 'spot', at: roundedPoint(mark.at) };
   }
 }
 

@@ -14,6 +14,7 @@ import type { Spaces } from './marks';
 import { idsOfFinding, marksOfCar } from './marks';
 import type { Point3, SpanPlace, ViewFinding, ViewModel, ViewNode, ViewThing, WireMesh } from './model';
 import { Names, nodeId } from './names';
+import { roundedPoint } from './rounded';
 
 /** An analysed car. */
 export interface Seen extends Written {
@@ -79,14 +80,15 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
     if (node.kind !== 'node' || node.at === null) return [];
     const { grips, hangs } = reader.of(node);
     const place = placeOf(seen.cage, { kind: 'thing', thing: node.name });
+    const slides = grips.find(({ axis }) => axis === null);
     return [
       {
         id: nodeId(node.name),
         name: node.name,
-        at: node.at,
+        at: roundedPoint(node.at),
         place: place === null ? null : spanPlace(place),
         axes: AXES.filter((axis) => grips.some((grip) => grip.axis === axis)),
-        along: grips.find(({ axis }) => axis === null)?.way ?? null,
+        along: slides === undefined ? null : roundedPoint(slides.way),
         hangs,
       },
     ];
@@ -113,7 +115,7 @@ export function viewOf(seen: Seen, cache: MeshCache, { pack, say, have }: ViewEd
       key: made?.key ?? '',
       mesh:
         made === null || (Object.hasOwn(have, thing.id) && have[thing.id] === made.key) ? null : wireMesh(made, pack),
-      box: made?.box ?? null,
+      box: made === null ? null : [roundedPoint(made.box[0]), roundedPoint(made.box[1])],
       ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idOf) : [],
     };
   });

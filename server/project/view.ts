@@ -1,0 +1,53 @@
+/** The picture of an analysed car, for the panel beside the text: its model, a node tried elsewhere, what is measured. */
+import { newMeshCache } from '../mesh/meshes';
+import type { Dragged } from '../view/drag';
+import { dragged, editedFiles } from '../view/drag';
+import type { Pack } from '../view/ends';
+import type { SayPlace } from '../view/grips';
+import type { Point3, ViewModel, ViewWindow } from '../view/model';
+import { viewOf } from '../view/view';
+import { windowOfView } from '../view/window';
+import type { Analysis } from './project';
+
+export interface Tried extends Dragged {
+  /** What the car would be; its places are those of the changed text. Null: it cannot be moved. */
+  readonly car: { readonly analysis: Analysis; readonly model: ViewModel } | null;
+}
+
+/** Keys of the meshes that the asker has, by id. */
+export type Have = Readonly<Record<string, string>>;
+
+/** One for each car that is looked at: it keeps what has been worked out for the picture. */
+export class Viewer {
+  private readonly meshes = newMeshCache();
+  /** A car that is tried out is made of parts of its own. */
+  private readonly tried = newMeshCache();
+  private readonly windows = new WeakMap<Analysis, ViewWindow | null>();
+
+  /** @param pack numbers as they travel */
+  constructor(private readonly pack: Pack) {}
+
+  model(analysis: Analysis, say: SayPlace, have: Have): ViewModel {
+    return viewOf(analysis, this.meshes, { pack: this.pack, say, have });
+  }
+
+  /** Where a harness bar may be; kept, since it takes its time. */
+  window(analysis: Analysis): ViewWindow | null {
+    const known = this.windows.get(analysis);
+    if (known !== undefined) return known;
+    const made = windowOfView(analysis);
+    this.windows.set(analysis, made);
+    return made;
+  }
+
+  /** The car with a node of it dragged to a place: the changed text, truly analysed beside the real one. */
+  try(analysis: Analysis, node: string, to: Point3, say: SayPlace, have: Have): Tried {
+    const drag = dragged(analysis, node, to, say);
+    if (drag.edits === null) return { ...drag, car: null };
+    if (drag.edits.length === 0) return { ...drag, car: { analysis, model: this.model(analysis, say, have) } };
+    const { sources } = analysis;
+    const trial = analysis.apart().analyse({ ...sources, files: editedFiles(sources.files, drag.edits) });
+    const model = viewOf(trial, this.tried, { pack: this.pack, say, have });
+    return { ...drag, car: { analysis: trial, model } };
+  }
+}
