@@ -2,7 +2,15 @@
  * What passes between one panel, the editor and the server, without knowing any of them: when the server is asked, what
  * the panel is told, which answers come too late. Everything that touches the outside goes through `Ports`.
  */
-import type { MeasureAnswer, Picked, Point3, TextPlace, TryAnswer, WireModel } from '../../server/lsp/view-wire';
+import type {
+  MeasureAnswer,
+  Picked,
+  Point3,
+  TextPlace,
+  TryAnswer,
+  ViewWindow,
+  WireModel,
+} from '../../server/lsp/view-wire';
 import { hoverBlocks } from './hover-blocks';
 import { Latest } from './latest';
 import { readFromView, type ExportKind, type FromView, type Known, type ToView } from './messages';
@@ -16,6 +24,10 @@ export interface Ports {
   post(message: ToView): void;
   /** Null: no car's document. */
   model(have: Have): Promise<WireModel | null>;
+  /** Where a harness bar may be: takes its time. */
+  window(): Promise<ViewWindow | null>;
+  /** Comes back when nobody has typed for a moment. */
+  pause(): Promise<void>;
   tryMove(node: string, to: Point3, have: Have): Promise<TryAnswer | null>;
   measure(a: Picked, b: Picked): Promise<MeasureAnswer | null>;
   /** Changes with every change of any open text. */
@@ -79,7 +91,10 @@ export class Conversation {
   private lit = '';
   private readonly models = new Latest<number>((page) => this.askModel(page));
   private readonly tries = new Latest<Attempt>((attempt) => this.askTry(attempt));
+  private readonly windows = new Latest<number>((page) => this.askWindow(page));
   private readonly hovers = new Latest<string>((id) => this.askHover(id));
+  /** Worked out when all is quiet; until then the last one stands. */
+  private window: ViewWindow | null = null;
   private dragging = false;
   private hovered: string | null = null;
 
@@ -100,6 +115,7 @@ export class Conversation {
     this.models.drop();
     this.tries.drop();
     this.hovers.drop();
+    this.windows.drop();
     this.dragging = false;
     this.hovered = null;
   }
@@ -213,7 +229,21 @@ export class Conversation {
     }
     if (page !== this.page) return;
     if (model === null) this.trouble(NO_CAR, page);
-    else this.take(model, page);
+    else {
+      this.take({ ...model, window: this.window }, page);
+      this.windows.ask(page);
+    }
+  }
+
+  private async askWindow(page: number): Promise<void> {
+    await this.ports.pause();
+    // Who types, drags or looks away gets the next one.
+    if (page !== this.page || this.models.busy || this.windows.outdated || this.dragging) return;
+    const window = await this.ports.window();
+    if (page !== this.page || this.model === null || this.models.busy) return;
+    this.window = window;
+    const things = this.model.things.map((thing) => ({ ...thing, mesh: null }));
+    this.take({ ...this.model, things, window }, page);
   }
 
   private trouble(text: string, page: number): void {
@@ -225,7 +255,7 @@ export class Conversation {
   private take(model: WireModel, page: number): void {
     this.model = model;
     this.have = Object.fromEntries(
-      model.things.flatMap(({ id, key, mesh, box }) => (mesh === null && box === null ? [] : [[id, key]])),
+      model.things.flatMap(({ id, key, mesh, box }) => (mesh === null && box === null ? [] : [[id, key] as const])),
     );
     const bare = JSON.stringify({ ...model, things: model.things.map((thing) => ({ ...thing, mesh: null })) });
     // Asked once too often: the page has it already.
@@ -276,8 +306,8 @@ export class Conversation {
     }
     if (!this.dragging) return;
     const { model: made, why, says } = answer ?? UNTOLD;
-    const model = made !== null && canDraw(made, this.have) ? made : null;
-    if (model !== made && have !== this.have) {
+    const model = made !== null && canDraw(made, this.have) ? { ...made, window: this.window } : null;
+    if (model === null && made !== null && have !== this.have) {
       // A newer model came in between, and with it other meshes.
       this.tries.askUnlessNewer(attempt);
       return;

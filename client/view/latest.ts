@@ -8,7 +8,12 @@ export class Latest<T> {
 
   /** Whether something is under way or waits. */
   get busy(): boolean {
-    return this.running || this.waiting !== null;
+    return this.running || this.outdated;
+  }
+
+  /** Whether something newer waits for what is under way. */
+  get outdated(): boolean {
+    return this.waiting !== null;
   }
 
   ask(what: T): void {
@@ -18,7 +23,7 @@ export class Latest<T> {
 
   /** Begins again with this one, if nothing newer waits. */
   askUnlessNewer(what: T): void {
-    if (this.waiting === null) this.ask(what);
+    if (!this.outdated) this.ask(what);
   }
 
   /** What waits never begins; what is under way goes on. */

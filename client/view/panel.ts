@@ -29,6 +29,7 @@ import type {
   TryAnswer,
   TryParams,
   ViewParams,
+  ViewWindow,
   WireModel,
 } from '../../server/lsp/view-wire';
 import { nameOf, placeBeside, saveAsked } from '../save';
@@ -45,6 +46,9 @@ export interface Surroundings {
   readonly home: Uri;
   readonly version: string;
 }
+
+/** So long must nobody have typed before what takes its time is asked. */
+const QUIET_MS = 400;
 
 const FILTERS: Readonly<Record<ExportKind, Readonly<Record<string, readonly string[]>>>> = {
   plan: { Drawing: ['svg'] },
@@ -166,6 +170,9 @@ export class CarPanel {
         const params: ViewParams = { textDocument: await this.textDocument(), have };
         return client.sendRequest<WireModel | null>('cagewright/view', params);
       },
+      window: async () =>
+        client.sendRequest<ViewWindow | null>('cagewright/viewWindow', { textDocument: await this.textDocument() }),
+      pause: () => new Promise((done) => setTimeout(done, QUIET_MS)),
       tryMove: async (node, to, have) => {
         const params: TryParams = { textDocument: await this.textDocument(), have, node, to };
         return client.sendRequest<TryAnswer | null>('cagewright/viewTry', params);

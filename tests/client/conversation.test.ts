@@ -1,6 +1,6 @@
 /** The panel's side of things without an editor: who is asked when, and which answers still count. */
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { TryAnswer, WireModel } from '../../server/lsp/view-wire';
+import type { TryAnswer, ViewWindow, WireModel } from '../../server/lsp/view-wire';
 import { Conversation, type Have, type Ports } from '../../client/view/conversation';
 import { readToView, type ToView } from '../../client/view/messages';
 import { answer, CAR, model, node, place, thing, without } from './models';
@@ -42,6 +42,8 @@ let writes: boolean[];
 let models: ReturnType<typeof desk<WireModel | null>>;
 let tries: ReturnType<typeof desk<TryAnswer | null>>;
 let hovers: ReturnType<typeof desk<string>>;
+let windows: ReturnType<typeof desk<ViewWindow | null>>;
+let pauses: ReturnType<typeof desk<undefined>>;
 let talk: Conversation;
 
 const last = <T>(list: readonly T[]): T => {
@@ -67,6 +69,8 @@ beforeEach(() => {
   models = desk();
   tries = desk();
   hovers = desk();
+  windows = desk();
+  pauses = desk();
   const ports: Ports = {
     post: (message) => {
       // What is not understood on the other side would be lost without a word.
@@ -74,6 +78,8 @@ beforeEach(() => {
       posted.push(message);
     },
     model: models.ask,
+    window: () => windows.ask(null),
+    pause: () => pauses.ask(null),
     tryMove: (id, to, have) => tries.ask({ id, to, have }),
     measure: () => Promise.resolve({ lines: [{ what: 'true', says: '12 mm' }], marks: [] }),
     stamp: () => String(stamp),
@@ -173,6 +179,38 @@ describe('a model', () => {
     talk.changed();
     await last(models.asked).answer(model());
     expect(last(posted)).toMatchObject({ type: 'model' });
+  });
+});
+
+describe('where a harness bar may be', () => {
+  const { window } = model();
+
+  it('is asked for when nobody has typed for a moment, and goes into the model', async () => {
+    await opened(model({ window: null }));
+    talk.changed();
+    await last(models.asked).answer(model({ window: null, version: 2 }));
+    expect([pauses.asked.length, windows.asked.length]).toEqual([1, 0]);
+    await pauses.asked[0]?.answer(undefined);
+    // Somebody typed in that moment: one more moment.
+    expect([pauses.asked.length, windows.asked.length]).toEqual([2, 0]);
+    await last(pauses.asked).answer(undefined);
+    await last(windows.asked).answer(window);
+    expect(ofType('model').map((message) => message.model.window)).toEqual([null, null, window]);
+    expect(last(ofType('model')).model.things.map(({ mesh }) => mesh)).toEqual([null, null]);
+    // The next model has the last one until there is a new one; where that is the same, nothing is sent.
+    talk.changed();
+    await last(models.asked).answer(without(model({ window: null, version: 3 }), haveOf(last(models.asked))));
+    expect(last(ofType('model')).model.window).toEqual(window);
+    await last(pauses.asked).answer(undefined);
+    await last(windows.asked).answer(window);
+    expect(ofType('model')).toHaveLength(4);
+  });
+
+  it('is not worked out for a panel that is hidden', async () => {
+    await opened();
+    talk.away();
+    await last(pauses.asked).answer(undefined);
+    expect(windows.asked).toEqual([]);
   });
 });
 
