@@ -13,7 +13,7 @@ interface Api {
 declare function acquireVsCodeApi(): Api;
 
 const api = acquireVsCodeApi();
-const app = new App(document.body, {
+const app = new App(document.getElementById('view') ?? document.body, {
   send: (message) => {
     api.postMessage(message);
   },
