@@ -7,6 +7,7 @@ import { sawPapers } from '../saw/papers';
 import { drillPapers } from '../drill/papers';
 import { cutPapers } from '../cut/cut-papers';
 import { orderPapers } from '../order/papers';
+import { roomPapers } from '../room/papers';
 import type { WeldLine } from '../weld/list';
 import { weldLines } from '../weld/list';
 import { weldPapers } from '../weld/papers';
@@ -25,6 +26,7 @@ export const MAKERS: readonly (readonly [string, Maker])[] = [
   ['cut and buying list', cutPapers],
   ['weld list', weldPapers],
   ['order of work', orderPapers],
+  ['will it go in?', roomPapers],
 ];
 
 /** What the project and the edge know of a car. */

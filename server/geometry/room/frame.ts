@@ -1,0 +1,67 @@
+/** A bar's own axes, and where it is while it is moved. Millimetres, radians. */
+import type { Vec3 } from '../../centreline/vector';
+import { add, addScaled, cross, dot, scale, sub, unit } from '../../centreline/vector';
+
+/** Origin in the middle between the bar's ends, z from END 1 to END 2. */
+export interface Frame {
+  readonly origin: Vec3;
+  readonly x: Vec3;
+  readonly y: Vec3;
+  readonly z: Vec3;
+}
+
+export function frameOf(first: Vec3, last: Vec3): Frame {
+  const z = unit(sub(last, first));
+  const x = unit(cross(Math.abs(z[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0], z));
+  return { origin: scale(add(first, last), 0.5), x, y: cross(z, x), z };
+}
+
+export const directionIn = ({ x, y, z }: Frame, v: Vec3): Vec3 => [dot(v, x), dot(v, y), dot(v, z)];
+export const pointIn = (frame: Frame, p: Vec3): Vec3 => directionIn(frame, sub(p, frame.origin));
+/** Back into the car's directions. */
+export const directionOf = ({ x, y, z }: Frame, v: Vec3): Vec3 =>
+  addScaled(addScaled(scale(x, v[0]), y, v[1]), z, v[2]);
+
+/** Right-handed about the unit vector `axis` (Rodrigues' formula). */
+export function turned(v: Vec3, axis: Vec3, angle: number): Vec3 {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  return addScaled(addScaled(scale(v, c), cross(axis, v), s), axis, dot(axis, v) * (1 - c));
+}
+
+/** The bar turned about an axis through `pivot`, then moved: in its own axes as they lie in place. */
+export interface Pose {
+  readonly axis: Vec3;
+  readonly angle: number;
+  readonly pivot: Vec3;
+  readonly move: Vec3;
+}
+
+export const IN_PLACE: Pose = { axis: [1, 0, 0], angle: 0, pivot: [0, 0, 0], move: [0, 0, 0] };
+
+export const moved = (pose: Pose, by: Vec3): Pose => ({ ...pose, move: add(pose.move, by) });
+
+/** Where a point of the bar comes to. */
+export const posed = (pose: Pose, p: Vec3): Vec3 =>
+  add(add(pose.pivot, turned(sub(p, pose.pivot), pose.axis, pose.angle)), pose.move);
+
+/** Where a point of the car lies, seen from the bar. */
+export const seenFrom = (pose: Pose, p: Vec3): Vec3 =>
+  add(pose.pivot, turned(sub(sub(p, pose.pivot), pose.move), pose.axis, -pose.angle));
+
+/** A way, or a part of one: out of the place, by `s` mm that the farthest point moves, up to `length`. */
+export interface Path {
+  readonly length: number;
+  pose(s: number): Pose;
+}
+
+export const shifting = (from: Pose, direction: Vec3, length: number): Path => ({
+  length,
+  pose: (s) => moved(from, scale(direction, s)),
+});
+
+/** About an axis through a pivot; `reach`: how far the farthest point is from it. */
+export const turning = (axis: Vec3, pivot: Vec3, reach: number, most: number): Path => ({
+  length: most * reach,
+  pose: (s) => ({ axis, angle: s / reach, pivot, move: [0, 0, 0] }),
+});

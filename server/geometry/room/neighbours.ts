@@ -1,0 +1,136 @@
+/** Tubes that stand near a bar while it is moved in, other than its hosts: which of them it would run into. Millimetres. */
+import type { Vec3 } from '../../centreline/vector';
+import { addScaled, cross, distance, dot, norm, scale, sub, unit } from '../../centreline/vector';
+import { betweenStretches } from '../../centreline/stretches';
+import type { Bar } from './bar';
+import { CLOCKS, tipOf } from './bar';
+import type { Path, Pose } from './frame';
+import { IN_PLACE, moved, posed, turned } from './frame';
+import { evened, HANDS, playAt } from './play';
+import type { Field } from './travel';
+import type { Group, Tubes } from './tubes';
+import { STRIDE } from './tubes';
+import type { Way } from './ways';
+
+/** Of each end's outer edge, every so many points are asked. */
+const EDGE = 6;
+/** Steps along a way, mm: as long as the clearance lets, and never shorter. */
+const SHORTEST = 1;
+/** What comes out is followed on for so long. */
+const ON = 100;
+/** In place, a neighbour may stand nearer than hands want; then it must come no nearer than that, to within this. */
+const SLACK = 0.2;
+
+/** A bar's outside, for its distance from others: its axis as a chain, and points of its ends' edges. */
+interface Outside {
+  readonly chain: readonly Vec3[];
+  readonly edge: readonly Vec3[];
+  readonly radius: number;
+}
+
+const outsideOf = (bar: Bar): Outside => ({
+  chain: bar.axis,
+  edge: bar.ends.flatMap((end) => Array.from({ length: CLOCKS / EDGE }, (_, i) => tipOf(end, i * EDGE))),
+  radius: bar.radius,
+});
+
+const at = ({ chain, edge, radius }: Outside, pose: Pose): Outside => ({
+  chain: chain.map((p) => posed(pose, p)),
+  edge: edge.map((p) => posed(pose, p)),
+  radius,
+});
+
+/** From a chain to a point. */
+const toPoint = (chain: readonly Vec3[], p: Vec3): number => {
+  let least = Infinity;
+  for (let i = 1; i < chain.length; i++) {
+    const a = chain[i - 1] as Vec3;
+    const way = sub(chain[i] as Vec3, a);
+    const square = dot(way, way);
+    const t = square > 0 ? Math.min(1, Math.max(0, dot(sub(p, a), way) / square)) : 0;
+    least = Math.min(least, distance(p, addScaled(a, way, t)));
+  }
+  return least;
+};
+
+/** From the bar's outside to one group of chords; what is not nearer than `enough` may come back as `enough`. */
+function toGroup(outside: Outside, { data }: Tubes, group: Group, enough: number): number {
+  const { chain, edge, radius } = outside;
+  // Its edges reach farther than its chain, by a tube's length of cut at most.
+  if (toPoint(chain, group.middle) - group.around - 3 * radius > enough) return enough;
+  let least = enough;
+  for (let n = group.from; n < group.to; n++) {
+    const k = n * STRIDE;
+    const a: Vec3 = [data[k] as number, data[k + 1] as number, data[k + 2] as number];
+    const u: Vec3 = [data[k + 3] as number, data[k + 4] as number, data[k + 5] as number];
+    const [length, thick] = [data[k + 6] as number, data[k + 7] as number];
+    const b = addScaled(a, u, length);
+    for (let i = 1; i < chain.length; i++) {
+      const far = betweenStretches(chain[i - 1] as Vec3, chain[i] as Vec3, a, b) - thick - radius;
+      if (far < least) least = far;
+    }
+    for (const p of edge) {
+      const along = Math.min(length, Math.max(0, dot(sub(p, a), u)));
+      const far = distance(p, addScaled(a, u, along)) - thick;
+      if (far < least) least = far;
+    }
+  }
+  return least;
+}
+
+/** Farther than this nothing has to be known of. */
+const FAR = 60;
+
+/** Out of the last pose of a way: on in its last direction, or lengthwise where its hosts stand before one end only. */
+function onward(field: Field, path: Path): Path {
+  const last = path.pose(path.length);
+  const { ends } = playAt(field.bar, last, field.hosts);
+  const lengthwise = turned([0, 0, 1], last.axis, last.angle);
+  const rid = ends[0] === Infinity && ends[1] === Infinity;
+  if (!rid) {
+    const way = scale(lengthwise, ends[1] === Infinity ? 1 : -1);
+    return { length: field.bar.overPoints, pose: (s) => moved(last, scale(way, s)) };
+  }
+  const before = path.pose(Math.max(0, path.length - 1));
+  const way = sub(posed(last, field.bar.ends[1].middle), posed(before, field.bar.ends[1].middle));
+  const direction = norm(way) > 1e-9 ? unit(way) : unit(cross(lengthwise, [1, 0, 0]));
+  return { length: ON, pose: (s) => moved(last, scale(direction, s)) };
+}
+
+/** A neighbour that a bar would run into, or come too near to. */
+export interface Blocker {
+  readonly name: string;
+  /** How near the bar comes, mm; below 0: it runs into it. */
+  readonly least: number;
+}
+
+/**
+ * Who stands in a way: neighbours that the bar comes nearer to than hands want, or nearer than it will lie to them in its
+ * place. In steps no longer than the clearance, so that nothing is stepped over.
+ */
+export function blockersOf(field: Field, way: Way, neighbours: Tubes): readonly Blocker[] {
+  const outside = outsideOf(field.bar);
+  const home = at(outside, IN_PLACE);
+  const wants = neighbours.groups.map((group) => Math.min(HANDS, toGroup(home, neighbours, group, FAR) - SLACK));
+  const least = new Map<string, number>();
+  const last = way.paths.at(-1);
+  if (last === undefined) return [];
+  for (const path of [...way.paths, onward(field, last)]) {
+    for (let s = 0; ;) {
+      const lying = at(outside, evened(field.bar, path.pose(s), field.hosts));
+      let nearest = FAR;
+      neighbours.groups.forEach((group, i) => {
+        const far = toGroup(lying, neighbours, group, FAR);
+        const want = wants[i] as number;
+        if (far < want) {
+          const name = neighbours.names[group.from] ?? '';
+          least.set(name, Math.min(far, least.get(name) ?? Infinity));
+        }
+        nearest = Math.min(nearest, far - Math.min(want, 0));
+      });
+      if (s >= path.length) break;
+      s = Math.min(path.length, s + Math.max(SHORTEST, nearest - HANDS / 2));
+    }
+  }
+  return [...least].map(([name, near]) => ({ name, least: near }));
+}

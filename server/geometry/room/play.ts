@@ -1,0 +1,130 @@
+/**
+ * How much play a bar has between its hosts where it is: by how much it could be longer before it touches at both ends.
+ * Less than 0: it is too long by that. It may always be shifted along itself, so both ends' play counts together.
+ * Millimetres.
+ */
+import type { Vec3 } from '../../centreline/vector';
+import { add, addScaled, dot, norm, scale, sub } from '../../centreline/vector';
+import type { Bar, BarEnd } from './bar';
+import { CLOCKS, tipOf } from './bar';
+import type { Pose } from './frame';
+import { IN_PLACE, moved, posed, seenFrom, turned } from './frame';
+import type { Before, Lines, Lying } from './lines';
+import { beforeTips } from './lines';
+import type { Tubes } from './tubes';
+import { STRIDE } from './tubes';
+
+export interface Play {
+  /** Of END 1 and of END 2; Infinity where nothing stands before it. */
+  readonly ends: readonly [number, number];
+  /** The sum. */
+  readonly total: number;
+  /** The tips that are tightest: indices into the end's points; -1: none. */
+  readonly at: readonly [number, number];
+}
+
+/** What hands need, mm: common practice, no source. */
+export const HANDS = 1;
+/** Times that a bent bar is shifted to lie evenly. */
+const EVENED = 3;
+
+function oneEnd(end: BarEnd, pose: Pose, tubes: Tubes, every: number): Before {
+  const [x, y, z] = end.axes;
+  const lying = (): Lying => {
+    if (pose.angle === 0) return { x, y, z, origin: add(end.origin, pose.move) };
+    const turn = (v: Vec3): Vec3 => turned(v, pose.axis, pose.angle);
+    return { x: turn(x), y: turn(y), z: turn(z), origin: posed(pose, end.origin) };
+  };
+  return beforeTips(end.lines, lying(), tubes, every);
+}
+
+function rigid(bar: Bar, pose: Pose, tubes: Tubes, every: number): Play {
+  const first = oneEnd(bar.ends[0], pose, tubes, every);
+  const last = oneEnd(bar.ends[1], pose, tubes, every);
+  return { ends: [first.play, last.play], total: first.play + last.play, at: [first.at, last.at] };
+}
+
+/** The bar's own line from END 1 to END 2, as it lies. */
+const lengthwise = (pose: Pose): Vec3 => turned([0, 0, 1], pose.axis, pose.angle);
+
+/** By how much to shift, toward END 2, so that both ends have the same play; an end alone is brought clear. */
+function evenBy({ ends: [first, last] }: Play): number {
+  if (Number.isFinite(first) && Number.isFinite(last)) return (last - first) / 2;
+  if (Number.isFinite(first)) return Math.max(0, HANDS - first);
+  return Number.isFinite(last) ? -Math.max(0, HANDS - last) : 0;
+}
+
+/** How deep a bent bar's middle stands in a tube: below 0; else how far from it, Infinity far from all. */
+function middleIn({ between, box: [low, high] }: Bar, pose: Pose, { count, data }: Tubes): number {
+  let least = Infinity;
+  for (let n = 0; n < count; n++) {
+    const k = n * STRIDE;
+    const from: Vec3 = [data[k] as number, data[k + 1] as number, data[k + 2] as number];
+    const way: Vec3 = [data[k + 3] as number, data[k + 4] as number, data[k + 5] as number];
+    const [length, radius] = [data[k + 6] as number, data[k + 7] as number];
+    const half = length / 2;
+    const middle = seenFrom(pose, addScaled(from, way, half));
+    const near = radius + half;
+    if (middle.some((m, i) => m < (low[i] as number) - near || m > (high[i] as number) + near)) continue;
+    const u = turned(way, pose.axis, -pose.angle);
+    for (const ball of between) {
+      const to = sub(ball.at, middle);
+      const along = Math.min(half, Math.max(-half, dot(to, u)));
+      least = Math.min(least, norm(addScaled(to, u, -along)) - radius - ball.radius);
+    }
+  }
+  return least;
+}
+
+/**
+ * The play of a bar where it is. `every`: only every so many points of its ends are asked. A bent bar, whose legs lie in
+ * their own directions, is shifted along its chord until both ends have the same play; its play is twice that of the
+ * tighter end, and no more than what is left beside its middle.
+ */
+export function playAt(bar: Bar, pose: Pose, tubes: Tubes, every = 1): Play {
+  const as = rigid(bar, pose, tubes, every);
+  if (bar.straight) return as;
+  let [play, at] = [as, pose];
+  for (let i = 0; i < EVENED && Math.abs(evenBy(play)) > 0.01; i++) {
+    at = moved(at, scale(lengthwise(pose), evenBy(play)));
+    play = rigid(bar, at, tubes, every);
+  }
+  const middle = middleIn(bar, at, tubes);
+  const total = Math.min(2 * Math.min(...play.ends), middle);
+  return middle < 0 ? { ends: [middle, middle], total: middle, at: [-1, -1] } : { ...play, total };
+}
+
+/** The pose with the bar shifted along itself to where it has as much play at the one end as at the other. */
+export function evened(bar: Bar, pose: Pose, tubes: Tubes): Pose {
+  let at = pose;
+  for (let i = 0; i < (bar.straight ? 1 : EVENED); i++) {
+    const by = evenBy(rigid(bar, at, tubes, 1));
+    if (by === 0) break;
+    at = moved(at, scale(lengthwise(pose), by));
+  }
+  return at;
+}
+
+/** Lines along the bar that the clear width is looked for on: its axis, and every third of the clocks at both ends. */
+const LINES_APART = 3;
+
+/**
+ * The clear width in place: the shortest line along the bar, within its own thickness, from host to host. Of a bent bar:
+ * along its chord. Null where no such line meets both.
+ */
+export function clearWidth(bar: Bar, tubes: Tubes): number | null {
+  let clear = Infinity;
+  const from: Lines = { x: Float64Array.of(0), y: Float64Array.of(0), z: Float64Array.of(0), back: 0, around: 0 };
+  for (const end of bar.ends) {
+    for (let i = -1; i < CLOCKS; i += LINES_APART) {
+      const [x, y] = i < 0 ? end.origin : tipOf(end, i);
+      const forth: Lying = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1], origin: [x, y, 0] };
+      const back: Lying = { ...forth, x: [-1, 0, 0], z: [0, 0, -1] };
+      clear = Math.min(clear, beforeTips(from, forth, tubes, 1).play + beforeTips(from, back, tubes, 1).play);
+    }
+  }
+  return Number.isFinite(clear) ? clear : null;
+}
+
+/** The play in place: 0 where the cuts are what they should be. */
+export const playInPlace = (bar: Bar, tubes: Tubes): Play => playAt(bar, IN_PLACE, tubes);

@@ -1,0 +1,90 @@
+/** What to do with a bar: which way, or what mends it where there is none. */
+import { HANDS } from '../../geometry/room/play';
+import type { Room } from '../../geometry/room/room';
+import { goes } from '../../geometry/room/room';
+import type { Sought } from '../../geometry/room/seek';
+import { TOUCH } from '../../geometry/room/seek';
+import type { WayKind } from '../../geometry/room/ways';
+import { tooLongOf } from '../../geometry/room/ways';
+import { onTape } from '../on-tape';
+import { endLabel } from '../packet/numbers';
+import type { PacketInput } from '../packet/paper';
+import type { Inside } from './rooms';
+import { howWords } from './words';
+
+/** An end is not left open wider than this, mm, for the weld to fill: common practice, no source. */
+export const OPEN = 1;
+
+export interface Advice {
+  /** False: somebody has to do something that the order of the file does not say. */
+  readonly goes: boolean;
+  readonly says: readonly string[];
+}
+
+const NAMES: Readonly<Record<WayKind, string>> = { straight: 'Straight', tilted: 'Tilted', slid: 'Along its hosts' };
+
+const all = ({ ways }: Room): readonly Sought[] => Object.values(ways).filter((one): one is Sought => one !== null);
+
+/** The way that goes: as cut before one that wants a gap, straight before tilted, with room before without. */
+function best(ways: readonly Sought[]): Sought | null {
+  const rank = ({ way }: Sought): number => (tooLongOf(way) > TOUCH ? 2 : way.spare < HANDS ? 1 : 0);
+  return ways.reduce<Sought | null>((a, b) => (a === null || rank(b) < rank(a) ? b : a), null);
+}
+
+const gap = (tooLong: number, units: PacketInput['units']): string =>
+  tooLong <= TOUCH ? '' : `, ${onTape(tooLong / 2, units)} left open at each end`;
+
+export function adviceOf({ room, before, part }: Inside, input: PacketInput): Advice {
+  const { units, numbers } = input;
+  if (room === null)
+    return {
+      goes: false,
+      says: ['Not computed: offer it up before it is cut to length, and before anything near it is tacked.'],
+    };
+  const label = (name: string): string => numbers.get(name)?.label ?? name;
+  const free = best(all(room).filter((one) => goes(one, HANDS)));
+  if (free !== null) {
+    const { way } = free;
+    return { goes: true, says: [`${NAMES[way.kind]}: ${howWords(room, way, units)}${gap(tooLongOf(way), units)}.`] };
+  }
+  const says: string[] = [];
+  if (before.length > 0) {
+    const blocked = best(
+      all(room).filter(({ blockers }) => blockers.length > 0 && blockers.every(({ name }) => before.includes(name))),
+    );
+    const how =
+      blocked === null
+        ? ''
+        : ` ${NAMES[blocked.way.kind]}: ${howWords(room, blocked.way, units)}${gap(tooLongOf(blocked.way), units)}.`;
+    says.push(`Tack it before ${before.map(label).join(', ')}.${how}`);
+    return { goes: false, says };
+  }
+  const { offFeet } = room;
+  if (offFeet !== null && tooLongOf(offFeet.way) <= HANDS)
+    says.push(
+      `Put it in before ${room.hosts.map(({ name }) => label(name)).join(' and ')} stands on its feet: ${howWords(room, offFeet.way, units)}${gap(tooLongOf(offFeet.way), units)}.`,
+    );
+  const least = all(room)
+    .filter(({ blockers }) => blockers.length === 0)
+    .sort((a, b) => tooLongOf(a.way) - tooLongOf(b.way))[0];
+  if (least !== undefined && tooLongOf(least.way) <= 2 * OPEN)
+    says.push(
+      `Leave ${onTape(tooLongOf(least.way) / 2, units)} open at each end: then ${NAMES[least.way.kind].toLowerCase()}, ${howWords(room, least.way, units)}.`,
+    );
+  const [one, two] = part.ends;
+  const loose = room.hosts.filter(
+    (host) => !host.tube.existing && one.hosts.includes(host.name) !== two.hosts.includes(host.name),
+  );
+  if (loose.length > 0)
+    says.push(
+      `Leave ${loose.map(({ name }) => label(name)).join(' or ')} loose at its other end, tacked once only, until this bar is in.`,
+    );
+  if (least !== undefined) {
+    const tight = least.way.tight?.at ?? [-1, -1];
+    const end = tight[1] >= 0 ? two : one;
+    says.push(
+      `Or cut ${endLabel(end)} after fitting: off its points ${onTape(tooLongOf(least.way), units)}, on the side from which it comes; that gap has to be filled, and the welder decides whether it may be.`,
+    );
+  } else says.push('Or make it of two pieces, if the rulebook lets you: no way in was found at all.');
+  return { goes: false, says };
+}

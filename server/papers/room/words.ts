@@ -1,0 +1,101 @@
+/** What is said of a way in: from where, how, and by how much it does not go. */
+import type { LengthUnit } from '../../../grammar/units';
+import type { Vec3 } from '../../centreline/vector';
+import { dot } from '../../centreline/vector';
+import { clockAt, CLOCKS } from '../../geometry/room/bar';
+import { directionOf } from '../../geometry/room/frame';
+import { HANDS } from '../../geometry/room/play';
+import type { Room } from '../../geometry/room/room';
+import type { Sought } from '../../geometry/room/seek';
+import { TOUCH } from '../../geometry/room/seek';
+import { HOME } from '../../geometry/room/travel';
+import type { Way } from '../../geometry/room/ways';
+import { tooLongOf } from '../../geometry/room/ways';
+import { onTape } from '../on-tape';
+import { endLabel, endName } from '../packet/numbers';
+
+/** A direction of which less than this belongs to another is not called by it: 20 degrees. */
+const SOME = Math.sin(Math.PI / 9);
+
+const NAMES: readonly (readonly [Vec3, string])[] = [
+  [[1, 0, 0], 'ahead'],
+  [[-1, 0, 0], 'behind'],
+  [[0, 1, 0], 'the left'],
+  [[0, -1, 0], 'the right'],
+  [[0, 0, 1], 'above'],
+  [[0, 0, -1], 'below'],
+];
+
+/** `behind and below`: the car's own directions, the nearest first. */
+export const fromWords = (direction: Vec3): string =>
+  NAMES.map(([axis, name]) => ({ name, share: dot(direction, axis) }))
+    .filter(({ share }) => share > SOME)
+    .sort((a, b) => b.share - a.share)
+    .map(({ name }) => name)
+    .join(' and ');
+
+const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(0)}°`;
+
+/** How it is put in: `from behind`. */
+export function howWords(room: Room, way: Way, units: LengthUnit): string {
+  const { frame, part } = room.bar;
+  const global = (v: Vec3): string => fromWords(directionOf(frame, v));
+  const brought = way.brought === null ? null : `from ${global(way.brought)}`;
+  if (way.kind === 'straight') return `from ${global(way.from)}`;
+  if (way.kind === 'slid')
+    return brought === null
+      ? `past the ends of its hosts from ${global(way.from)}, ${onTape(way.by, units)} along them`
+      : `brought in ${brought}, ${onTape(way.by, units)} off its place toward ${global(way.from)}, and along its hosts home`;
+  const [inFirst, swung] = way.first === 0 ? part.ends : [part.ends[1], part.ends[0]];
+  return `${endLabel(inFirst)} in first, tilted ${degrees(way.by)}, ${brought === null ? 'lengthwise' : brought}; then ${endName(swung)} home from ${global(way.from)}`;
+}
+
+/** Where it is tightest: `at END 2, clock 90°, 12 mm out of its place`. */
+export function tightWords({ bar }: Room, { tight }: Way, units: LengthUnit): string {
+  if (tight === null) return '';
+  const places = bar.ends.flatMap(({ end }, i) => {
+    const at = tight.at[i] ?? -1;
+    return at < 0 ? [] : [`${endName(end)} at clock ${degrees(clockAt(at % CLOCKS))}`];
+  });
+  const where = places.length === 0 ? 'its middle' : places.join(' and ');
+  return `tightest: ${where}, ${onTape(tight.out, units)} out of its place`;
+}
+
+/** Neighbours in the way, with how far the bar would have to go through them. */
+const blockerWords = ({ blockers }: Sought, labelOf: (name: string) => string, units: LengthUnit): string =>
+  blockers
+    .map(({ name, least }) =>
+      least < 0
+        ? `${labelOf(name)} stands ${onTape(-least, units)} in the way`
+        : `${labelOf(name)} is passed by only ${onTape(least, units)}`,
+    )
+    .join('; ');
+
+/** Least play before the last bit of the way. */
+function spareWords({ spare }: Way, units: LengthUnit): string {
+  if (spare === Infinity) return '';
+  const until = `until the last ${onTape(HOME, units)}`;
+  if (spare < TOUCH) return ` It touches on the way, not only in its place: ease it.`;
+  const tight = spare < HANDS ? ', less than hands want' : '';
+  return ` Least play ${until}: ${onTape(spare, units)}${tight}.`;
+}
+
+/** One cell of the table: goes in or not, by how much, how. */
+export function wayWords(
+  room: Room,
+  sought: Sought | null,
+  labelOf: (name: string) => string,
+  units: LengthUnit,
+): readonly string[] {
+  if (sought === null) return ['No: nothing comes out that way.'];
+  const { way } = sought;
+  const tooLong = tooLongOf(way);
+  const how = howWords(room, way, units);
+  if (tooLong > HANDS)
+    return [`No: ${onTape(tooLong, units)} too long.`, `The least of all: ${how}; ${tightWords(room, way, units)}.`];
+  const spring = tooLong > TOUCH ? `Only with ${onTape(tooLong, units)} left open in all: ` : '';
+  if (sought.blockers.length > 0)
+    return [`No: ${blockerWords(sought, labelOf, units)}.`, `${spring === '' ? 'Without it: ' : spring}${how}.`];
+  if (spring !== '') return [`${spring}${how}; ${tightWords(room, way, units)}.`];
+  return [`Goes in: ${how}.${spareWords(way, units)}`];
+}
