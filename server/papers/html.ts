@@ -31,8 +31,12 @@ export interface Row {
 /** A column: its head, and its share of the table's width, %. */
 export type Column = readonly [string, number];
 
+/** A table of so few rows is not broken over two sheets. */
+const WHOLE = 8;
+
 /** A table whose columns and rows have heads that are read out with each cell. */
 export function table(caption: string, columns: readonly Column[], rows: readonly Row[], kind = ''): Markup {
+  const classes = [kind, rows.length <= WHOLE ? 'whole' : ''].filter((one) => one !== '').join(' ');
   const widths = columns.map(([, share]) => raw(`<col style="width:${String(share)}%">`));
   const head = columns.map(([one]) => element('th', { scope: 'col' }, words(one)));
   const body = rows.map(({ cells, kind: of = '' }) =>
@@ -44,7 +48,7 @@ export function table(caption: string, columns: readonly Column[], rows: readonl
   );
   return element(
     'table',
-    kind === '' ? {} : { class: kind },
+    classes === '' ? {} : { class: classes },
     element('caption', {}, words(caption)),
     '\n',
     element('colgroup', {}, ...widths),
@@ -69,6 +73,20 @@ export const withCode = (plain: string): Markup =>
 
 /** A code such as `strap.drop`, which may break after its dots. */
 export const code = (plain: string): Markup => element('code', {}, raw(escaped(plain).replaceAll('.', '.<wbr>')));
+
+/** A figure with its unit: `5 15/32 in`, `139.3 mm`, `END 1`. */
+const FIGURE = /(?:\d[\d.]*(?: \d+\/\d+)?|\d+\/\d+) (?:mm|in)\b|END [12]\b/g;
+
+/** Words whose figures are never broken over two lines. */
+export function figures(plain: string): Markup {
+  let from = 0;
+  const parts: Markup[] = [];
+  for (const { 0: figure, index } of plain.matchAll(FIGURE)) {
+    parts.push(words(plain.slice(from, index)), element('span', { class: 'n' }, words(figure)));
+    from = index + figure.length;
+  }
+  return join([...parts, words(plain.slice(from))]);
+}
 
 /** Lines of one cell. */
 export const lines = (parts: readonly Markup[]): Markup => join(parts, '<br>');

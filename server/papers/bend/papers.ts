@@ -1,8 +1,6 @@
 /** The bend sheets of a packet: one for each tube that has a bend. */
-import { element, join, paragraph, words } from '../html';
-import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
-import { MARK, page } from '../page';
+import { paperPage } from '../packet/paper-page';
 import { bentParts } from './figures';
 import { bendSheet } from './sheet';
 
@@ -11,24 +9,15 @@ export const bendPapers: Maker = (input: PacketInput): readonly Paper[] =>
   bentParts(input.shape).flatMap((part): readonly Paper[] => {
     const number = input.numbers.get(part.name);
     if (number === undefined || input.touched.has(part.name)) return [];
-    const title = header(input, `bend sheet ${number.label}`);
-    const body = join(
-      [
-        element('h1', {}, words(`Bend sheet ${number.label}`)),
-        paragraph(input.title),
-        element('div', { class: 'caution' }, join(CAUTIONS.map((one) => paragraph(one)))),
-        bendSheet(part, input),
-        paragraph(footer(input), 'small'),
-      ],
-      '\n',
-    );
+    const { label, hand, path, name } = number;
+    const head = { title: `Bend sheet ${label}`, what: `bend sheet ${label}`, hand };
     return [
       {
-        path: `bend/${number.path}.html`,
-        title: `Bend sheet ${number.label}`,
+        path: `bend/${path}.html`,
+        title: `Bend sheet ${label}`,
         kind: 'bend',
-        parts: [part.name],
-        content: page(title, body).replace(`<!-- ${MARK} -->`, markupMark),
+        parts: [name],
+        content: paperPage(input, head, [bendSheet(part, input)]),
       },
     ];
   });

@@ -275,10 +275,8 @@ export function bendSheet(part: Part, { shape, units, numbers }: PacketInput): M
     return drawn.kind === 'between' ? [{ letter, ends: drawn.ends }] : [];
   });
   const twin = twinWords(figures, numbers);
-  const hand = numbers.get(part.name)?.hand ?? '';
   const middle = fromMiddle(figures, units);
   const parts: readonly (Markup | null)[] = [
-    hand === '' ? null : element('p', { class: 'strong', style: 'font-size: 15pt' }, words(`${hand} HAND`)),
     twin === null ? null : paragraph(twin),
     head(figures, units),
     join(bendPictures(part, shape, lettered).map(figure), '\n'),

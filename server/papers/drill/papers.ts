@@ -1,9 +1,8 @@
 /** The drill list of a packet: every hole, by the step before which it is drilled. */
 import type { Markup } from '../html';
-import { element, join, lines, paragraph, table, withCode, words } from '../html';
-import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
+import { element, figures, join, lines, paragraph, table, withCode, words } from '../html';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
-import { MARK, page } from '../page';
+import { paperPage } from '../packet/paper-page';
 import type { Drilling } from './holes';
 import { drillingsOf, STEPS } from './holes';
 import { beforeWords, inWords, sortWords, STEP_WORDS, whereWords } from './words';
@@ -38,11 +37,11 @@ function rowOf(drilling: Drilling, number: number, input: PacketInput): readonly
   const [where, clock] = stop === null ? whereWords(drilling.where, units) : [[stop], ''];
   return [
     words(`D${String(number)}`),
-    words(sortWords(drilling, units)),
-    words(inWords(drilling, input)),
-    lines(where.map(withCode)),
-    words(clock),
-    words(beforeWords(drilling, input)),
+    figures(sortWords(drilling, units)),
+    figures(inWords(drilling, input)),
+    lines(where.map((one) => (one.includes('`') ? withCode(one) : figures(one)))),
+    figures(clock),
+    figures(beforeWords(drilling, input)),
     words('☐'),
   ];
 }
@@ -90,19 +89,9 @@ export const drillPapers: Maker = (input: PacketInput): readonly Paper[] => [
     title: 'Drill list',
     kind: 'drill',
     parts: [],
-    content: page(
-      header(input, 'drill list'),
-      join(
-        [
-          element('h1', {}, words('Drill list')),
-          paragraph(input.title),
-          element('div', { class: 'caution' }, join(CAUTIONS.map((one) => paragraph(one)))),
-          element('div', { class: 'small' }, lines(NOTES.map(words))),
-          body(input),
-          paragraph(footer(input), 'small'),
-        ],
-        '\n',
-      ),
-    ).replace(`<!-- ${MARK} -->`, markupMark),
+    content: paperPage(input, { title: 'Drill list', what: 'drill list' }, [
+      element('div', { class: 'small' }, lines(NOTES.map(words))),
+      body(input),
+    ]),
   },
 ];

@@ -14,7 +14,7 @@ export interface WeldLine {
   readonly length: number | null;
   /** Throat a, mm. */
   readonly throat: number | null;
-  /** Null: not looked at (on a plate), or not known. */
+  /** Null: not known. */
   readonly reach: Reach | null;
 }
 
@@ -58,7 +58,7 @@ export function weldLines(input: Pick<PacketInput, 'cage' | 'shape'>): readonly 
           on: end.hosts,
           length: end.saddleLength ?? sawn,
           throat: thin === null || !Number.isFinite(thin) ? null : THROAT * thin,
-          reach: end.fit === 'cope' ? reachOf(end, part, input, all, torch) : null,
+          reach: reachOf(end, part, input, all, torch),
         },
       ];
     });

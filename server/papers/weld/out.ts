@@ -12,7 +12,7 @@ export const outOfCarOf = (input: PacketInput): readonly OutOfCar[] =>
           {
             part: part.name,
             end: end.which,
-            how: `where the torch cannot go round it in its place; ${howWords(reach, input.units)}`,
+            how: `where the torch cannot go round it in its place; ${howWords(reach, input.units, (name) => input.numbers.get(name)?.label ?? name)}`,
           },
         ],
   );

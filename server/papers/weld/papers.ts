@@ -1,16 +1,20 @@
 /** The weld list of a packet, as a page. */
 import type { Row } from '../html';
-import { element, join, lines, paragraph, table, words } from '../html';
+import { element, figures, join, lines, paragraph, table, words } from '../html';
 import { onTape } from '../on-tape';
-import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import { endLabel } from '../packet/numbers';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
-import { MARK, page } from '../page';
+import { paperPage } from '../packet/paper-page';
+import type { LengthUnit } from '../../../grammar/units';
+import { UNITS } from '../../../grammar/units';
 import { angleWords } from '../bend/words';
+import { otherUnit } from '../quantity';
 import type { WeldLine } from './list';
 import { THROAT } from './list';
 import { torchOf } from './torch';
 import { reachWords } from './words';
+
+const INCH = UNITS['in']?.factor ?? 25.4;
 
 /** What the torch measures, and which of it the file tells. */
 function torchWords({ cage, units }: PacketInput): string {
@@ -34,24 +38,33 @@ function torchWords({ cage, units }: PacketInput): string {
 const notes = (input: PacketInput): readonly string[] => [
   `Throat: ${String(THROAT)} times the thinner wall, a fillet whose leg is that wall. Common practice, no source: the book and the welder decide.`,
   torchWords(input),
-  'Hoses, hands, eyes and the shell that is not declared are not looked at; nor are welds on plates, collars and gussets. The drop lets all made tubes down together; panels and tubes in the car stay.',
+  'Hoses, hands, eyes and the shell that is not declared are not looked at; nor are welds of collars and gussets, and of plates to the car. The drop lets all made tubes down together; panels and tubes in the car stay.',
 ];
 
-function rowOf({ part, end, on, length, throat, reach }: WeldLine, input: PacketInput): Row {
+/** Throats are gauged, not taped: decimals in both systems, the file's first. */
+function throatWords(throat: number | null, units: LengthUnit): string {
+  if (throat === null) return 'not known';
+  const [metric, inches] = [`${throat.toFixed(1)} mm`, `${(throat / INCH).toFixed(3)} in`];
+  return otherUnit(units) === 'mm' ? `${inches} (${metric})` : `${metric} (${inches})`;
+}
+
+function rowOf({ part, end, on, length, throat, reach }: WeldLine, number: number, input: PacketInput): Row {
   const { units, numbers, touched } = input;
   const stop = touched.get(part.name);
-  const tubes = on.map((name) => numbers.get(name)?.label ?? name).join(', ');
-  const stopped = stop === undefined ? reachWords(reach, units) : `Do not weld: ${stop.why}`;
+  const say = (name: string): string => numbers.get(name)?.label ?? name;
+  const tubes = on.map((name) => (input.shape.parts.has(name) ? say(name) : `plate ${name}`)).join(', ');
+  const stopped = stop === undefined ? reachWords(reach, units, say) : `Do not weld: ${stop.why}`;
   const alarm = stop !== undefined || (reach !== null && reach.blocked > 0);
   return {
     ...(alarm ? { kind: 'serious' } : {}),
     cells: [
+      words(`W${String(number)}`),
       words(numbers.get(part.name)?.label ?? part.name),
-      words(endLabel(end)),
+      figures(endLabel(end)),
       words(tubes),
-      words(onTape(length, units)),
-      words(throat === null ? 'not known' : `${throat.toFixed(1)} mm (${(throat / 25.4).toFixed(3)} in)`),
-      words(stopped),
+      figures(onTape(length, units)),
+      figures(throatWords(throat, units)),
+      figures(stopped),
       words('☐'),
     ],
   };
@@ -62,16 +75,14 @@ export function totalWords(all: readonly WeldLine[], { units }: Pick<PacketInput
   const known = all.flatMap(({ length }) => (length === null ? [] : [length]));
   const missing = all.length - known.length;
   const sum = known.reduce((total, one) => total + one, 0);
-  return `${String(all.length)} welds, ${onTape(sum, units)} together${missing === 0 ? '' : `, without ${String(missing)} whose length is not known`}`;
+  return `${String(all.length)} ${all.length === 1 ? 'weld' : 'welds'}, ${onTape(sum, units)} together${missing === 0 ? '' : `, without ${String(missing)} whose length is not known`}`;
 }
 
 export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
-  const all = input.welds();
+  const numberOf = ({ part }: WeldLine): number => input.numbers.get(part.name)?.number ?? Infinity;
+  const all = [...input.welds()].sort((a, b) => numberOf(a) - numberOf(b));
   const body = [
-    element('h1', {}, words('Weld list')),
-    paragraph(input.title),
-    element('div', { class: 'caution' }, join(CAUTIONS.map((one) => paragraph(one)))),
-    element('div', { class: 'small' }, lines(notes(input).map(words))),
+    element('div', { class: 'small' }, lines(notes(input).map(figures))),
     all.length === 0
       ? paragraph('The file tells of no weld.')
       : join(
@@ -80,21 +91,21 @@ export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
             table(
               'Welds, joint by joint',
               [
-                ['Tube', 16],
-                ['End', 16],
+                ['No.', 6],
+                ['Tube', 17],
+                ['End', 17],
                 ['On', 16],
-                ['Length', 12],
+                ['Length', 11],
                 ['Throat', 10],
-                ['Reach of the torch', 25],
+                ['Reach of the torch', 18],
                 ['', 5],
               ],
-              all.map((one) => rowOf(one, input)),
+              all.map((one, i) => rowOf(one, i + 1, input)),
             ),
           ],
           '\n',
         ),
-    paragraph(footer(input), 'small'),
   ];
-  const content = page(header(input, 'weld list'), join(body, '\n')).replace(`<!-- ${MARK} -->`, markupMark);
+  const content = paperPage(input, { title: 'Weld list', what: 'weld list' }, body);
   return [{ path: 'weld-list.html', title: 'Weld list', kind: 'weld', parts: [], content }];
 };

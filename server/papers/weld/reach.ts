@@ -1,12 +1,14 @@
 /** Which joints a torch cannot go all round, what is in its way, and how far the cage must be let down to reach them. */
 import type { Panel } from '../../cage/hardware';
-import { nearestOn, pointAt } from '../../centreline/query';
+import { pointAt } from '../../centreline/query';
 import { betweenStretches } from '../../centreline/stretches';
 import type { Vec3 } from '../../centreline/vector';
-import { add, addScaled, distance, dot, norm, sub, unit } from '../../centreline/vector';
+import { addScaled, distance } from '../../centreline/vector';
 import type { End, Part } from '../../geometry/shape';
 import { bodyStretch } from '../../geometry/stretch';
 import type { PacketInput } from '../packet/paper';
+import type { Groove } from './groove';
+import { grooveOf, liesOn, plateGroove, seatOf } from './groove';
 import type { Obstacle, Torch } from './torch';
 import { blockersAt, TORCH } from './torch';
 
@@ -18,14 +20,14 @@ export interface Reach {
   readonly by: readonly string[];
   /** Those of them that stay where they are: panels, and tubes that stand in the car. */
   readonly fixed: readonly string[];
+  /** False where letting the tubes down does not move it: on a plate, or on a tube that stands in the car. */
+  readonly lowers: boolean;
   /** The least drop that frees all round, mm; null: none up to `MOST_DROP` does. 0 where nothing is blocked. */
   readonly drop: number | null;
 }
 
 export const MOST_DROP = 300;
 const DROP_STEP = 5;
-/** Every third of the edge's points: 15 degrees. */
-const EVERY = 3;
 /** Bends as chords of at most so much, rad: on a radius of 150 mm less than 0.6 mm off. */
 const CHORD = Math.PI / 18;
 
@@ -61,31 +63,6 @@ export const obstaclesOf = ({ cage, shape }: Input): readonly Obstacle[] => [
   ...[...cage.things.values()].flatMap((thing) => (thing.kind === 'panel' ? facesOf(thing) : [])),
 ];
 
-/** Points round a coped end with the middle of the groove there: halfway between the two surfaces' outward normals. */
-export function grooveOf(end: End, hosts: readonly Part[]): readonly { readonly point: Vec3; readonly middle: Vec3 }[] {
-  const { origin, away } = end;
-  if (origin === null || away === null) return [];
-  const round =
-    end.edge.length > 1 && distance(end.edge[0] ?? origin, end.edge.at(-1) ?? origin) < 1e-6 ? -1 : undefined;
-  return end.edge.slice(0, round).flatMap((point, i) => {
-    if (i % EVERY !== 0) return [];
-    const off = sub(point, origin);
-    const own = unit(addScaled(off, away, -dot(off, away)));
-    let least = Infinity;
-    let normal: Vec3 | null = null;
-    for (const { centreline, tube } of hosts) {
-      if (centreline === null || tube.section === null) continue;
-      const on = nearestOn(centreline, point);
-      const far = Math.abs(on.distance - tube.section.od / 2);
-      if (far < least) [least, normal] = [far, sub(point, on.point)];
-    }
-    if (normal === null || norm(normal) < 1e-9) return [];
-    const sum = add(own, unit(normal));
-    // Surfaces that run into each other without a groove: along the tube's own normal.
-    return [{ point, middle: norm(sum) < 1e-6 ? own : unit(sum) }];
-  });
-}
-
 const lowered = (point: Vec3, by: number): Vec3 => [point[0], point[1], point[2] - by];
 
 /** What lies within reach of an end at any drop that is looked at. */
@@ -103,10 +80,19 @@ function near(points: readonly Vec3[], all: readonly Obstacle[], torch: Torch, d
   });
 }
 
+/** What does not stand in the way of one end: the joint's own tubes, and the panel that its plate lies on. */
+function othersThan(end: End, part: Part, { cage, shape }: Input, all: readonly Obstacle[]): readonly Obstacle[] {
+  const own = new Set([part.name, ...end.hosts.filter((name) => shape.parts.has(name))]);
+  const seats = end.fit === 'foot' ? end.hosts.flatMap((name) => seatOf(name, end, cage) ?? []) : [];
+  return all.filter(
+    (it) => !own.has(it.name) && !(it.kind === 'face' && seats.some((seat) => liesOn(seat, it.corners))),
+  );
+}
+
 /**
- * How the torch gets round one coped end with everything in. The two tubes of the joint themselves are not in its way: the
- * groove is between them. The drop lets all made tubes down together; panels and what is in the car already stay. Null
- * where the joint is not known.
+ * How the torch gets round one end with everything in. The tubes of the joint themselves are not in its way: the groove is
+ * between them. The drop lets all made tubes down together; panels and what is in the car already stay. Null where the
+ * joint is not known.
  */
 export function reachOf(
   end: End,
@@ -116,14 +102,14 @@ export function reachOf(
   torch: Torch = TORCH,
 ): Reach | null {
   const hosts = end.hosts.flatMap((name) => input.shape.parts.get(name) ?? []);
-  const groove = grooveOf(end, hosts);
+  const groove = end.fit === 'foot' ? plateGroove(end, part, input.cage) : grooveOf(end, hosts);
   if (groove.length === 0) return null;
-  const own = new Set([part.name, ...hosts.map(({ name }) => name)]);
+  const lowers = end.fit === 'cope' && !hosts.some(({ tube }) => tube.existing);
   const others = near(
     groove.map(({ point }) => point),
-    all.filter(({ name }) => !own.has(name)),
+    othersThan(end, part, input, all),
     torch,
-    MOST_DROP,
+    lowers ? MOST_DROP : 0,
   );
   const by = new Set<string>();
   const stuck = groove.filter(({ point, middle }) => {
@@ -137,27 +123,36 @@ export function reachOf(
     of: groove.length,
     by: [...by],
     fixed: [...by].filter((name) => stays.has(name)),
+    lowers,
   };
   if (stuck.length === 0) return { ...figures, drop: 0 };
+  return { ...figures, drop: lowers ? dropOf(groove, stuck, others, torch) : null };
+}
+
+/** The least drop that frees all of a groove, to a millimetre; null: none that is looked at. */
+function dropOf(
+  groove: readonly Groove[],
+  stuck: readonly Groove[],
+  others: readonly Obstacle[],
+  torch: Torch,
+): number | null {
   const moving = others.filter(({ moves }) => moves);
   const still = others.filter(({ moves }) => !moves);
   // What comes down with it is in its way at any drop: points that it alone blocks are never freed.
-  if (
-    hosts.some(({ tube }) => tube.existing) ||
-    stuck.some(({ point, middle }) => blockersAt(point, middle, moving, torch) !== null)
-  )
-    return { ...figures, drop: null };
-  const free = (drop: number): boolean =>
-    groove.every(({ point, middle }) => {
-      const down: readonly Obstacle[] = still.map((it) => raised(it, drop));
-      return blockersAt(point, middle, [...moving, ...down], torch) === null;
-    });
+  if (stuck.some(({ point, middle }) => blockersAt(point, middle, moving, torch) !== null)) return null;
+  const free = (drop: number): boolean => {
+    const down = [...moving, ...still.map((it) => raised(it, drop))];
+    // Those that are stuck in its place are the likeliest to be stuck lower.
+    return [stuck, groove].every((points) =>
+      points.every(({ point, middle }) => blockersAt(point, middle, down, torch) === null),
+    );
+  };
   for (let drop = DROP_STEP; drop <= MOST_DROP; drop += DROP_STEP) {
     if (!free(drop)) continue;
-    for (let fine = drop - DROP_STEP + 1; fine < drop; fine++) if (free(fine)) return { ...figures, drop: fine };
-    return { ...figures, drop };
+    for (let fine = drop - DROP_STEP + 1; fine < drop; fine++) if (free(fine)) return fine;
+    return drop;
   }
-  return { ...figures, drop: null };
+  return null;
 }
 
 /** To let the cage down is to lift the car. */

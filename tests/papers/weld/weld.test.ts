@@ -7,6 +7,7 @@ import { howWords } from '../../../server/papers/weld/words';
 import type { Reach } from '../../../server/papers/weld/reach';
 import { blockersAt, TORCH } from '../../../server/papers/weld/torch';
 import { inputOf, sampleInput } from '../bend/support';
+import { read } from '../support';
 
 /** A post with a bar square to it at 500 up, running to the car's left. */
 const TEE = (more = ''): string => `cage "Tee"
@@ -39,7 +40,7 @@ const roof = (z: number): string =>
 
 describe('reach', () => {
   it('a joint alone is reached all round, at all points of 15 degrees', async () => {
-    expect(await armReach()).toEqual({ blocked: 0, of: 24, by: [], fixed: [], drop: 0 });
+    expect(await armReach()).toEqual({ blocked: 0, of: 24, by: [], fixed: [], lowers: true, drop: 0 });
   });
 
   it('a roof far above stands in no way; close above the arm it does, and the drop frees it', async () => {
@@ -65,7 +66,8 @@ describe('reach', () => {
     const torch = 'torch { nozzle 10; reach 20; stick-out 5; lean 40 deg }';
     expect((await armReach(roof(545))).blocked).toBeGreaterThan(0);
     expect((await armReach(`${roof(545)}\n${torch}`)).blocked).toBe(0);
-    const words = async (more: string): Promise<string> => String(weldPapers(await inputOf(TEE(more)))[0]?.content);
+    const words = async (more: string): Promise<string> =>
+      read(String(weldPapers(await inputOf(TEE(more)))[0]?.content)).words;
     expect(await words(torch)).toContain('Sizes as the file tells them.');
     expect(await words('torch { nozzle 10; reach 20 }')).toContain(
       'Not told, and assumed (common practice): beginning 10 mm (13/32 in) from the weld, up to 30° from the middle',
@@ -83,7 +85,46 @@ tube over as brace {
     expect(reach.blocked).toBeGreaterThan(0);
     expect(reach.by).toContain('over');
     expect([reach.drop, reach.fixed]).toEqual([null, []]);
-    expect(howWords(reach, 'mm')).toContain('take over out again (only tacked) and put it back after it');
+    expect(howWords(reach, 'mm', (name) => name)).toContain(
+      'take over out again (only tacked) and put it back after it',
+    );
+  });
+});
+
+describe('on a plate', () => {
+  const POST = (more = ''): string => `cage "Post"
+units mm
+section bar { od 40; wall 2 }
+node low = (0, 0, 0)
+node high = (0, 0, 800)
+foot pad { at low; plate 120 x 120 x 3; lies square }
+tube post as brace { section bar; path low, high; last open }
+${more}
+`;
+  const reach = async (more = ''): Promise<Reach | null | undefined> =>
+    weldLines(await inputOf(POST(more))).find(({ end }) => end.fit === 'foot')?.reach;
+  const wall = (y: number): string =>
+    `panel skin as side { outline (-400, ${String(y)}, -200), (400, ${String(y)}, -200), (400, ${String(y)}, 500), (-400, ${String(y)}, 500) }`;
+
+  it('free, it is reached all round; the panel that the plate lies on is not in the way', async () => {
+    expect(await reach()).toMatchObject({ blocked: 0, of: 24, lowers: false });
+    const floor = 'panel floor as floor { outline (-400, -400, -2), (400, -400, -2), (400, 400, -2), (-400, 400, -2) }';
+    expect(await reach(floor)).toMatchObject({ blocked: 0 });
+  });
+
+  it('a wall beside it is: half of the tube lies on that side at most, and no drop is told', async () => {
+    // Middle of the groove 45° up and out, leaning up by 30° to 75°: the tip, 90 mm from the weld, is 90 · cos 75° + 9 mm
+    // out of the tube's side at 20: a wall farther than that is in no way.
+    const far = 20 + 90 * Math.cos((75 * Math.PI) / 180) + 9;
+    expect((await reach(wall(far + 1)))?.blocked).toBe(0);
+    const near = await reach(wall(30));
+    expect(near?.blocked).toBeGreaterThan(0);
+    expect(near?.blocked).toBeLessThanOrEqual(13);
+    expect(near).toMatchObject({ by: ['skin'], fixed: ['skin'], drop: null });
+    const text = String(weldPapers(await inputOf(POST(wall(30))))[0]?.content);
+    expect(text).toContain('get skin out of the way; or weld it with a smaller torch');
+    expect(text).not.toContain('let the tubes down');
+    expect(text).not.toContain('no drop');
   });
 });
 
