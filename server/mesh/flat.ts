@@ -65,7 +65,7 @@ export const disc = (centre: Vec3, axis: Vec3, radius: number, thick: number, si
   prism(circle(centre, axis, radius, sides), scale(axis, thick), true);
 
 /** A ball: rings of latitude between two poles. */
-export function ball(centre: Vec3, radius: number, sides = 32): Mesh | null {
+export function ball(centre: Vec3, radius: number, sides = 48): Mesh | null {
   if (!(radius > 0 && radius < Infinity)) return null;
   const build = new Builder();
   const rows = sides / 2;

@@ -4,8 +4,9 @@
  */
 import type { Seat } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
-import { add, addScaled, cross, scale, unit } from '../centreline/vector';
+import { add, addScaled, cross, dot, scale, unit } from '../centreline/vector';
 import { ABOVE_SLOTS, SLOT_HALF } from '../drawing/things';
+import type { Slots } from '../geometry/shell';
 import { slotsOf } from '../geometry/shell';
 import { Builder } from './builder';
 import { ball } from './flat';
@@ -14,16 +15,19 @@ import type { Mesh } from './mesh';
 /** How far the base reaches forward of the hip, how it rises, how far the sides stand out and beside the slots, mm. */
 const BASE = 380;
 const RISE = 0.2;
-const SIDE = 70;
+const SIDES = { base: 50, hip: 110, slots: 70, top: 35 };
 const BESIDE = 50;
 const SLOT_HEIGHT = 22;
-/** Thickness of a shell that does not say it. */
-const THIN = 20;
+/** Thickness where the file does not say it: away from the slots. */
+const THIN = 14;
 
 /** A line along the shell, from the front of the base up the back: on its inner face, with the face's normal there. */
 interface Row {
   readonly at: Vec3;
   readonly normal: Vec3;
+  /** How far its sides stand out toward the driver, and how thick the shell is there. */
+  readonly side: number;
+  readonly thick: number;
   /** Its cells up to the next row have the slots. */
   readonly slotted: boolean;
 }
@@ -31,31 +35,30 @@ interface Row {
 /** A line up the shell: how far to the seat's left, and which way its outer face lies from the inner one. */
 interface Column {
   readonly left: number;
-  /** How far it stands out of the row's line, toward the driver. */
-  readonly out: number;
+  /** Its share of how far the row's sides stand out. */
+  readonly out: 0 | 1;
   readonly toSide: -1 | 0 | 1;
   readonly behind: 0 | 1;
 }
 
-function rowsOf(seat: Seat, up: Vec3, across: Vec3, top: Vec3): readonly Row[] {
+function rowsOf(seat: Seat, { up, across }: Slots, slots: Vec3): readonly Row[] {
   const back = cross(across, up);
-  const slots = seat.slots ?? top;
+  const thick = seat.back !== null && seat.back > 0 ? seat.back : THIN;
+  const row = (at: Vec3, side: number): Row => ({ at, normal: back, side, thick, slotted: false });
   const upper: readonly Row[] = [
-    { at: slots, normal: back, slotted: true },
-    { at: addScaled(slots, up, SLOT_HEIGHT), normal: back, slotted: false },
-    { at: top, normal: back, slotted: false },
+    { ...row(slots, SIDES.slots), slotted: true },
+    row(addScaled(slots, up, SLOT_HEIGHT), SIDES.slots),
+    row(addScaled(slots, up, ABOVE_SLOTS), SIDES.top),
   ];
   const { hip } = seat;
-  if (hip === null) return [{ at: addScaled(slots, up, -ABOVE_SLOTS), normal: back, slotted: false }, ...upper];
-  const forward = unit(cross(across, [0, 0, 1]));
-  const base = unit(add(forward, [0, 0, RISE]));
+  if (hip === null) return [row(addScaled(slots, up, -ABOVE_SLOTS), SIDES.slots), ...upper];
+  const base = unit(add(unit(cross(across, [0, 0, 1])), [0, 0, RISE]));
   // Backward along the base, so that rows go on up the back; the corner's face lies midway, as thick as both.
   const under = cross(across, scale(base, -1));
   const half = unit(add(under, back));
-  const miter = half[0] * back[0] + half[1] * back[1] + half[2] * back[2];
   return [
-    { at: addScaled(hip, base, BASE), normal: under, slotted: false },
-    { at: hip, normal: scale(half, 1 / Math.max(0.3, miter)), slotted: false },
+    { at: addScaled(hip, base, BASE), normal: under, side: SIDES.base, thick: THIN, slotted: false },
+    { at: hip, normal: scale(half, 1 / Math.max(0.3, dot(half, back))), side: SIDES.hip, thick: THIN, slotted: false },
     ...upper,
   ];
 }
@@ -66,11 +69,11 @@ function columnsOf(seat: Seat, spacing: number): readonly Column[] {
   const side = Math.max(outer + BESIDE, (seat.width ?? 0) / 2);
   const flat = (left: number): Column => ({ left, out: 0, toSide: 0, behind: 1 });
   return [
-    { left: -side, out: SIDE, toSide: -1, behind: 0 },
+    { left: -side, out: 1, toSide: -1, behind: 0 },
     { left: -side, out: 0, toSide: -1, behind: 1 },
     ...[-outer, -inner, inner, outer].map(flat),
     { left: side, out: 0, toSide: 1, behind: 1 },
-    { left: side, out: SIDE, toSide: 1, behind: 0 },
+    { left: side, out: 1, toSide: 1, behind: 0 },
   ];
 }
 
@@ -81,16 +84,15 @@ const OPEN = [2, 4];
 export function seatMesh(seat: Seat): Mesh | null {
   const slots = slotsOf(seat);
   if (slots === null || seat.slots === null || seat.slotSpacing === null || !(seat.slotSpacing > 0)) return null;
-  const { across, up } = slots;
-  const thick = seat.back !== null && seat.back > 0 ? seat.back : THIN;
-  const rows = rowsOf(seat, up, across, addScaled(seat.slots, up, ABOVE_SLOTS));
+  const { across } = slots;
+  const rows = rowsOf(seat, slots, seat.slots);
   const columns = columnsOf(seat, seat.slotSpacing);
-  const inside = rows.map(({ at, normal }) =>
-    columns.map(({ left, out }) => addScaled(addScaled(at, across, left), normal, out)),
+  const inside = rows.map(({ at, normal, side }) =>
+    columns.map(({ left, out }) => addScaled(addScaled(at, across, left), normal, out * side)),
   );
-  const outside = rows.map(({ normal }, v) =>
+  const outside = rows.map(({ normal, thick }, v) =>
     columns.map(({ toSide, behind }, j) =>
-      addScaled(addScaled(inside[v]?.[j] ?? [0, 0, 0], across, toSide * thick), normal, -behind * thick),
+      addScaled(addScaled(inside[v]?.[j] ?? [0, 0, 0], across, toSide * THIN), normal, -behind * thick),
     ),
   );
   const isThere = (v: number, j: number): boolean =>
