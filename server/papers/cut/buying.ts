@@ -29,11 +29,6 @@ export function buyingOf(of: SectionPieces, cage: Cage, say: (length: number) =>
       : [
           `Which lengths are sold is not told: ${say(USUAL_LENGTH)} is the tool's own choice. Write it: stock ${name} { length ${String(USUAL_LENGTH)} mm }.`,
         ]),
-    ...(kerf === null
-      ? [
-          `What the saw takes is not told: ${say(USUAL_KERF)} at each cut is the tool's own choice. Write it: saw { kerf ${String(USUAL_KERF)} mm }.`,
-        ]
-      : []),
     ...(stock?.unread === true ? ['A line of this stock cannot be read: it is left out here, mend it first.'] : []),
     ...(told && stock.sold.some(({ price }) => price === null) && stock.sold.some(({ price }) => price !== null)
       ? ['Not every length has a price: the fewest sticks are looked for, not the cheapest.']
@@ -50,7 +45,11 @@ export function buyingOf(of: SectionPieces, cage: Cage, say: (length: number) =>
   return { of, supply, chosen, layout: layOut(pieces, supply) };
 }
 
-const money = (value: number): string => String(Math.round(value * 100) / 100);
+/** Said once for all sections, where the file tells of no saw. */
+export const kerfWords = (say: (length: number) => string): string =>
+  `What the saw takes is not told: ${say(USUAL_KERF)} at each cut is the tool's own choice. Write it: saw { kerf ${String(USUAL_KERF)} mm }.`;
+
+export const money = (value: number): string => String(Math.round(value * 100) / 100);
 
 /** How good the layout is, in words. */
 export function proofOf({ layout }: Buying): string {

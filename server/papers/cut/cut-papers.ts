@@ -1,44 +1,30 @@
 /** The cut list and the buying list, as pages, and both as tables for a spreadsheet. */
+import type { LengthUnit } from '../../../grammar/units';
 import type { Row, Markup } from '../html';
-import { element, join, lines, paragraph, raw, table, words } from '../html';
+import { element, figures, join, lines, paragraph, table, words } from '../html';
 import { onTape } from '../on-tape';
-import { page } from '../page';
-import { CAUTIONS, footer, header, markupMark, PACKET_MARK } from '../packet/marks';
+import { PACKET_MARK } from '../packet/marks';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
+import { paperPage } from '../packet/paper-page';
 import { saySize } from '../quantity';
 import { barOf } from './bars';
 import type { Buying } from './buying';
-import { billOf, buyingOf, costWords, proofOf } from './buying';
+import { billOf, buyingOf, costWords, kerfWords, money, proofOf } from './buying';
 import type { SectionPieces } from './pieces';
 import { endWords, piecesOf } from './pieces';
 
 const RED = 'color:#b00000;font-weight:bold';
 
-const sectionName = ({ section, od, wall }: SectionPieces, { units }: PacketInput): string =>
-  section === null
-    ? 'Section not known'
-    : od === null || wall === null
-      ? section
-      : `${section}, ${saySize({ value: od, unit: 'mm' }, { value: wall, unit: 'mm' }, units)}`;
-
-const marked = (html: string): string => html.replace(/^(<!doctype html>)/i, `$1\n${markupMark}`);
-
-function paperPage(input: PacketInput, title: string, content: readonly Markup[]): string {
-  const body = join(
-    [
-      element('h1', {}, words(title)),
-      paragraph(header(input, title), 'strong'),
-      element('div', { class: 'caution', role: 'note' }, ...CAUTIONS.map((said) => paragraph(said))),
-      ...content,
-      paragraph(footer(input), 'small'),
-      raw(''),
-    ],
-    '\n',
-  );
-  return marked(page(`${input.title}: ${title}`, body));
+/** `hoop, 45 mm x 2.5 mm (1.7717 in x 0.0984 in), cold-drawn-seamless`: as a dealer is asked for it. */
+function sectionName({ section, od, wall, made }: SectionPieces, { units }: PacketInput): string {
+  if (section === null) return 'Section not known';
+  const size =
+    od === null || wall === null ? [] : [saySize({ value: od, unit: 'mm' }, { value: wall, unit: 'mm' }, units)];
+  return [section, ...size, ...(made === null ? [] : [made])].join(', ');
 }
 
-function cutRows({ pieces }: SectionPieces, { units }: PacketInput): readonly Row[] {
+function cutRows({ pieces }: SectionPieces, input: PacketInput): readonly Row[] {
+  const { units } = input;
   return pieces.map(({ number, part, stick, cut, stopped }): Row => {
     const label = words(number.label);
     if (stopped !== null)
@@ -49,6 +35,7 @@ function cutRows({ pieces }: SectionPieces, { units }: PacketInput): readonly Ro
           element('span', { style: RED }, words(`Do not cut: ${stopped}`)),
           words('no length'),
           words(''),
+          words(''),
         ],
       };
     const bends = part.bends.length;
@@ -57,9 +44,10 @@ function cutRows({ pieces }: SectionPieces, { units }: PacketInput): readonly Ro
     return {
       cells: [
         label,
-        lines([words(onTape(stick, units)), words(`${bent}${tails}`)]),
-        words(onTape(cut, units)),
-        lines(part.ends.map((end) => words(endWords(end)))),
+        lines([element('b', {}, figures(onTape(stick, units))), words(`${bent}${tails}`)]),
+        figures(onTape(cut, units)),
+        lines(part.ends.map((end) => figures(endWords(end, input)))),
+        words('☐'),
       ],
     };
   });
@@ -70,10 +58,11 @@ function cutList(input: PacketInput, sections: readonly SectionPieces[]): Paper 
     table(
       `${sectionName(of, input)}: ${String(of.pieces.length)} ${of.pieces.length === 1 ? 'piece' : 'pieces'}`,
       [
-        ['Part', 22],
-        ['Saw the stick to', 22],
-        ['Between the long points', 20],
-        ['Ends', 36],
+        ['Part', 20],
+        ['Saw the stick to', 21],
+        ['Between the long points', 19],
+        ['Ends', 35],
+        ['', 5],
       ],
       cutRows(of, input),
     ),
@@ -89,7 +78,7 @@ function cutList(input: PacketInput, sections: readonly SectionPieces[]): Paper 
     title: 'Cut list',
     kind: 'cut-list',
     parts: [],
-    content: paperPage(input, 'Cut list', content),
+    content: paperPage(input, { title: 'Cut list', what: 'cut list' }, content),
   };
 }
 
@@ -97,23 +86,65 @@ function cutList(input: PacketInput, sections: readonly SectionPieces[]): Paper 
 const labelsOf = ({ of }: Buying): ReadonlyMap<string, string> =>
   new Map(of.pieces.map(({ number }) => [number.label, number.digits]));
 
+/** `Buy 2 x 6000 mm (236 7/32 in) at 84. Cost: 168.` */
+function buyWords(buying: Buying, units: LengthUnit): string {
+  const bill = billOf(buying).map(
+    ({ length, count, price }) =>
+      `${String(count)} x ${onTape(length, units)}${price === null ? '' : ` at ${String(price)}`}`,
+  );
+  const used = buying.layout.sticks.filter(({ bought }) => !bought).length;
+  const rack = used === 0 ? '' : ` From the rack: ${String(used)} ${used === 1 ? 'offcut' : 'offcuts'}.`;
+  return `${bill.length === 0 ? 'Buy nothing.' : `Buy ${bill.join(', ')}. Cost: ${costWords(buying)}.`}${rack}`;
+}
+
+/** All sections in one table, to read out on the telephone; with the cost of all, where it is known. */
+function orderTable(all: readonly Buying[], input: PacketInput): readonly Markup[] {
+  const { units } = input;
+  const rows = all.flatMap((buying): readonly Row[] => {
+    const bill = billOf(buying);
+    if (bill.length === 0) return [];
+    return [
+      {
+        cells: [
+          figures(sectionName(buying.of, input)),
+          lines(bill.map(({ length, count }) => figures(`${String(count)} x ${onTape(length, units)}`))),
+          words(costWords(buying)),
+          words('☐'),
+        ],
+      },
+    ];
+  });
+  if (rows.length === 0) return [];
+  const costs = all.map(({ layout }) => (layout.bought === 0 ? 0 : layout.cost));
+  const sum = costs.reduce<number | null>((total, one) => (total === null || one === null ? null : total + one), 0);
+  const columns = [
+    ['Section', 44],
+    ['Sticks', 36],
+    ['Cost', 15],
+    ['', 5],
+  ] as const;
+  return [
+    table('To buy', columns, rows),
+    ...(sum === null || rows.length < 2 ? [] : [paragraph(`Together: ${money(sum)}.`, 'strong')]),
+  ];
+}
+
 function sectionBuying(buying: Buying, input: PacketInput): Markup {
   const { layout, of, supply, chosen } = buying;
   const { units } = input;
   const say = (length: number): string => onTape(length, units);
   const longest = Math.max(0, ...layout.sticks.map(({ length }) => length));
   const labels = labelsOf(buying);
-  const bill = billOf(buying);
   const stopped = of.pieces.filter((piece) => piece.stopped !== null);
   const sticks = layout.sticks.map((stick, i): Row => {
     const what = `${stick.bought ? 'Stick' : 'Offcut'} ${String(i + 1)} of ${say(stick.length)}`;
     return {
       cells: [
-        words(what),
+        figures(what),
         lines([
           barOf(stick, supply.kerf, longest, labels, `${what}: ${stick.pieces.map(({ name }) => name).join('; ')}`),
-          ...stick.pieces.map(({ name, length }) => words(`${name}: ${say(length)}`)),
-          words(`left over: ${say(stick.rest)}`),
+          ...stick.pieces.map(({ name, length }) => figures(`${name}: ${say(length)}`)),
+          figures(`left over: ${say(stick.rest)}`),
         ]),
       ],
     };
@@ -122,20 +153,15 @@ function sectionBuying(buying: Buying, input: PacketInput): Markup {
   return join(
     [
       element('h2', {}, words(sectionName(of, input))),
-      ...chosen.map((said) => paragraph(said, 'strong')),
+      ...chosen.map((said) => element('p', { class: 'strong' }, figures(said))),
       ...stopped.map(({ number, stopped: why }) => red(`${number.label} is not in this list: ${why ?? ''}.`)),
       ...layout.tooLong.map(({ name, length }) =>
         red(
           `${name} is ${say(length)}: longer than every stick that can be had. Tell a longer one, or split the tube.`,
         ),
       ),
-      paragraph(
-        bill.length === 0
-          ? 'Buy nothing.'
-          : `Buy ${bill.map(({ length, count, price }) => `${String(count)} x ${say(length)}${price === null ? '' : ` at ${String(price)}`}`).join(', ')}. Cost: ${costWords(buying)}.`,
-        'strong',
-      ),
-      paragraph(`${proofOf(buying)}. Each cut takes ${say(supply.kerf)}.`),
+      element('p', { class: 'strong' }, figures(buyWords(buying, units))),
+      element('p', {}, figures(`${proofOf(buying)}. Each cut takes ${say(supply.kerf)}.`)),
       ...(sticks.length === 0
         ? []
         : [
@@ -154,13 +180,25 @@ function sectionBuying(buying: Buying, input: PacketInput): Markup {
 }
 
 function buyingList(input: PacketInput, buying: readonly Buying[]): Paper {
-  const content = buying.map((one) => sectionBuying(one, input));
+  const kerf =
+    buying[0] === undefined || (input.cage.saw?.kerf ?? null) !== null
+      ? []
+      : [kerfWords((one) => onTape(one, input.units))];
+  const content = [
+    ...kerf.map((said) => element('p', { class: 'strong' }, figures(said))),
+    ...orderTable(buying, input),
+    ...buying.map((one) => sectionBuying(one, input)),
+  ];
   return {
     path: 'buying-list.html',
     title: 'Buying list, with the sticks laid out',
     kind: 'cut-list',
     parts: [],
-    content: paperPage(input, 'Buying list', content.length === 0 ? [paragraph('Nothing is bought.')] : content),
+    content: paperPage(
+      input,
+      { title: 'Buying list', what: 'buying list' },
+      content.length === 0 ? [paragraph('Nothing is bought.')] : content,
+    ),
   };
 }
 
@@ -182,7 +220,7 @@ function cutTable(input: PacketInput, sections: readonly SectionPieces[]): Paper
       section ?? '',
       stick,
       cut,
-      ...part.ends.map((end) => (stopped === null ? endWords(end) : '')),
+      ...part.ends.map((end) => (stopped === null ? endWords(end, input) : '')),
       stopped ?? '',
     ]),
   );

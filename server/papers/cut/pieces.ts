@@ -21,6 +21,8 @@ export interface SectionPieces {
   readonly section: string | null;
   readonly od: number | null;
   readonly wall: number | null;
+  /** How its material is made: `cold-drawn-seamless`. Null: not told. */
+  readonly made: string | null;
   readonly pieces: readonly CutPiece[];
 }
 
@@ -56,7 +58,12 @@ export function piecesOf(input: {
     const key = section?.name ?? '';
     let group = groups.get(key);
     if (group === undefined) {
-      const of = { section: section?.name ?? null, od: section?.od ?? null, wall: section?.wall ?? null };
+      const of = {
+        section: section?.name ?? null,
+        od: section?.od ?? null,
+        wall: section?.wall ?? null,
+        made: section?.material.kind ?? null,
+      };
       groups.set(key, (group = { of, pieces: [] }));
     }
     group.pieces.push(pieceOf(part, number, input));
@@ -66,17 +73,21 @@ export function piecesOf(input: {
     .map(([, { of, pieces }]) => ({ ...of, pieces: pieces.sort((a, b) => a.number.number - b.number.number) }));
 }
 
-const tenth = (angle: number): string => `${(Math.round(degrees(angle) * 10) / 10).toFixed(1)} deg`;
+const tenth = (angle: number): string => `${(Math.round(degrees(angle) * 10) / 10).toFixed(1)}°`;
+/** Less than this off square is square, radians: half of the last digit that is printed. */
+const SQUARE = (0.05 * Math.PI) / 180;
 
-/** `END 1 at a.left: fish-mouth onto main-hoop, 64.2 deg`. */
-export function endWords(end: End): string {
+/** `END 1 at a.left: fish-mouth onto 05 main-hoop at 64.2°`. */
+export function endWords(end: End, { numbers }: Pick<PacketInput, 'numbers'>): string {
   const where = endLabel(end);
-  const onto = end.hosts.length === 0 ? '' : ` onto ${end.hosts.join(', ')}`;
+  const on = end.hosts.map((name) => numbers.get(name)?.label ?? name).join(', ');
   switch (end.fit) {
     case 'cope':
-      return `${where}: fish-mouth${onto}, ${end.includedAngle === null ? 'angle not known' : tenth(end.includedAngle)}`;
-    case 'foot':
-      return `${where}: sawn for ${end.hosts.join(', ')}, ${end.sawAngle === null ? 'angle not known' : `${tenth(end.sawAngle)} off square`}`;
+      return `${where}: fish-mouth${on === '' ? '' : ` onto ${on}`}${end.includedAngle === null ? ', angle not known' : ` at ${tenth(end.includedAngle)}`}`;
+    case 'foot': {
+      const off = end.sawAngle;
+      return `${where}: sawn for plate ${on}, ${off === null ? 'angle not known' : off < SQUARE ? 'square' : `${tenth(off)} off square`}`;
+    }
     case 'square':
       return `${where}: square`;
     default:

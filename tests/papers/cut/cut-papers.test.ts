@@ -7,7 +7,7 @@ import { piecesOf } from '../../../server/papers/cut/pieces';
 import { packetInput } from '../../../server/papers/packet/packet';
 import type { PacketInput } from '../../../server/papers/packet/paper';
 import { analyse } from '../../support/analyse';
-import { rowsOf } from '../support';
+import { read, rowsOf } from '../support';
 
 const HEAD = `cage "Lists"
 units mm
@@ -71,7 +71,7 @@ describe('the cut list', () => {
     const rows = rowsOf(contentOf(input, 'cut-list.html'), 'rail');
     expect(rows.find(([name]) => name?.includes('bent'))?.[1]).toContain('1065.1 mm (41 15/16 in)');
     expect(rows.find(([name]) => name?.includes('bent'))?.[1]).toContain('with tails');
-    expect(rows.find(([name]) => name?.includes('halves'))?.[3]).toContain('fish-mouth onto whole, 90.0 deg');
+    expect(rows.find(([name]) => name?.includes('halves'))?.[3]).toContain('fish-mouth onto 06 whole at 90.0°');
   });
 
   it('gives inches first in a file of inches', async () => {
@@ -97,9 +97,22 @@ describe('the cut list', () => {
 
 describe('the buying list', () => {
   it('says what the tool has chosen where no stock is told', async () => {
-    const page = contentOf(await inputOf(CAR), 'buying-list.html');
-    expect(page).toContain(`${String(USUAL_LENGTH)} mm (236 7/32 in) is the tool&#39;s own choice`);
+    const page = read(contentOf(await inputOf(CAR), 'buying-list.html')).words;
+    expect(page).toContain(`${String(USUAL_LENGTH)} mm (236 7/32 in) is the tool's own choice`);
     expect(page).toContain(`${String(USUAL_KERF)} mm (1/8 in) at each cut`);
+  });
+
+  it('says the saw once, what to order of every section in one table, and what it costs together', async () => {
+    const none = read(contentOf(await inputOf(CAR), 'buying-list.html')).words;
+    expect(none.match(/What the saw takes is not told/g)).toHaveLength(1);
+    const text = `${CAR}stock post { length 6000; price 80 }\nstock rail { length 6000; price 52.5 }\nsaw { kerf 2 }\n`;
+    const page = contentOf(await inputOf(text), 'buying-list.html');
+    expect(rowsOf(page, 'To buy').map((row) => row.slice(1, 3))).toEqual([
+      ['1 x 6000 mm (236 7/32 in)', '80'],
+      ['1 x 6000 mm (236 7/32 in)', '52.5'],
+    ]);
+    expect(read(page).words).toContain('Together: 132.5.');
+    expect(read(page).words).not.toContain('What the saw takes');
   });
 
   it('takes offcuts first, counts the kerf, and buys the cheapest', async () => {
