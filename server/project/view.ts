@@ -1,11 +1,10 @@
 /** The picture of an analysed car, for the panel beside the text: its model, a node tried elsewhere, what is measured. */
-import { newMeshCache } from '../mesh/meshes';
 import type { Dragged } from '../view/drag';
 import { dragged, editedFiles } from '../view/drag';
 import type { Pack } from '../view/ends';
 import type { SayPlace } from '../view/grips';
 import type { Point3, ViewModel, ViewWindow } from '../view/model';
-import { viewOf } from '../view/view';
+import { newViewCache, viewOf } from '../view/view';
 import { windowOfView } from '../view/window';
 import type { Analysis } from './project';
 
@@ -19,16 +18,16 @@ export type Have = Readonly<Record<string, string>>;
 
 /** One for each car that is looked at: it keeps what has been worked out for the picture. */
 export class Viewer {
-  private readonly meshes = newMeshCache();
+  private readonly kept = newViewCache();
   /** A car that is tried out is made of parts of its own. */
-  private readonly tried = newMeshCache();
+  private readonly tried = newViewCache();
   private readonly windows = new WeakMap<Analysis, ViewWindow | null>();
 
   /** @param pack numbers as they travel */
   constructor(private readonly pack: Pack) {}
 
   model(analysis: Analysis, say: SayPlace, have: Have): ViewModel {
-    return viewOf(analysis, this.meshes, { pack: this.pack, say, have });
+    return viewOf(analysis, this.kept, { pack: this.pack, say, have });
   }
 
   /** Where a harness bar may be; kept, since it takes its time. */

@@ -6,6 +6,7 @@ import type { Vec3 } from '../centreline/vector';
 import { addScaled, scale } from '../centreline/vector';
 import type { ClockFrame } from '../geometry/clock';
 import { clockFrame, vectorAt } from '../geometry/clock';
+import { Kept } from '../geometry/kept';
 import type { End, Part } from '../geometry/shape';
 import type { Point3, ViewEnd } from './model';
 import { roundedPoint } from './rounded';
@@ -91,10 +92,16 @@ function edgeOf(end: End, frame: ClockFrame, radius: number): readonly Vec3[] {
   return points;
 }
 
-/** Both ends of a part, those that are known. Never throws. */
-export function endsOf(part: Part, units: LengthUnit, pack: Pack, idOf: (host: string) => string): readonly ViewEnd[] {
+/** An end whose hosts are told by their names: their ids hang on other parts. */
+type MadeEnd = ViewEnd;
+
+/** Ends by their part, made again when it is another. One for each car that is looked at. */
+export type EndCache = Kept<readonly MadeEnd[]>;
+export const newEndCache = (): EndCache => new Kept();
+
+function made(part: Part, units: LengthUnit, pack: Pack): readonly MadeEnd[] {
   const od = part.tube.section?.od ?? null;
-  return part.ends.flatMap((end): readonly ViewEnd[] => {
+  return part.ends.flatMap((end): readonly MadeEnd[] => {
     const frame = frameOf(end);
     if (frame === null || end.away === null || od === null) return [];
     const edge = end.edge.length > 0 ? end.edge : edgeOf(end, frame, od / 2);
@@ -104,7 +111,7 @@ export function endsOf(part: Part, units: LengthUnit, pack: Pack, idOf: (host: s
         which: end.which,
         node: end.node,
         fit: end.fit,
-        hosts: end.hosts.map(idOf),
+        hosts: end.hosts,
         away: roundedPoint(end.away),
         clock: clockMarks(end, frame, od / 2),
         edge: first === undefined ? '' : pack(Float32Array.from([...edge, first].flat())),
@@ -113,3 +120,15 @@ export function endsOf(part: Part, units: LengthUnit, pack: Pack, idOf: (host: s
     ];
   });
 }
+
+/** Both ends of a part, those that are known. Never throws. */
+export const endsOf = (
+  part: Part,
+  units: LengthUnit,
+  pack: Pack,
+  idOf: (host: string) => string,
+  cache: EndCache,
+): readonly ViewEnd[] =>
+  cache
+    .get(part.name, [part, units, pack], () => made(part, units, pack))
+    .map((end) => ({ ...end, hosts: end.hosts.map(idOf) }));

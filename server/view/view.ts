@@ -3,10 +3,10 @@ import type { PlacedFinding, Place, Severity } from '../../grammar/finding';
 import { placeOf } from '../cage/place';
 import type { Shape } from '../geometry/shape';
 import type { MadeMesh, MeshCache, MeshedThing } from '../mesh/meshes';
-import { meshesOf } from '../mesh/meshes';
+import { meshesOf, newMeshCache } from '../mesh/meshes';
 import { Car } from '../rules/car';
-import type { Pack } from './ends';
-import { endsOf } from './ends';
+import type { EndCache, Pack } from './ends';
+import { endsOf, newEndCache } from './ends';
 import type { SayPlace, Written } from './grips';
 import { AXES, GripReader } from './grips';
 import { Labels } from './labels';
@@ -29,6 +29,14 @@ export interface ViewEdge {
   /** Keys of meshes that the asker has, by id. */
   readonly have: Readonly<Record<string, string>>;
 }
+
+/** What is kept of a car from one model to the next. */
+export interface ViewCache {
+  readonly meshes: MeshCache;
+  readonly ends: EndCache;
+}
+
+export const newViewCache = (): ViewCache => ({ meshes: newMeshCache(), ends: newEndCache() });
 
 type Box = readonly [Point3, Point3];
 
@@ -96,9 +104,10 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
 }
 
 /** The model of a car. Never throws. Meshes whose key the asker has are left out. */
-export function viewOf(seen: Seen, cache: MeshCache, { pack, say, have }: ViewEdge): ViewModel {
+export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEdge): ViewModel {
   const { cage, shape } = seen;
-  const drawn = meshesOf(cage, shape, cache);
+  const drawn = meshesOf(cage, shape, cache.meshes);
+  cache.ends.sweep();
   const names = new Names(shape, drawn);
   const labels = new Labels(shape);
   const idOf = (name: string): string => names.idsOf(name)[0] ?? name;
@@ -116,7 +125,7 @@ export function viewOf(seen: Seen, cache: MeshCache, { pack, say, have }: ViewEd
       mesh:
         made === null || (Object.hasOwn(have, thing.id) && have[thing.id] === made.key) ? null : wireMesh(made, pack),
       box: made === null ? null : [roundedPoint(made.box[0]), roundedPoint(made.box[1])],
-      ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idOf) : [],
+      ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idOf, cache.ends) : [],
     };
   });
   const open = openFindings(seen.findings);

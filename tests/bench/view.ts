@@ -1,0 +1,83 @@
+/**
+ * The picture's server side on the sample with over forty tubes: the first model, the model after an edit of one node,
+ * a node dragged. What the analysis itself takes is not in the first two. Milliseconds of processor time.
+ */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { nodeHost } from '../../server/host/node';
+import { packed } from '../../server/lsp/view-places';
+import { Project } from '../../server/project/pipeline';
+import type { Analysis } from '../../server/project/project';
+import { Viewer } from '../../server/project/view';
+import type { ViewModel } from '../../server/view/model';
+
+const FILE = 'samples/curlew-cage.cage';
+const KNEE = 'node knee = (1180, 600, 640)';
+
+const keysOf = ({ things }: ViewModel): Record<string, string> =>
+  Object.fromEntries(things.map(({ id, key }) => [id, key]));
+
+const say = (): string => 'line 1';
+
+/** User and system time of this process while it works, ms. */
+function taken<T>(work: () => T): readonly [T, number] {
+  const before = process.cpuUsage();
+  const value = work();
+  const { user, system } = process.cpuUsage(before);
+  return [value, (user + system) / 1000];
+}
+
+const row = (what: string, model: ViewModel, took: readonly number[]): readonly string[] => {
+  const sorted = [...took].sort((a, b) => a - b);
+  const at = (share: number): string => (sorted[Math.floor(share * (sorted.length - 1))] ?? 0).toFixed(1);
+  const sent = model.things.filter(({ mesh }) => mesh !== null).length;
+  return [what, String(sent), (JSON.stringify(model).length / 1000).toFixed(0), at(0.5), at(0.95)];
+};
+
+/** Rows of the table: what, meshes sent, kB of the answer, median and p95 of the processor's time. */
+export async function measureView(quick: boolean): Promise<readonly (readonly string[])[]> {
+  const root = path.resolve('.');
+  const sample = readFileSync(FILE, 'utf8');
+  const project = new Project();
+  const analyse = async (text: string): Promise<Analysis> =>
+    project.analyse(await project.load(nodeHost({ root }), FILE, text));
+  const rounds = quick ? 15 : 60;
+  const analysis = await analyse(sample);
+
+  const first: number[] = [];
+  let [model, took] = taken(() => new Viewer(packed).model(analysis, say, {}));
+  const cold = row('first model in a new process', model, [took]);
+  for (let i = 0; i < rounds; i++) {
+    [model, took] = taken(() => new Viewer(packed).model(analysis, say, {}));
+    first.push(took);
+  }
+  const warm = row('first model of a car, warm', model, first);
+
+  const viewer = new Viewer(packed);
+  model = viewer.model(analysis, say, {});
+  const edits: number[] = [];
+  for (let i = 0; i < rounds; i++) {
+    const edited = await analyse(
+      sample.replace(KNEE, `node knee = (${String(1180 + (i % 9))}, 600, ${String(640 + i)})`),
+    );
+    const have = keysOf(model);
+    [model, took] = taken(() => viewer.model(edited, say, have));
+    edits.push(took);
+  }
+  const after = row('model after an edit of one node, beyond the analysis', model, edits);
+
+  const drags = ['node:knee.left', 'node:foot.left', 'node:tower.right', 'node:stay-top.left'].map((node) => {
+    const times: number[] = [];
+    let last: ViewModel = viewer.model(analysis, say, {});
+    const [x, y, z] = last.nodes.find(({ id }) => id === node)?.at ?? [0, 0, 0];
+    let have = keysOf(last);
+    for (let i = 1; i <= rounds; i++) {
+      const [tried, time] = taken(() => viewer.try(analysis, node, [x + (i % 20), y, z + (i % 15)], say, have));
+      if (tried.car !== null) last = tried.car.model;
+      have = keysOf(last);
+      times.push(time);
+    }
+    return row(`${node.slice(5)} dragged, analysis and all`, last, times);
+  });
+  return [cold, warm, after, ...drags];
+}
