@@ -1,25 +1,27 @@
 /** A template's lines and words on its own sheet: x from its left seam, y from its upper edge, at full size. */
-import type { LengthUnit } from '../../../grammar/units';
-import { degrees } from '../../../grammar/units';
-import { sayNumber } from '../../../grammar/print';
-import type { Item, Point, Style } from '../../drawing/scene';
+import type { Anchor, Item, Point, Style } from '../../drawing/scene';
 import { group, line, point, text } from '../../drawing/scene';
 import { simplified } from '../../drawing/simplify';
-import { onTape } from '../on-tape';
-import { endLabel, endName } from '../packet/numbers';
-import type { PartNumber } from '../packet/numbers';
-import { helveticaWidth } from '../pdf-text';
+import { endName } from '../packet/numbers';
+import { onSheet, sawItems } from './draw-saws';
+import type { Names } from './draw-words';
+import { boxed, fitted, halfWords, WORDS_TALL } from './draw-words';
 import type { Wrap, WrapPoint } from './wrap';
-import { clockAt } from './wrap';
 
-/** Paper beyond the deepest place of the cut, for the words, and before the long point, mm. */
-const TAIL = 46;
-const WASTE = 14;
+/** From the upper edge down: the clock, TOP in its box, the words, the names of lines. */
+const CLOCK_TALL = 6.4;
+const ZERO_TALL = 5.4;
 /** The straight line that is laid to a mark on the tube stands so far behind the deepest place. */
 const BEHIND = 8;
+/** Paper beyond the deepest place of the cut. */
+const TAIL = CLOCK_TALL + ZERO_TALL + WORDS_TALL + 3.5 + BEHIND;
+/** Paper before the long point, and the strip at its edge for TOP and for what the hatch means. */
+const WASTE = 9;
+const STRIP = 6;
 const HATCH = 3;
 /** A curve on the paper is drawn so near to itself, mm: a tenth of the thinnest line. */
 const NEAR = 0.01;
+const SMALL = 2.2;
 
 export interface Drawn {
   readonly width: number;
@@ -27,16 +29,13 @@ export interface Drawn {
   readonly items: readonly Item[];
 }
 
-/** A hole saw's centre so far before the long point has its place in words alone. */
-const FAR = 45;
-
-/** Set-back of the sheet's lower edge: room for the outer edge and for the hole saws' centres. */
-const lowOf = ({ minCut, outer, saws }: Wrap): number =>
-  Math.min(
-    minCut - WASTE,
-    ...outer.map(({ s }) => s - 6),
-    ...saws.flatMap(({ through }) => through.flatMap(({ s }) => (s > minCut - FAR ? [s - 7] : []))),
-  );
+/** Set-back of the strip's upper edge: room above it for the outer edge and for the hole saws' centres. */
+function stripOf(wrap: Wrap): number {
+  let low = wrap.minCut - WASTE;
+  for (const { s } of wrap.outer) low = Math.min(low, s - 2);
+  for (const { s } of onSheet(wrap, wrap.maxCut)) low = Math.min(low, s - 4);
+  return low;
+}
 
 /** Set-back of the line that is laid to a measured mark. */
 export const markLine = ({ maxCut }: Wrap): number => maxCut + BEHIND;
@@ -50,35 +49,12 @@ export const placeOn =
 /** Layers of a drawing for machines carry these names. */
 const layer = (name: string, items: readonly Item[]): Item => group(name, items, { layer: name });
 
-/** Smaller where it would not fit. */
-const fitted = (at: Point, words: string, size: number, room: number, bold = false): Item => {
-  const width = helveticaWidth(words, size, bold);
-  return text(at, words, width > room ? (size * room) / width : size, { anchor: 'middle', bold, halo: true });
-};
-
-/** An arrow that points up, with as many thick bars under it as the end's number. */
-function arrowUp(x: number, y: number, which: 'first' | 'last'): readonly Item[] {
-  const bars = which === 'first' ? [0] : [-1.6, 1.6];
-  return [
-    line('strap', [point(x, y + 8), point(x, y + 3)]),
-    line('scale-filled', [point(x, y), point(x - 2.4, y + 4), point(x + 2.4, y + 4)], true),
-    ...bars.map((by) =>
-      line(
-        'scale-filled',
-        [
-          point(x + by - 0.6, y + 9),
-          point(x + by + 0.6, y + 9),
-          point(x + by + 0.6, y + 14),
-          point(x + by - 0.6, y + 14),
-        ],
-        true,
-      ),
-    ),
-  ];
-}
+/** Degrees between figures of the clock: thin tubes have room for half of them. */
+const figuresEach = (width: number): number => (width / 12 > 8.6 ? 30 : 60);
 
 function clockItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
   const items: Item[] = [];
+  const each = figuresEach(wrap.width);
   for (let i = 0; i < 36; i++) {
     const clock = (i * Math.PI) / 18;
     const whole = i % 3 === 0;
@@ -90,126 +66,118 @@ function clockItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item 
       if (!whole) continue;
       const cut = wrap.end.curve?.cut(clock) ?? wrap.maxCut;
       items.push(line('frame', [at({ x, s: markLine(wrap) }), at({ x, s: cut })]));
-      const inwards = i === 18 ? (x < 0 ? 'start' : 'end') : 'middle';
-      const beside = i === 0 ? 2.6 : 0;
-      items.push(
-        text(point(upper.x + beside, upper.y + 5.6), `${String(i * 10)}°`, 2.4, { anchor: inwards, halo: true }),
-      );
+      // TOP or FRONT stands at nought.
+      if (i === 0 || (i * 10) % each !== 0) continue;
+      const anchor = i === 18 ? (x < 0 ? 'start' : 'end') : 'middle';
+      const inside = i === 18 ? (x < 0 ? 0.6 : -0.6) : 0;
+      items.push(text(point(upper.x + inside, upper.y + 5.6), `${String(i * 10)}°`, 2.4, { anchor, halo: true }));
     }
   }
   return layer('clock', items);
 }
 
-function wasteItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
-  const low = lowOf(wrap);
+/** Hatched down to the strip, which says what that means. */
+function wasteItems(wrap: Wrap, at: (p: WrapPoint) => Point, strip: number, zero: string): Item {
   const items: Item[] = [];
   for (let x = -wrap.width / 2 + HATCH; x < wrap.width / 2; x += HATCH) {
     const i = Math.round((x / wrap.width + 0.5) * (wrap.cut.length - 1));
     const on = wrap.cut[i];
-    if (on !== undefined) items.push(line('leader', [at({ x: on.x, s: low }), at(on)]));
+    if (on !== undefined) items.push(line('leader', [at({ x: on.x, s: strip }), at(on)]));
   }
-  for (const x of [-wrap.width / 4, wrap.width / 4]) {
-    const p = at({ x, s: low + 2 });
-    items.push(fitted(p, 'WASTE: err on this side', 3.2, wrap.width * 0.45, true));
+  const room = wrap.width / 2 - 4 - 1.6 * zero.length;
+  for (const side of [-1, 1]) {
+    const { x, y } = at({ x: side * (wrap.width / 2 - room / 2 - 1), s: strip - STRIP / 2 });
+    items.push(fitted(point(x, y + 1.2), 'WASTE: err on this side', 3.4, room, { bold: true }));
   }
   return layer('waste', items);
 }
 
-/** Words of one hole saw, with its place on the clock. */
-export function sawWords(saw: Wrap['saws'][number], wrap: Wrap, units: LengthUnit): string {
-  const deg = (angle: number): string => `${sayNumber(degrees(angle), 1)}°`;
-  const offset =
-    saw.offsetClock === null
-      ? 'through the middle of the tube'
-      : `${onTape(saw.offset, units)} off the middle, toward clock ${deg(saw.offsetClock)}`;
-  const near = saw.bent ? '; the host is bent here: a hole saw comes near, the drawn line decides' : '';
-  const lean =
-    saw.angle > Math.PI / 2 - 1e-6
-      ? `square across, axis in line with clock ${deg(saw.clock)}`
-      : `axis leans away from the joint toward clock ${deg(saw.clock)}`;
-  const places = saw.through.map((place) => {
-    const by = wrap.minCut - place.s;
-    return `clock ${deg(clockAt(wrap, place.x))}, ${onTape(Math.abs(by), units)} ${by >= 0 ? 'before' : 'behind'} the long point`;
-  });
-  const through = places.length === 0 ? '' : ` Its axis goes through the outside at ${places.join('; ')}.`;
-  return `Hole saw for ${saw.host}: ${onTape(saw.diameter, units)}, ${deg(saw.angle)} between its axis and this tube (${deg(Math.PI / 2 - saw.angle)} off square), ${lean}, ${offset}${near}.${through}`;
+/** The line TOP or FRONT from edge to edge, its name in a box at both. */
+function zeroItems(at: (p: WrapPoint) => Point, top: number, low: number, zero: string): Item {
+  const [upper, lower] = [at({ x: 0, s: top }), at({ x: 0, s: low })];
+  return layer('top-line', [
+    line('strap', [upper, lower]),
+    ...boxed(point(upper.x, upper.y + CLOCK_TALL + ZERO_TALL / 2 - 0.6), zero, 3.8),
+    ...boxed(point(lower.x, lower.y - STRIP / 2), zero, 3.4),
+  ]);
 }
 
-function sawItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
-  const low = lowOf(wrap);
-  return layer(
-    'hole-saw',
-    wrap.saws.flatMap(({ through, host }) =>
-      through
-        .filter(({ s }) => s > wrap.minCut - FAR && s < top)
-        .flatMap((place): readonly Item[] => {
-          const p = at(place);
-          const [left, right] = [Math.max(0, p.x - 6), Math.min(wrap.width, p.x + 6)];
-          const last = p.x > wrap.width - 30;
-          return [
-            line('centre', [at({ x: place.x, s: low }), at({ x: place.x, s: Math.min(top, place.s + 14) })]),
-            line('centre', [point(left, p.y), point(right, p.y)]),
-            { kind: 'circle', style: 'dimension', centre: p, radius: 1.2 },
-            text(point(p.x + (last ? -1.6 : 1.6), p.y - 1.6), `hole saw ${host}`, 2.2, {
-              halo: true,
-              anchor: last ? 'end' : 'start',
-            }),
-          ];
-        }),
-    ),
-  );
+function insideItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
+  const inside = wrap.end.bendInsideClock;
+  if (inside === null) return layer('inside-of-bend', []);
+  const x = wrap.xOf(inside);
+  const said = 'inside of bend';
+  const p = at({ x, s: markLine(wrap) });
+  // The words stay on the paper, and clear of the line TOP where they can.
+  const anchor =
+    x > wrap.width / 2 - 9 || (x < 0 && x > -9)
+      ? 'end'
+      : x < 9 - wrap.width / 2 || (x >= 0 && x < 9)
+        ? 'start'
+        : 'middle';
+  const by = anchor === 'end' ? -0.8 : anchor === 'start' ? 0.8 : 0;
+  return layer('inside-of-bend', [
+    line('helmet', [at({ x, s: top }), at({ x, s: wrap.end.curve?.cut(inside) ?? wrap.maxCut })]),
+    text(point(p.x + by, p.y - 1.2), said, 2.4, { anchor, halo: true }),
+  ]);
+}
+
+/** Where words fit beside a line across, clear of the hole saws' own: at a seam, or beside the line TOP. */
+function besideAcross(
+  wrap: Wrap,
+  at: (p: WrapPoint) => Point,
+  y: number,
+): { readonly x: number; readonly anchor: Anchor } {
+  const spots: readonly { readonly x: number; readonly anchor: Anchor }[] = [
+    { x: 0.8, anchor: 'start' },
+    { x: wrap.width - 0.8, anchor: 'end' },
+    { x: wrap.width / 2 + 1.4, anchor: 'start' },
+    { x: wrap.width / 2 - 1.4, anchor: 'end' },
+  ];
+  const taken = onSheet(wrap, Infinity).map(at);
+  const isFree = ({ x }: { readonly x: number }): boolean =>
+    taken.every((p) => Math.abs(p.x - x) > 20 || Math.abs(p.y - y) > 5);
+  return spots.find(isFree) ?? { x: 0.8, anchor: 'start' };
+}
+
+/** Straight lines across, each with its name. */
+function acrossItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
+  const across = (style: Style, s: number, said: string, below: boolean): readonly Item[] => {
+    const { y } = at({ x: 0, s });
+    // Above a line are the words, whose arrow stands at the left.
+    const { x, anchor } = below ? besideAcross(wrap, at, y) : ({ x: wrap.width - 0.8, anchor: 'end' } as const);
+    return [
+      line(style, [point(0, y), point(wrap.width, y)]),
+      text(point(x, y + (below ? 2.4 : -0.9)), said, SMALL, { halo: true, anchor }),
+    ];
+  };
+  const { bend } = wrap;
+  const bendHere = bend !== null && bend < top && bend > wrap.minCut;
+  return layer('mark-line', [
+    ...across('plate', markLine(wrap), 'mark line', true),
+    ...across('datum', wrap.minCut, 'long point', true),
+    ...(bendHere ? across('panel', bend, 'bend begins', false) : []),
+  ]);
 }
 
 /** Everything that is cut out and wrapped. */
-export function drawWrap(wrap: Wrap, number: PartNumber, other: string, hosts: string): Drawn {
+export function drawWrap(wrap: Wrap, names: Names): Drawn {
   const at = placeOn(wrap);
   const { end, width } = wrap;
   const [left, right] = [-width / 2, width / 2];
-  const [top, low] = [wrap.maxCut + TAIL, lowOf(wrap)];
-  const across = (style: Style, s: number): Item => line(style, [at({ x: left, s }), at({ x: right, s })]);
+  const strip = stripOf(wrap);
+  const [top, low] = [wrap.maxCut + TAIL, strip - STRIP];
   const zero = end.clockZero?.name ?? 'TOP';
-  const room = width * 0.44;
-  const labels = [-width / 4, width / 4].flatMap((x): readonly Item[] => {
-    const { x: px, y } = at({ x, s: top });
-    return [
-      fitted(point(px, y + 12), number.label, 4.6, room, true),
-      fitted(point(px, y + 17), endLabel(end), 4, room, true),
-      fitted(point(px, y + 21), `cut to ${hosts}`, 3.2, room),
-      ...arrowUp(px - room / 2 + 4, y + 22, end.which),
-      text(point(px - room / 2 + 8.5, y + 27), 'to', 2.6, { halo: true }),
-      fitted(point(px + 4, y + 31), other, 2.8, room - 12),
-    ];
-  });
-  const inside = end.bendInsideClock;
-  const insideX = inside === null ? 0 : wrap.xOf(inside);
-  const bendHere = wrap.bend !== null && wrap.bend < top && wrap.bend > wrap.minCut ? [across('panel', wrap.bend)] : [];
+  const words = CLOCK_TALL + ZERO_TALL;
   const items: readonly Item[] = [
-    wasteItems(wrap, at),
+    wasteItems(wrap, at, strip, zero),
     clockItems(wrap, at, top),
-    layer('top-line', [
-      line('strap', [at({ x: 0, s: top }), at({ x: 0, s: low })]),
-      text(point(width / 2 + 1, at({ x: 0, s: top }).y + 9), zero, 3.4, { bold: true, halo: true }),
-      text(point(width / 2 + 1, at({ x: 0, s: low }).y - 1), zero, 3.4, { bold: true, halo: true }),
-    ]),
-    layer(
-      'inside-of-bend',
-      inside === null
-        ? []
-        : [
-            line('helmet', [
-              at({ x: insideX, s: top }),
-              at({ x: insideX, s: wrap.end.curve?.cut(inside) ?? wrap.maxCut }),
-            ]),
-            text(point(at({ x: insideX, s: 0 }).x, at({ x: 0, s: markLine(wrap) }).y - 1.4), 'inside of bend', 2.4, {
-              anchor: insideX > width / 2 - 10 ? 'end' : insideX < 10 - width / 2 ? 'start' : 'middle',
-              halo: true,
-            }),
-          ],
-    ),
-    layer('mark-line', [across('plate', markLine(wrap)), across('datum', wrap.minCut), ...bendHere]),
+    insideItems(wrap, at, top),
+    acrossItems(wrap, at, top),
     layer('outer-edge', [line('helmet', simplified(wrap.outer.map(at), NEAR))]),
     layer('cut', [line('outline', simplified(wrap.cut.map(at), NEAR))]),
-    sawItems(wrap, at, top),
+    layer('hole-saw', sawItems(wrap, at, strip, top, names.numberOf)),
+    zeroItems(at, top, low, zero),
     layer('seam', [
       line(
         'joint',
@@ -217,7 +185,10 @@ export function drawWrap(wrap: Wrap, number: PartNumber, other: string, hosts: s
         true,
       ),
     ]),
-    layer('words', labels),
+    layer('words', [
+      ...halfWords(wrap, names, 0, width / 2, words),
+      ...halfWords(wrap, names, width / 2, width, words),
+    ]),
   ];
   return { width, height: top - low, items };
 }

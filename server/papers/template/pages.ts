@@ -1,19 +1,22 @@
 /** Templates on sheets: what is said beside a wrap, its ordinates, a scale bar, and tiles where it is larger than the sheet. */
-import { sayNumber } from '../../../grammar/print';
-import { degrees } from '../../../grammar/units';
-import type { Item, Point, Scene } from '../../drawing/scene';
+import type { LengthUnit } from '../../../grammar/units';
+import type { Item, Scene } from '../../drawing/scene';
 import { group, line, point, text } from '../../drawing/scene';
 import type { Part } from '../../geometry/shape';
 import { onTape } from '../on-tape';
+import { saySize } from '../quantity';
 import { CAUTIONS, footer } from '../packet/marks';
 import { endLabel, endName } from '../packet/numbers';
 import type { PartNumber } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import { helveticaWidth } from '../pdf-text';
 import type { Drawn } from './draw';
-import { markLine, sawWords } from './draw';
+import { markLine } from './draw';
+import { sawWords } from './draw-saws';
+import { fitted } from './draw-words';
+import { ordinates, tableHeight } from './ordinates';
+import { moved, OVERLAP, tilingOf } from './tiles';
 import type { Wrap } from './wrap';
-import { stationsOf } from './wrap';
 
 export interface Sheet {
   /** `a4`. */
@@ -30,8 +33,6 @@ export const SHEETS: readonly Sheet[] = [
 ];
 
 const MARGIN = 10;
-/** Two tiles share so much. */
-export const OVERLAP = 12;
 /** A browser without the fonts asked for takes one so much wider: lines of an SVG are broken earlier. */
 const WIDE = 0.8;
 const SIZE = 2.9;
@@ -49,13 +50,16 @@ export interface Template {
   readonly other: string;
 }
 
+/** A figure stays with its fraction and its unit. */
+const BREAK = / (?!(?:in|mm)\b|\d+\/\d)/;
+
 /** Broken where a line is full. */
 function broken(words: string, room: number, size: number): readonly string[] {
   const lines: string[] = [];
   const blank = helveticaWidth(' ', size, false);
   let now = '';
   let width = 0;
-  for (const word of words.split(' ')) {
+  for (const word of words.split(BREAK)) {
     const more = helveticaWidth(word, size, false);
     if (now !== '' && width + blank + more > room) {
       lines.push(now);
@@ -95,21 +99,39 @@ export function sentences({ wrap, hosts, other }: Template, input: PacketInput):
   ];
 }
 
+/** Outside diameter and wall. */
+const sizeOf = ({ tube: { section } }: Part, units: LengthUnit): string =>
+  section === null
+    ? 'not known'
+    : saySize({ value: section.od, unit: 'mm' }, { value: section.wall, unit: 'mm' }, units);
+
 /** Large and unlike for twins and ends: a filled wedge that points to the tube's side, and one bar or two. */
-function hands({ number, wrap, hosts }: Template, width: number): readonly Item[] {
+function hands({ part, number, wrap, hosts }: Template, { title, units }: PacketInput, width: number): readonly Item[] {
   const bars = wrap.end.which === 'first' ? 1 : 2;
   const right = width - MARGIN;
   const wedge = (tip: number, base: number): Item =>
     line('scale-filled', [point(tip, 14), point(base, 9), point(base, 19)], true);
+  const from = MARGIN + (number.hand === 'LEFT' ? 12 : 0);
+  const start = { anchor: 'start' } as const;
   return [
-    text(point(MARGIN + (number.hand === 'LEFT' ? 12 : 0), 16), number.label, 6.5, { bold: true }),
+    fitted(
+      point(MARGIN, 7),
+      `${title}: cope template, tube ${sizeOf(part, units)}`,
+      2.6,
+      width - 2 * MARGIN - 24,
+      start,
+    ),
+    fitted(point(from, 16), number.label, 6.5, right - 26 - from, { ...start, bold: true }),
     ...(number.hand === 'LEFT' ? [wedge(MARGIN, MARGIN + 9)] : []),
     ...(number.hand === 'RIGHT' ? [wedge(right, right - 9)] : []),
     ...Array.from({ length: bars }, (_, i) => {
       const x = right - 14 - i * 5;
       return line('scale-filled', [point(x, 8), point(x - 3, 8), point(x - 3, 20), point(x, 20)], true);
     }),
-    text(point(MARGIN, 23), `${endLabel(wrap.end)}, cut to ${hosts}`, 4.6, { bold: true }),
+    fitted(point(MARGIN, 23), `${endLabel(wrap.end)}, cut to ${hosts}`, 4.6, width - 2 * MARGIN, {
+      ...start,
+      bold: true,
+    }),
   ];
 }
 
@@ -141,159 +163,66 @@ const foot = (sheet: Sheet, input: PacketInput): readonly Item[] => [
   ...CAUTIONS.map((said, i) => text(point(MARGIN, sheet.height - 5.6 + i * 2.8), said, 2.3, { bold: true })),
 ];
 
-const ROW = 3.9;
-
-/** Rows of the ordinate table and their room. */
-export const tableHeight = (wrap: Wrap): number => 12 + Math.ceil(stationsOf(wrap).length / 2) * ROW;
-
-function ordinates({ wrap }: Template, input: PacketInput, y: number, width: number): Item {
-  const stations = stationsOf(wrap);
-  const half = Math.ceil(stations.length / 2);
-  const column = (width - 2 * MARGIN) / 2;
-  const zero = wrap.end.clockZero?.name ?? 'TOP';
-  const items: Item[] = [
-    text(
-      point(MARGIN, y + 3),
-      `Ordinates, for a tape: round the tube from ${zero} the way the clock grows, then along it from the long point`,
-      SIZE,
-      { bold: true },
-    ),
-  ];
-  const cells = (x: number, at: number, said: readonly string[], bold: boolean): void => {
-    [0, 11, 40, 68].forEach((by, i) => items.push(text(point(x + by, at), said[i] ?? '', 2.6, { bold })));
-  };
-  for (const i of [0, 1]) cells(MARGIN + i * column, y + 7.5, ['clock', 'round', 'cut line', 'outer edge'], true);
-  stations.forEach(({ clock, round, cut, outer }, i) => {
-    const said = [`${sayNumber(degrees(clock), 1)}°`, ...[round, cut, outer].map((one) => onTape(one, input.units))];
-    cells(MARGIN + (i < half ? 0 : column), y + 11.5 + (i % half) * ROW, said, false);
-  });
-  return group('ordinates', items);
-}
-
-/** The wrap, moved to a place of the sheet. */
-export function moved(items: readonly Item[], by: Point): readonly Item[] {
-  const m = ({ x, y }: Point): Point => point(x + by.x, y + by.y);
-  return items.map((item): Item => {
-    switch (item.kind) {
-      case 'line':
-      case 'band':
-        return { ...item, points: item.points.map(m) };
-      case 'arc':
-      case 'circle':
-        return { ...item, centre: m(item.centre) };
-      case 'text':
-        return { ...item, at: m(item.at) };
-      case 'group':
-        return { ...item, items: moved(item.items, by) };
-      case 'clip':
-        return { ...item, at: m(item.at), items: moved(item.items, by) };
-    }
-  });
-}
-
-const register = ({ x, y }: Point, name: string): Item =>
-  group('registration', [
-    line('joint', [point(x - 4, y), point(x + 4, y)]),
-    line('joint', [point(x, y - 4), point(x, y + 4)]),
-    { kind: 'circle', style: 'joint', centre: point(x, y), radius: 2 },
-    text(point(x + 2.4, y - 1.4), name, 2.6, { halo: true }),
-  ]);
-
-/** Starts of the tiles along one side. */
-export const tileStarts = (length: number, room: number): readonly number[] => {
-  if (length <= room) return [0];
-  const step = room - OVERLAP;
-  return Array.from({ length: Math.min(99, Math.ceil((length - OVERLAP) / step)) }, (_, i) => i * step);
-};
-
-/** One tile after the other, with crosses that lie over each other. */
+/** One tile after the other. */
 function tiles(template: Template, sheet: Sheet, input: PacketInput): readonly Scene[] {
-  const { drawn } = template;
-  const top = 30;
-  const room = { x: sheet.width - 2 * MARGIN, y: sheet.height - top - BAR - FOOT - 8 };
-  const [xs, ys] = [tileStarts(drawn.width, room.x), tileStarts(drawn.height, room.y)];
-  const middle = (starts: readonly number[], i: number): number => (starts[i] ?? 0) + OVERLAP / 2;
-  const marks: Item[] = [];
-  // Two crosses to each shared edge of each tile, the same place of the wrap on both sheets.
-  const name = (): string => `+${String(marks.length + 1)}`;
-  xs.forEach((_, i) => {
-    if (i > 0)
-      ys.forEach((y, j) => {
-        const low = Math.min(drawn.height, y + room.y);
-        const from = j === 0 ? y + 14 : y + OVERLAP + 8;
-        for (const v of [from, low - (j === ys.length - 1 ? 8 : OVERLAP + 8)])
-          marks.push(register(point(middle(xs, i), v), name()));
-      });
+  const top = 34;
+  const room = { x: sheet.width - 2 * MARGIN, y: sheet.height - top - BAR - FOOT - 4 };
+  const { rows, columns, tiles: all, items } = tilingOf(template.drawn, room);
+  const wrap = group('wrap', items);
+  const overlap = onTape(OVERLAP, input.units);
+  return all.map(({ row, column, x, y, width, height }, i): Scene => {
+    const which = `Sheet ${String(i + 1)} of ${String(all.length)}`;
+    const where = `row ${String(row + 1)} of ${String(rows)} from the top, column ${String(column + 1)} of ${String(columns)} from the left`;
+    const said =
+      all.length === 1
+        ? ['The wrap, on a sheet of its own.']
+        : [
+            `${which}: ${where}. Sheets overlap by ${overlap}.`,
+            'Trim one of two along the line through the crosses, lay it on the crosses of the same number on the other, tape.',
+          ];
+    return {
+      title: `${template.number.label}, ${endLabel(template.wrap.end)}: ${which}`,
+      description: '',
+      width: sheet.width,
+      height: sheet.height,
+      items: [
+        ...hands(template, input, sheet.width),
+        ...said.map((one, k) => text(point(MARGIN, 28 + k * STEP), one, SIZE, { bold: k === 0 })),
+        { kind: 'clip', at: point(MARGIN, top), width, height, items: moved([wrap], point(MARGIN - x, top - y)) },
+        scaleBar(sheet.height - FOOT - BAR - 2, sheet.name),
+        ...foot(sheet, input),
+      ],
+    };
   });
-  ys.forEach((_, j) => {
-    if (j > 0)
-      xs.forEach((x, i) => {
-        const right = Math.min(drawn.width, x + room.x);
-        const from = i === 0 ? x + 8 : x + OVERLAP + 8;
-        for (const h of [from, right - (i === xs.length - 1 ? 8 : OVERLAP + 8)])
-          marks.push(register(point(h, middle(ys, j)), name()));
-      });
-  });
-  const all = group('wrap', [...drawn.items, ...marks]);
-  return ys.flatMap((y, row) =>
-    xs.map((x, column): Scene => {
-      const which = `Sheet ${String(row * xs.length + column + 1)} of ${String(xs.length * ys.length)}`;
-      const many = xs.length * ys.length > 1;
-      const size = { width: Math.min(room.x, drawn.width - x), height: Math.min(room.y, drawn.height - y) };
-      return {
-        title: `${template.number.label}, ${endLabel(template.wrap.end)}: ${which}`,
-        description: '',
-        width: sheet.width,
-        height: sheet.height,
-        items: [
-          ...hands(template, sheet.width),
-          ...(many
-            ? [
-                text(
-                  point(MARGIN, 27.5),
-                  `${which}, row ${String(row + 1)}, column ${String(column + 1)}: lay the crosses of the same number over each other, then tape.`,
-                  SIZE,
-                  { bold: true },
-                ),
-              ]
-            : []),
-          {
-            kind: 'clip',
-            at: point(MARGIN, top),
-            ...size,
-            items: moved([all], point(MARGIN - x, top - y)),
-          },
-          scaleBar(sheet.height - FOOT - BAR - 2, sheet.name),
-          ...foot(sheet, input),
-        ],
-      };
-    }),
-  );
 }
 
 /** All pages of one template on one size of sheet. */
 export function pagesOf(template: Template, sheet: Sheet, input: PacketInput): readonly Scene[] {
   const { drawn, wrap } = template;
   const room = sheet.width - 2 * MARGIN;
-  const said = sentences(template, input).flatMap((one) => broken(one, room, SIZE));
-  const y = 29 + said.length * STEP;
+  const told = sentences(template, input).flatMap((one) => broken(one, room, SIZE));
+  const y = 29 + told.length * STEP;
   const bar = sheet.height - FOOT - BAR - 2;
   const fits = drawn.width <= room && y + drawn.height + tableHeight(wrap) + 2 <= bar;
+  const more = fits ? [] : tiles(template, sheet, input);
+  const said = fits
+    ? told
+    : [...told, `The wrap follows, on ${more.length === 1 ? 'a sheet of its own' : `${String(more.length)} sheets`}.`];
   const first: Scene = {
     title: `Cope template ${template.number.label}, ${endLabel(wrap.end)}`,
     description: '',
     width: sheet.width,
     height: sheet.height,
     items: [
-      ...hands(template, sheet.width),
+      ...hands(template, input, sheet.width),
       ...said.map((one, i) => text(point(MARGIN, 28.5 + i * STEP), one, SIZE)),
       ...(fits ? [group('wrap', moved(drawn.items, point((sheet.width - drawn.width) / 2, y)))] : []),
-      ordinates(template, input, fits ? y + drawn.height + 2 : y + 2, sheet.width),
+      ordinates(wrap, input.units, MARGIN, fits ? y + drawn.height + 2 : y + STEP + 2, room),
       scaleBar(bar, sheet.name),
       ...foot(sheet, input),
     ],
   };
-  return fits ? [first] : [first, ...tiles(template, sheet, input)];
+  return [first, ...more];
 }
 
 /** One sheet as large as it needs to be, for a screen or a plotter. */
@@ -310,10 +239,10 @@ export function wholeSheet(template: Template, input: PacketInput): Scene {
     width,
     height,
     items: [
-      ...hands(template, width),
+      ...hands(template, input, width),
       ...said.map((one, i) => text(point(MARGIN, 28.5 + i * STEP), one, SIZE)),
       group('wrap', moved(drawn.items, point((width - drawn.width) / 2, y))),
-      ordinates(template, input, y + drawn.height + 2, width),
+      ordinates(wrap, input.units, MARGIN, y + drawn.height + 2, width - 2 * MARGIN),
       scaleBar(height - FOOT - BAR - 2, sheet.name),
       ...foot(sheet, input),
     ],

@@ -20,7 +20,15 @@ export function templatesOf(part: Part, input: PacketInput): readonly Template[]
     if (wrap === null) return [];
     const hosts = end.hosts.map((name) => input.numbers.get(name)?.label ?? name).join(', ');
     const other = otherEnd(end, part.ends[i === 0 ? 1 : 0].node);
-    return [{ part, wrap, number, hosts, other, drawn: drawWrap(wrap, number, other, hosts) }];
+    const drawn = drawWrap(wrap, {
+      digits: number.digits,
+      hand: number.hand,
+      name: `${part.tube.base}${part.piece === null ? '' : `, piece ${part.piece}`}`,
+      hosts,
+      other,
+      numberOf: (name) => input.numbers.get(name)?.digits ?? name,
+    });
+    return [{ part, wrap, number, hosts, other, drawn }];
   });
 }
 

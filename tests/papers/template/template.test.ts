@@ -3,65 +3,10 @@ import DxfParser from 'dxf-parser';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Part } from '../../../server/geometry/shape';
-import type { PacketInput, Paper } from '../../../server/papers/packet/paper';
-import { packetInput } from '../../../server/papers/packet/packet';
 import { templatePapers } from '../../../server/papers/template/papers';
 import { stationsOf, wrapOf } from '../../../server/papers/template/wrap';
-import { analyse } from '../../support/analyse';
-
-type Vec3 = readonly [number, number, number];
-type Spot = readonly [number, number];
-
-/** A straight host along y, and a skew, offset branch that a mirrored template would not fit. */
-const skew = (od: number, path: string): string => `cage "Dunlin template car"
-units mm
-section h { od 60; wall 2 }
-section t { od ${String(od)}; wall 2 }
-node a = (0, -600, 500)
-node b = (0, 600, 500)
-node c = (0, 40, 508)
-node d = (700, 330, 760)
-tube host as main-rollbar { section h; path a, b }
-tube branch { section t; path ${path} }
-`;
-
-const inputOf = async (text: string): Promise<PacketInput> => {
-  const { cage, shape, findings } = await analyse(text);
-  const source = { cage, shape, findings, hash: '0123456789abcdef0123', maker: 'Cagewright 9', placeOf: () => '' };
-  return { ...packetInput(source), touched: new Map() };
-};
-
-const find = (papers: readonly Paper[], name: string): Paper => {
-  const found = papers.find(({ path }) => path.endsWith(name));
-  if (found === undefined) throw new Error(`no ${name} among ${papers.map(({ path }) => path).join(', ')}`);
-  return found;
-};
-
-const latin = ({ content }: Paper): string =>
-  typeof content === 'string' ? content : Buffer.from(content).toString('latin1');
-
-/** Paths of straight lines of every page, in mm of paper, y down from the sheet's upper edge. */
-function pathsOf(paper: Paper): readonly (readonly (readonly Spot[])[])[] {
-  return [...latin(paper).matchAll(/stream\n([\s\S]*?)\nendstream/g)].map(([, content = '']) => {
-    const [sx = 0, , , sy = 0] = content.split(' ').map(Number);
-    return [...content.matchAll(/(?:[-\d.]+ [-\d.]+ m)(?: [-\d.]+ [-\d.]+ l)+(?: h)?/g)].map(([path]) =>
-      [...path.matchAll(/([-\d.]+) ([-\d.]+) [ml]/g)].map(([, x, y]): Spot => [
-        (Number(x) * sx * 25.4) / 72,
-        (Number(y) * -sy * 25.4) / 72,
-      ]),
-    );
-  });
-}
-
-/** The curves: nothing else has so many corners. The outer edge is drawn first. */
-const long = (paths: readonly (readonly Spot[])[]): readonly (readonly Spot[])[] =>
-  paths.filter(({ length }) => length > 20);
-
-const branchOf = (input: PacketInput): Part => {
-  const part = input.shape.parts.get('branch');
-  if (part === undefined) throw new Error('no branch');
-  return part;
-};
+import type { Spot, Vec3 } from './on-paper';
+import { branchOf, find, inputOf, latin, long, pathsOf, skew } from './on-paper';
 
 /** Places of a curve on the tube: paper right is away × outward where the print is outside and the arrow is up. */
 function rolled(part: Part, which: 0 | 1, curve: readonly Spot[], lowest: number, mirrored = false): readonly Vec3[] {
@@ -177,17 +122,6 @@ tube branch { section t; path c, d }
       wrap?.saws[0]?.through.map(({ x }) => Math.abs(x / wrap.width)).every((x) => Math.abs(x - 0.25) < 1e-6),
     ).toBe(true);
     expect(wrap?.saws[0]?.offsetClock).toBe(null);
-  });
-
-  it('larger than the sheet: tiles with the same crosses, which give the whole curve', async () => {
-    const input = await inputOf(skew(76, 'c, d').replace('od 60', 'od 110'));
-    const pages = pathsOf(find(templatePapers(input), 'branch-end-1.a4.pdf'));
-    expect(pages.length).toBeGreaterThan(2);
-    const [one = [], two = []] = pages.slice(1).map((page) => long(page)[0] ?? []);
-    const by = (one[0]?.[0] ?? 0) - (two[0]?.[0] ?? 0);
-    expect(by).toBeCloseTo(190 - 12, 2);
-    expect((one.at(-1)?.[0] ?? 0) - (one[0]?.[0] ?? 0)).toBeCloseTo(Math.PI * 76.1, 1);
-    expect(latin(find(templatePapers(input), 'branch-end-1.a4.pdf'))).toContain('Sheet 1 of 2');
   });
 
   it('DXF read back by another library: the curves at full size on layers with plain names', async () => {
