@@ -4,15 +4,15 @@ import { svgElement } from '../../drawing/svg';
 import type { Part } from '../../geometry/shape';
 import { Car } from '../../rules/car';
 import type { Markup, Row } from '../html';
-import { element, section, join, lines, paragraph, raw, table, terms, words } from '../html';
-import { page } from '../page';
+import { element, figures, section, join, lines, paragraph, raw, table, terms, words } from '../html';
 import { viewOf } from '../pictures';
 import { onTape } from '../on-tape';
 import { saySize } from '../quantity';
 import { mainDimensions } from './dimensions';
-import { CAUTIONS, footer, markupMark, shortHash } from './marks';
+import { shortHash } from './marks';
 import type { PacketInput, Paper, PaperKind } from './paper';
 import { KINDS } from './paper';
+import { paperPage } from './paper-page';
 
 export const FRONT_PAGE = 'index.html';
 
@@ -34,17 +34,38 @@ const link = (paper: Paper, says = paper.title): Markup => element('a', { href: 
 
 const links = (papers: readonly Paper[]): Markup => lines(papers.map((paper) => link(paper)));
 
-/** In a part's own row its name need not be said again, nor what a paper of this sort is for. */
-const inRow = (paper: Paper, label: string): Markup => {
-  const short = paper.title
+/** A paper's title without the part's name, and without what a paper of its sort is for. */
+function shortTitle({ title }: Paper, label: string): string {
+  const short = title
     .replace(label, '')
     .split(': ')
     .filter((one) => one.trim() !== '')[0]
     ?.replace(/\s+/g, ' ')
     .replace(/ (?=,)/g, '')
     .trim();
-  return link(paper, short === undefined || short === '' ? paper.title : short);
-};
+  return short === undefined || short === '' ? title : short;
+}
+
+/** The same paper in several formats stands once: `Cope template, END 1 at root: A4 · US Letter · SVG`. */
+function inRow(papers: readonly Paper[], label: string): Markup {
+  const groups = new Map<string, { readonly paper: Paper; readonly format: string }[]>();
+  for (const paper of papers) {
+    const [, what = '', format = ''] = /^(.*), ([^,]*)$/.exec(shortTitle(paper, label)) ?? [
+      '',
+      shortTitle(paper, label),
+    ];
+    groups.set(what, [...(groups.get(what) ?? []), { paper, format }]);
+  }
+  return lines(
+    [...groups].map(([what, of]) => {
+      const [only] = of;
+      if (only !== undefined && of.length === 1)
+        return link(only.paper, only.format === '' ? what : `${what}, ${only.format}`);
+      const formats = of.map(({ paper, format }) => link(paper, format === '' ? what : format));
+      return join([figures(`${what}: `), join(formats, ' · ')]);
+    }),
+  );
+}
 
 /** Open errors, each once, with the parts that it stops. In red, in bold and behind a bar: a copy shows it too. */
 function errors(input: PacketInput): readonly Markup[] {
@@ -122,22 +143,9 @@ function partRow(part: Part, input: PacketInput, papers: readonly Paper[]): read
       cells: [
         words(number.label),
         words(of?.name ?? 'not known'),
-        words(onTape(part.cutLength, input.units)),
+        figures(onTape(part.cutLength, input.units)),
         words(String(part.bends.length)),
-        join(
-          [
-            ...(stopped ? [stop] : []),
-            ...(own.length === 0
-              ? []
-              : [
-                  join(
-                    own.map((one) => inRow(one, number.label)),
-                    ' · ',
-                  ),
-                ]),
-          ],
-          '<br>',
-        ),
+        join([...(stopped ? [stop] : []), ...(own.length === 0 ? [] : [inRow(own, number.label)])], '<br>'),
       ],
     },
   ];
@@ -148,11 +156,11 @@ function partsTable(input: PacketInput, papers: readonly Paper[]): Markup {
   return table(
     'Parts that are made',
     [
-      ['Part', 25],
-      ['Section', 12],
-      ['Cut length, over the points', 23],
+      ['Part', 20],
+      ['Section', 10],
+      ['Cut length, over the points', 16],
       ['Bends', 8],
-      ['Papers', 32],
+      ['Papers', 46],
     ],
     parts.flatMap((part) => partRow(part, input, papers)),
   );
@@ -198,53 +206,30 @@ a { color: #000; }
 export function frontPage(input: PacketInput, papers: readonly Paper[]): Paper {
   const car = new Car(input.cage, input.shape);
   const { mass } = input.shape;
-  const body = join(
-    [
-      raw(`<style>${STYLE}</style>`),
-      element('h1', {}, words('Shop papers')),
-      paragraph(input.title, 'strong'),
-      element(
-        'div',
-        { class: 'caution', role: 'note' },
-        '\n',
-        join(
-          CAUTIONS.map((said, i) => paragraph(said, i === 0 ? 'strong' : '')),
-          '\n',
-        ),
-        '\n',
+  const body = [
+    ...errors(input),
+    section(
+      'car',
+      'Main dimensions',
+      terms([
+        ...mainDimensions(input).map(([name, said]): readonly [string, Markup] => [name, words(said)]),
+        ...sections(input),
+        [
+          'Mass of the tubes',
+          words(mass === null ? 'not known' : sayMeasure({ value: mass, unit: 'kg' }, input.units)),
+        ],
+      ]),
+    ),
+    section('drawings', 'Drawings', drawings(input, car)),
+    section('papers', 'Papers', carPapers(papers), partsTable(input, papers)),
+    element(
+      'p',
+      { class: 'small foot' },
+      words(
+        `Every paper carries the first ${String(shortHash(input.hash).length)} signs of this: papers with others belong to another state of the file. SHA-256 ${input.hash}`,
       ),
-      ...errors(input),
-      section(
-        'car',
-        'Main dimensions',
-        terms([
-          ...mainDimensions(input).map(([name, said]): readonly [string, Markup] => [name, words(said)]),
-          ...sections(input),
-          [
-            'Mass of the tubes',
-            words(mass === null ? 'not known' : sayMeasure({ value: mass, unit: 'kg' }, input.units)),
-          ],
-        ]),
-      ),
-      section('papers', 'Papers', carPapers(papers), partsTable(input, papers)),
-      section('drawings', 'Drawings', drawings(input, car)),
-      element(
-        'p',
-        { class: 'small foot' },
-        lines([
-          words(footer(input)),
-          words(
-            `Every paper carries the first ${String(shortHash(input.hash).length)} signs of this: papers with others belong to another state of the file. SHA-256 ${input.hash}`,
-          ),
-        ]),
-      ),
-    ],
-    '\n',
-  );
-  // The page begins with the mark of all files; a packet's own stands right behind it.
-  const html = page(`Shop papers: ${input.title}`, body).replace(
-    '<!DOCTYPE html>',
-    () => `<!DOCTYPE html>\n${markupMark}`,
-  );
-  return { path: FRONT_PAGE, title: 'Front page', kind: 'other', parts: [], content: html };
+    ),
+  ];
+  const content = paperPage(input, { title: 'Shop papers', what: 'shop papers', style: STYLE }, body);
+  return { path: FRONT_PAGE, title: 'Front page', kind: 'other', parts: [], content };
 }
