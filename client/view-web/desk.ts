@@ -17,6 +17,9 @@ export interface Layer {
   labels(): readonly Label[];
 }
 
+/** What is shown round a point that is framed, mm. */
+const ROUND = 60;
+
 const ORDER: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 
 export const worse = (a: Severity, b: Severity): Severity => (ORDER.indexOf(a) <= ORDER.indexOf(b) ? a : b);
@@ -107,21 +110,23 @@ export class Desk {
     return finding.marks.flatMap((index) => marks[index] ?? []);
   }
 
-  /** The box round things, nodes and points; null: there is nothing. */
-  boxOf(ids: Iterable<string>, points: readonly Point3[] = []): Box | null {
-    const all: Point3[] = [...points];
-    for (const id of ids) {
-      const box = this.thing(id)?.box;
-      if (box) all.push(...box);
-      const at = this.node(id)?.at;
-      if (at) all.push([at[0] - 60, at[1] - 60, at[2] - 60], [at[0] + 60, at[1] + 60, at[2] + 60]);
-    }
-    if (all.length === 0) return null;
-    const along = (pick: (...values: number[]) => number): Point3 => [
-      pick(...all.map(([x]) => x)),
-      pick(...all.map(([, y]) => y)),
-      pick(...all.map(([, , z]) => z)),
+  /** Boxes round things, nodes and points: what a picture of them has to hold. */
+  boxesOf(ids: Iterable<string>, points: readonly Point3[] = []): readonly Box[] {
+    const round = ([x, y, z]: Point3): Box => [
+      [x - ROUND, y - ROUND, z - ROUND],
+      [x + ROUND, y + ROUND, z + ROUND],
     ];
-    return [along(Math.min), along(Math.max)];
+    const boxes = points.map(round);
+    for (const id of ids) {
+      const [box, at] = [this.thing(id)?.box, this.node(id)?.at];
+      if (box) boxes.push(box);
+      if (at) boxes.push(round(at));
+    }
+    return boxes;
+  }
+
+  /** Boxes of all that is drawn of the car. */
+  get whole(): readonly Box[] {
+    return (this.shown?.things ?? []).flatMap(({ box, kind }) => (box && kind !== 'space' ? [box] : []));
   }
 }

@@ -3,7 +3,7 @@ import type { WireFinding, WireModel } from '../../server/lsp/view-wire';
 import type { Point3, ViewMark, ViewWindow } from '../../server/view/model';
 import { worse, type Desk, type Layer } from './desk';
 import type { Label } from './labels';
-import { rgbOf } from './looks';
+import { rgbOf, type Severity } from './looks';
 import { drawMark, pointsOf, wordsAt } from './marks';
 import type { Overlay, Pen } from './overlay';
 import { basisOf } from './pose';
@@ -18,6 +18,9 @@ export function shortened(text: string, most: number): string {
 
 /** From this close to square on, what lies in the side plane is seen as it is. */
 const SQUARE_ON = 0.96;
+
+const RANKS: Readonly<Record<Severity, number>> = { error: 60, warning: 50, information: 40, hint: 30 };
+const isQuiet = ({ severity }: WireFinding) => severity === 'information' || severity === 'hint';
 
 export class Figures implements Layer {
   constructor(
@@ -51,7 +54,8 @@ export class Figures implements Layer {
     // The one that is looked at last, so that it stands before the others.
     for (const { mark, chosen, bad } of wanted.sort((a, b) => Number(a.chosen) - Number(b.chosen))) {
       const ink = bad ? rgbOf(palette, bad.severity) : palette.foreground;
-      drawMark(overlay, mark, { ink, width: chosen ? 3 : 1.8, alpha: any && !chosen ? 0.45 : 1 });
+      const quiet = bad !== null && isQuiet(bad);
+      drawMark(overlay, mark, { ink, width: chosen ? 3 : quiet ? 1.2 : 1.8, alpha: any && !chosen ? 0.45 : 1 });
     }
   }
 
@@ -94,7 +98,8 @@ export class Figures implements Layer {
         text: mark.says,
         sign: bad?.severity ?? null,
         kind: bad ? 'problem' : 'figure',
-        rank: chosen ? 95 : bad ? 60 : 70,
+        rank: chosen ? 95 : bad ? RANKS[bad.severity] + 5 : 70,
+        quiet: !chosen && bad !== null && isQuiet(bad),
         does: number < 0 ? null : () => this.choose(number),
       });
     }
@@ -127,7 +132,8 @@ export class Figures implements Layer {
           text: shortened(finding.text, chosen ? 90 : 34) + more,
           sign: all.reduce((worst, one) => worse(worst, model.findings[one]?.severity ?? worst), finding.severity),
           kind: 'problem',
-          rank: chosen ? 94 : finding.severity === 'error' ? 55 : 50,
+          rank: chosen ? 94 : RANKS[finding.severity],
+          quiet: !chosen && isQuiet(finding),
           does: () => this.choose(first),
         },
       ];
@@ -147,7 +153,7 @@ export class Figures implements Layer {
           at: [top[0], (right + left) / 2, top[1]],
           text: `${window.bar}: ${level === 'required' ? 'axis may be here' : 'recommended'}`,
           sign: null,
-          kind: 'ground',
+          kind: 'region',
           rank: 20,
           does: null,
         },

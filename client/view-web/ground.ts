@@ -1,5 +1,5 @@
 /** The ground under the car: a grid with its scale, the centreline, and which way the car goes. */
-import { BufferAttribute, BufferGeometry, Group, LineBasicMaterial, LineSegments } from 'three';
+import { BufferAttribute, BufferGeometry, Group, LineBasicMaterial, LineSegments, type Vector3 } from 'three';
 import type { Point3 } from '../../server/view/model';
 import type { Label } from './labels';
 import { colour, mixed, type Palette } from './palette';
@@ -26,7 +26,10 @@ export class Ground {
   private readonly thin = new LineSegments(new BufferGeometry(), new LineBasicMaterial({ transparent: true }));
   private readonly thick = new LineSegments(new BufferGeometry(), new LineBasicMaterial({ transparent: true }));
   private readonly axis = new LineSegments(new BufferGeometry(), new LineBasicMaterial());
-  labels: readonly Label[] = [];
+  private extent: { readonly x: readonly [number, number]; readonly y: readonly [number, number] } | null = null;
+  private units: 'mm' | 'in' = 'mm';
+  /** Whether the figures stand at the front and at the left edge: always at those nearest to the eye. */
+  private edges = { front: true, left: true };
 
   constructor() {
     this.group.add(this.thin, this.thick, this.axis);
@@ -51,32 +54,54 @@ export class Ground {
     const key = [...x, ...y, units].join(' ');
     if (key === this.key) return;
     this.key = key;
-    const { minor, major, each, unit } = STEPS[units];
+    this.extent = { x, y };
+    this.units = units;
+    const { minor, major } = STEPS[units];
     const thin: number[] = [];
     const thick: number[] = [];
-    const labels: Label[] = [];
-    const put = (name: string, at: Point3, text: string, rank: number) =>
-      labels.push({ key: `ground ${name}`, at, text, sign: null, kind: 'ground', rank, does: null });
-    const even = (value: number) => Math.abs(value / major - Math.round(value / major)) < 1e-6;
     const from = (low: number, high: number) =>
       Array.from({ length: Math.min(400, Math.round((high - low) / minor) + 1) }, (_, n) => low + n * minor);
-    for (const at of from(...x)) {
-      (even(at) ? thick : thin).push(at, y[0], 0, at, y[1], 0);
-      if (even(at)) put(`x${String(at)}`, [at, y[0], 0], `x ${String(Math.round(at / each))}`, 2);
-    }
-    for (const at of from(...y)) {
-      (even(at) ? thick : thin).push(x[0], at, 0, x[1], at, 0);
-      if (even(at) && at !== 0) put(`y${String(at)}`, [x[0], at, 0], `y ${String(Math.round(at / each))}`, 2);
-    }
-    put('scale', [x[0], y[0], 0], `grid ${String(Math.round(minor / each))} ${unit}`, 3);
-    put('front', [x[1] + major * 0.55, 0, 0], 'FRONT', 9);
-    put('left', [(x[0] + x[1]) / 2, y[1] + major * 0.3, 0], 'LEFT', 8);
+    const lines = (at: number) => (isWhole(at, major) ? thick : thin);
+    for (const at of from(...x)) lines(at).push(at, y[0], 0, at, y[1], 0);
+    for (const at of from(...y)) lines(at).push(x[0], at, 0, x[1], at, 0);
     setLines(this.thin, thin);
     setLines(this.thick, thick);
     setLines(this.axis, axisOf(x, major));
-    this.labels = labels;
+  }
+
+  /** Turns the figures to the eye; true when they stand elsewhere now. */
+  face(toward: Vector3): boolean {
+    const front = toward.x > 0.02 || (toward.x >= -0.02 && this.edges.front);
+    const left = toward.y > 0.02 || (toward.y >= -0.02 && this.edges.left);
+    if (front === this.edges.front && left === this.edges.left) return false;
+    this.edges = { front, left };
+    return true;
+  }
+
+  /** Figures of the scale, and which way the car goes. */
+  labels(): readonly Label[] {
+    if (!this.extent) return [];
+    const { x, y } = this.extent;
+    const { minor, major, each, unit } = STEPS[this.units];
+    const side = this.edges.left ? y[1] : y[0];
+    const end = this.edges.front ? x[1] : x[0];
+    const figure = (mm: number) => String(Math.round(mm / each));
+    const whole = ([low, high]: readonly [number, number]) =>
+      Array.from({ length: Math.round((high - low) / major) + 1 }, (_, n) => low + n * major);
+    const label = (name: string, at: Point3, text: string, rank: number): Label => {
+      return { key: `ground ${name}`, at, text, sign: null, kind: 'ground', rank, does: null };
+    };
+    return [
+      ...whole(x).map((at) => label(`x${String(at)}`, [at, side, 0], `x ${figure(at)}`, 2)),
+      ...whole(y).map((at) => label(`y${String(at)}`, [end, at, 0], `y ${figure(at)}`, 2)),
+      label('scale', [end, side, 0], `grid ${figure(minor)} ${unit}`, 3),
+      label('front', [x[1] + major * 0.2, 0, 0], 'FRONT', 9),
+      label('left', [(x[0] + x[1]) / 2, y[1] + major * 0.2, 0], 'LEFT', 8),
+    ];
   }
 }
+
+const isWhole = (value: number, step: number) => Math.abs(value / step - Math.round(value / step)) < 1e-6;
 
 /** The centreline, long and short dashes in turn as on drawings, with an arrow's head where the car goes. */
 function axisOf(x: readonly [number, number], major: number): number[] {

@@ -5,13 +5,12 @@ import type { WireModel, WireNode } from '../../server/lsp/view-wire';
 import type { Point3 } from '../../server/view/model';
 import type { Desk, Layer } from './desk';
 import type { Label } from './labels';
-import { along, AXES, draggedTo, nearestAxis, planeAxes, stepOf, unitOf, withAxis, type Axis } from './move';
+import { AXES, draggedTo, flattest, nearestWay, stepOf, stepped, waysOf, type Way } from './move';
 import type { Overlay } from './overlay';
 import { basisOf } from './pose';
 
 const REACH = 9;
 const ARROW = 46;
-const NAMES: Readonly<Record<Axis, string>> = { x: 'forward', y: 'left', z: 'up' };
 
 interface Moving {
   readonly node: WireNode;
@@ -19,7 +18,7 @@ interface Moving {
   /** Of the hand's first grip; null: moved by keys. */
   readonly from: Ray | null;
   /** Along one arrow only. */
-  readonly arrow: Axis | null;
+  readonly arrow: Way['axis'] | null;
   to: Point3;
   says: string;
   why: string | null;
@@ -34,7 +33,7 @@ export class Handles implements Layer {
   private waiting: number | null = null;
   private next: Point3 | null = null;
   /** Held down while dragging: only along it. */
-  private only: Axis | null = null;
+  private only: Way['axis'] | null = null;
 
   constructor(private readonly desk: Desk) {}
 
@@ -63,21 +62,21 @@ export class Handles implements Layer {
   }
 
   /** The ends of the arrows of the picked node, on the picture. */
-  private arrows(node: WireNode): { axis: Axis; tip: Vector3 }[] {
+  private arrows(node: WireNode): { way: Way; tip: Vector3 }[] {
     const long = this.desk.stage.scaleAt(node.at) * ARROW;
-    return node.axes.map((axis) => ({ axis, tip: new Vector3(...node.at).addScaledVector(unitOf(axis), long) }));
+    return waysOf(node).map((way) => ({ way, tip: new Vector3(...node.at).addScaledVector(way.unit, long) }));
   }
 
-  private arrowAt(x: number, y: number): { node: WireNode; axis: Axis } | null {
+  private arrowAt(x: number, y: number): { node: WireNode; axis: Way['axis'] } | null {
     const node = this.desk.node(this.desk.picked);
     if (!node) return null;
     const { stage } = this.desk;
     const from = stage.project(node.at);
-    for (const { axis, tip } of this.arrows(node)) {
+    for (const { way, tip } of this.arrows(node)) {
       const end = stage.project(tip);
       // Seen end on, an arrow is no handle.
       if (Math.hypot(end.x - from.x, end.y - from.y) < ARROW / 4) continue;
-      if (Math.hypot(end.x - x, end.y - y) < REACH) return { node, axis };
+      if (Math.hypot(end.x - x, end.y - y) < REACH) return { node, axis: way.axis };
     }
     return null;
   }
@@ -86,12 +85,12 @@ export class Handles implements Layer {
   grab(x: number, y: number): boolean {
     const arrow = this.arrowAt(x, y);
     const node = arrow?.node ?? this.at(x, y);
-    if (!node || node.axes.length === 0 || this.desk.measuring) return false;
+    if (!node || waysOf(node).length === 0 || this.desk.measuring) return false;
     this.begin(node, this.desk.stage.ray(x, y).ray, arrow?.axis ?? null);
     return true;
   }
 
-  private begin(node: WireNode, from: Ray | null, arrow: Axis | null): Moving {
+  private begin(node: WireNode, from: Ray | null, arrow: Way['axis'] | null): Moving {
     this.moving = { node, start: node.at, from, arrow, to: node.at, says: '', why: null };
     this.waiting = null;
     this.next = null;
@@ -101,10 +100,11 @@ export class Handles implements Layer {
   drag(x: number, y: number, coarse: boolean): void {
     const { moving, desk } = this;
     if (!moving?.from) return;
-    const only = moving.arrow ?? (this.only && moving.node.axes.includes(this.only) ? this.only : null);
-    const axes = only ? [only] : planeAxes(moving.node.axes, basisOf(desk.stage.pose).toward);
+    const ways = waysOf(moving.node);
+    const only = ways.filter(({ axis }) => axis === (moving.arrow ?? this.only));
+    const free = only.length > 0 ? only : flattest(ways, basisOf(desk.stage.pose).toward);
     const step = stepOf(desk.model?.units ?? 'mm', coarse);
-    const to = draggedTo(moving.start, axes, moving.from, desk.stage.ray(x, y).ray, step);
+    const to = draggedTo(moving.start, free, moving.from, desk.stage.ray(x, y).ray, step);
     if (to && !same(to, moving.to)) this.go(moving, to);
   }
 
@@ -199,21 +199,21 @@ export class Handles implements Layer {
       desk.say('Pick a node first: then Alt and arrows move it.');
       return;
     }
-    if (node.axes.length === 0) {
+    const ways = waysOf(node);
+    if (ways.length === 0) {
       desk.say(hangsOn(node));
       return;
     }
     const basis = basisOf(desk.stage.pose);
     const way = basis.right.multiplyScalar(right).addScaledVector(basis.up, up);
-    const found = nearestAxis(node.axes, way);
+    const found = nearestWay(ways, way);
     if (!found) {
       desk.say('It cannot be moved that way: look from another side.');
       return;
     }
     const moving = this.moving && this.moving.from === null ? this.moving : this.begin(node, null, null);
     const step = stepOf(desk.model?.units ?? 'mm', coarse);
-    const value = Math.round((along(moving.to, found.axis) + found.sign * step) / step) * step;
-    this.go(moving, withAxis(moving.to, found.axis, value));
+    this.go(moving, stepped(moving.to, found.way, found.sign, step));
   }
 
   draw(overlay: Overlay): void {
@@ -221,18 +221,18 @@ export class Handles implements Layer {
     const { palette, stage } = desk;
     const lit = desk.lit();
     for (const node of this.nodes) {
-      const free = node.axes.length > 0;
+      const free = waysOf(node).length > 0;
       const close = lit.has(node.id) || desk.over === node.id;
       const at = stage.project(node.at);
-      if (close) overlay.dot(at, 9, palette.accent, false);
-      overlay.dot(at, close ? 5.5 : free ? 4 : 3.5, close ? palette.accent : palette.foreground, free, close ? 1 : 0.8);
+      if (close) overlay.dot(at, 8, palette.accent, false);
+      overlay.dot(at, close ? 5 : 3, close ? palette.accent : palette.foreground, free, close ? 1 : free ? 0.85 : 0.6);
     }
     const picked = desk.node(desk.picked);
     if (picked) {
       const from = stage.project(picked.at);
-      for (const { axis, tip } of this.arrows(picked)) {
+      for (const { way, tip } of this.arrows(picked)) {
         const to = stage.project(tip);
-        const alone = moving?.arrow === axis || this.only === axis;
+        const alone = moving?.arrow === way.axis || this.only === way.axis;
         overlay.stroke([from, to], { ink: palette.accent, width: alone ? 3.5 : 2 });
         overlay.head(to, from, 11, palette.accent);
       }
@@ -256,13 +256,13 @@ export class Handles implements Layer {
     } else {
       const picked = desk.node(desk.picked);
       const over = desk.node(desk.over);
-      if (picked) word(picked, picked.axes.length > 0 ? picked.name : hangsOn(picked), 90);
+      if (picked) word(picked, waysOf(picked).length > 0 ? picked.name : hangsOn(picked), 90);
       if (over && over !== picked) word(over, over.name, 80);
     }
     const picked = desk.node(desk.picked);
     if (picked) {
-      for (const { axis, tip } of this.arrows(picked)) {
-        const text = `${axis} ${NAMES[axis]}`;
+      for (const { way, tip } of this.arrows(picked)) {
+        const { axis, words: text } = way;
         labels.push({ key: `arrow ${axis}`, at: tip, text, sign: null, kind: 'clock', rank: 75, does: null });
       }
     }
@@ -270,5 +270,10 @@ export class Handles implements Layer {
   }
 }
 
-/** Why a hand cannot drag it. */
-export const hangsOn = (node: WireNode): string => node.hangs ?? `${node.name} cannot be dragged.`;
+/** What a hand can do with it, and what the rest of it hangs on: a sentence. */
+export function hangsOn(node: WireNode): string {
+  const ways = waysOf(node).map(({ words }) => words);
+  const hangs = node.hangs === null ? [] : [node.hangs];
+  const moves = ways.length > 0 ? [`can be dragged: ${ways.join(', ')}`] : [];
+  return `${node.name} ${[...moves, ...hangs].join('; ')}`;
+}

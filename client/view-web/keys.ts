@@ -30,6 +30,9 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
+/** Which way an arrow key points, to the right and upward; null: it is none. */
+export const arrowOf = (key: string): readonly [number, number] | null => ARROWS[key] ?? null;
+
 interface Row {
   /** As they are written in the list. */
   readonly keys: string;
@@ -193,7 +196,7 @@ export const MOUSE_LIST: readonly (readonly [string, string])[] = [
 export function watchKeys(element: HTMLElement, deeds: Deeds): void {
   element.addEventListener('keydown', (event) => {
     if (takesKeys(event.target) || event.ctrlKey || event.metaKey) return;
-    const arrow = ARROWS[event.key];
+    const arrow = arrowOf(event.key);
     const used = arrow ? byArrow(arrow, event) : !event.altKey && byKey(event.key);
     if (!used) return;
     event.preventDefault();

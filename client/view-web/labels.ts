@@ -3,6 +3,8 @@ import type { Vector3 } from 'three';
 import type { Point3 } from '../../server/view/model';
 import { el } from './dom';
 import type { Severity } from './looks';
+import type { Overlay } from './overlay';
+import type { Rgb } from './palette';
 import { placeLabels, type Placed } from './place-labels';
 import type { OnPicture } from './stage';
 import { symbol } from './symbols';
@@ -12,11 +14,13 @@ export interface Label {
   readonly at: Point3 | Vector3;
   readonly text: string;
   readonly sign: Severity | null;
-  /** `figure`: measured; `name`: of a thing; `problem`; `ground`: scale and directions; `clock`: marks round a tube. */
-  readonly kind: 'figure' | 'name' | 'problem' | 'ground' | 'clock';
+  /** `figure`: measured; `name`: of a thing; `problem`; `ground`: scale and directions; `clock`: marks round a tube; `region`: where something may be. */
+  readonly kind: 'figure' | 'name' | 'problem' | 'ground' | 'clock' | 'region';
   readonly rank: number;
   /** What a click does; null: it lets clicks through. */
   readonly does: (() => void) | null;
+  /** Only the sign where there is no room close by. */
+  readonly quiet?: boolean;
 }
 
 interface Shown {
@@ -99,6 +103,7 @@ export class Labels {
         width: w,
         height: h,
         small: label.sign ? SMALL : 0,
+        near: label.quiet ?? false,
         rank: label.rank,
       });
     }
@@ -114,5 +119,14 @@ export class Labels {
       standing.push({ label, placed: at, anchor, width: w, height: h });
     }
     this.standing = standing;
+  }
+
+  /** Lines from words that had to stand off to what they are about. */
+  lead(overlay: Overlay, ink: Rgb): void {
+    for (const { placed, anchor, width, height } of this.standing) {
+      if (!placed.led) continue;
+      const x = placed.x > anchor.x ? placed.x : placed.x + width;
+      overlay.stroke([anchor, { ...anchor, x, y: placed.y + height / 2 }], { ink, width: 1 });
+    }
   }
 }

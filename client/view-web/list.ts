@@ -66,11 +66,11 @@ export class List {
     this.box.addEventListener('keydown', (event) => {
       const id = idAt(event.target);
       if (id === null) return;
-      if (event.key === 'Enter' || event.key === ' ') {
-        event.preventDefault();
-        event.stopPropagation();
-        pick(id, event.ctrlKey || event.metaKey);
-      } else keys(id, event);
+      keys(id, event);
+      if (event.defaultPrevented || (event.key !== 'Enter' && event.key !== ' ')) return;
+      event.preventDefault();
+      event.stopPropagation();
+      pick(id, event.ctrlKey || event.metaKey);
     });
     this.roving = rove(this.box, '[role="option"]');
   }

@@ -107,6 +107,9 @@ void main() {
   #include <colorspace_fragment>
 }`;
 
+/** Pixels: what is only told is quieter than what has to be mended. */
+const RIM_WIDTH: Readonly<Record<Rim, number>> = { lit: 3.5, error: 3, warning: 2.5, information: 1.3, hint: 1 };
+
 /** All materials of a theme. Made once a theme; the section plane and the picture's size are set on them. */
 export class Looks {
   readonly size = new Vector2(1, 1);
@@ -116,7 +119,15 @@ export class Looks {
   private readonly lines = new Map<State, LineBasicMaterial>();
   private planes: Plane[] = [];
 
-  constructor(readonly palette: Palette) {}
+  /** @param before of the theme that was: section and size go on */
+  constructor(
+    readonly palette: Palette,
+    before: Looks | null = null,
+  ) {
+    if (!before) return;
+    this.size.copy(before.size);
+    this.planes = before.planes;
+  }
 
   private get metal(): Rgb {
     const { background, foreground, blue, dark, contrast } = this.palette;
@@ -176,7 +187,7 @@ export class Looks {
         vertexShader: RIM_VERTEX,
         fragmentShader: RIM_FRAGMENT,
         uniforms: {
-          width: { value: rim === 'lit' ? 3.5 : 2.5 },
+          width: { value: RIM_WIDTH[rim] },
           size: { value: this.size },
           ink: { value: colour(rgbOf(this.palette, rim)) },
         },

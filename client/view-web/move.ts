@@ -1,97 +1,115 @@
 /** Where a hand drags a node to: pure arithmetic. Millimetres in the car's frame. */
 import { type Ray, Vector3 } from 'three';
-import type { Point3 } from '../../server/view/model';
+import type { Point3, ViewNode } from '../../server/view/model';
 
 export type Axis = 'x' | 'y' | 'z';
 export const AXES: readonly Axis[] = ['x', 'y', 'z'];
-const INDEX: Readonly<Record<Axis, 0 | 1 | 2>> = { x: 0, y: 1, z: 2 };
+const NAMES: Readonly<Record<Axis, string>> = { x: 'x forward', y: 'y left', z: 'z up' };
 
+/** A direction in which the text lets a node move. */
+export interface Way {
+  readonly axis: Axis | 'along';
+  /** Unit vector. */
+  readonly unit: Vector3;
+  readonly words: string;
+}
+
+/** A unit vector of the car's frame. */
 export const unitOf = (axis: Axis): Vector3 => {
   const unit = new Vector3();
-  unit.setComponent(INDEX[axis], 1);
+  unit.setComponent(AXES.indexOf(axis), 1);
   return unit;
 };
 
-export const along = (at: Point3, axis: Axis): number => at[INDEX[axis]];
-
-/** A place with one coordinate another. */
-export const withAxis = (at: Point3, axis: Axis, value: number): Point3 => {
-  const place: [number, number, number] = [...at];
-  place[INDEX[axis]] = value;
-  return place;
-};
+/** All ways that a node can be dragged; none where it hangs on something altogether. */
+export function waysOf({ axes, along }: Pick<ViewNode, 'axes' | 'along'>): readonly Way[] {
+  const ways: Way[] = axes.map((axis) => ({ axis, unit: unitOf(axis), words: NAMES[axis] }));
+  const slide = along === null ? null : new Vector3(...along);
+  if (slide && slide.length() > 1e-6) ways.push({ axis: 'along', unit: slide.normalize(), words: 'along its tube' });
+  return ways;
+}
 
 /** What a dragged figure is rounded to, mm: whole millimetres, or sixteenths of an inch; ten times as much when coarse. */
 export const stepOf = (units: 'mm' | 'in', coarse: boolean): number =>
   (units === 'mm' ? 1 : 25.4 / 16) * (coarse ? 10 : 1);
 
-const rounded = (value: number, step: number) => Math.round(value / step) * step;
+/** A place, moved along a way by so much. */
+export const movedBy = (at: Point3, way: Way, by: number): Point3 => {
+  const place = new Vector3(...at).addScaledVector(way.unit, by);
+  return [place.x, place.y, place.z];
+};
+
+/** The figure of a place along a way, and the place where it is another. */
+export const figureOf = (at: Point3, way: Way): number => new Vector3(...at).dot(way.unit);
+
+/** A whole number of steps from zero along an axis of the car; from where it stands along a tube. */
+function settled(start: Point3, way: Way, by: number, step: number): number {
+  if (way.axis === 'along') return Math.round(by / step) * step;
+  const from = figureOf(start, way);
+  return Math.round((from + by) / step) * step - from;
+}
 
 /**
- * The axes that a free drag moves: of those that the text lets move, the two that lie flattest in the picture. One axis
- * only is that one.
+ * The ways that a free drag goes: of three the two that lie flattest in the picture.
  * @param toward from the car to the viewer
  */
-export function planeAxes(axes: readonly Axis[], toward: Vector3): readonly Axis[] {
-  if (axes.length < 3) return axes;
-  const facing = [...axes].sort(
-    (a, b) => Math.abs(toward.getComponent(INDEX[b])) - Math.abs(toward.getComponent(INDEX[a])),
-  )[0];
-  return axes.filter((axis) => axis !== facing);
+export function flattest(ways: readonly Way[], toward: Vector3): readonly Way[] {
+  if (ways.length < 3) return ways;
+  return [...ways].sort((a, b) => Math.abs(a.unit.dot(toward)) - Math.abs(b.unit.dot(toward))).slice(0, 2);
 }
 
 /** How far along a line through a place the ray passes nearest; null: they run side by side. */
-function alongLine(ray: Ray, at: Vector3, direction: Vector3): number | null {
-  const across = ray.direction.dot(direction);
+function alongLine(ray: Ray, at: Vector3, unit: Vector3): number | null {
+  const across = ray.direction.dot(unit);
   const bottom = 1 - across * across;
   if (bottom < 1e-4) return null;
   const between = at.clone().sub(ray.origin);
-  return (across * between.dot(ray.direction) - between.dot(direction)) / bottom;
+  return (across * between.dot(ray.direction) - between.dot(unit)) / bottom;
+}
+
+/** Where a ray meets the plane of two ways through a place; null: it runs along it. */
+function inPlane(ray: Ray, at: Vector3, normal: Vector3): Vector3 | null {
+  const slope = ray.direction.dot(normal);
+  if (Math.abs(slope) < 0.02) return null;
+  const far = at.clone().sub(ray.origin).dot(normal) / slope;
+  return ray.origin.clone().addScaledVector(ray.direction, far);
 }
 
 /**
  * Where the node goes when the hand's ray went from one to another.
- * @param start where it stood; `axes` which coordinates may change, one or two; `step` mm to round to
+ * @param start where it stood; `ways` one or two that it may go; `step` mm to round to
  * @returns null where the picture is looked at along the way it could go
  */
-export function draggedTo(start: Point3, axes: readonly Axis[], from: Ray, to: Ray, step: number): Point3 | null {
+export function draggedTo(start: Point3, ways: readonly Way[], from: Ray, to: Ray, step: number): Point3 | null {
   const at = new Vector3(...start);
-  const [first, second] = axes;
-  if (first === undefined) return null;
-  if (second === undefined) {
-    const [began, ends] = [alongLine(from, at, unitOf(first)), alongLine(to, at, unitOf(first))];
-    if (began === null || ends === null) return null;
-    return withAxis(start, first, rounded(along(start, first) + ends - began, step));
-  }
-  const normal = unitOf(AXES.find((axis) => axis !== first && axis !== second) ?? 'z');
-  const meet = (ray: Ray): Vector3 | null => {
-    const slope = ray.direction.dot(normal);
-    if (Math.abs(slope) < 0.02) return null;
-    const far = at.clone().sub(ray.origin).dot(normal) / slope;
-    return ray.origin.clone().addScaledVector(ray.direction, far);
-  };
-  const [began, ends] = [meet(from), meet(to)];
-  if (!began || !ends) {
+  const [first, second] = ways;
+  if (!first) return null;
+  if (second) {
+    const normal = first.unit.clone().cross(second.unit).normalize();
+    const [began, ends] = [inPlane(from, at, normal), inPlane(to, at, normal)];
+    if (began && ends) {
+      const by = ends.sub(began);
+      return ways.reduce<Point3>(
+        (place, way) => movedBy(place, way, settled(start, way, by.dot(way.unit), step)),
+        start,
+      );
+    }
     // Edge on, the plane is a line: what is left of it can still be followed.
-    return draggedTo(start, [first], from, to, step);
   }
-  return axes.reduce<Point3>(
-    (place, axis) =>
-      withAxis(
-        place,
-        axis,
-        rounded(along(start, axis) + ends.getComponent(INDEX[axis]) - began.getComponent(INDEX[axis]), step),
-      ),
-    start,
-  );
+  const [began, ends] = [alongLine(from, at, first.unit), alongLine(to, at, first.unit)];
+  if (began === null || ends === null) return null;
+  return movedBy(start, first, settled(start, first, ends - began, step));
 }
 
-/** The axis, of those that may move, that runs most nearly along a direction, and which way; null: none does. */
-export function nearestAxis(axes: readonly Axis[], direction: Vector3): { axis: Axis; sign: 1 | -1 } | null {
-  const best = [...axes].sort(
-    (a, b) => Math.abs(direction.getComponent(INDEX[b])) - Math.abs(direction.getComponent(INDEX[a])),
-  )[0];
-  if (best === undefined) return null;
-  const part = direction.getComponent(INDEX[best]);
-  return Math.abs(part) < 0.3 ? null : { axis: best, sign: part > 0 ? 1 : -1 };
+/** A place one step on along a way. */
+export function stepped(at: Point3, way: Way, sign: 1 | -1, step: number): Point3 {
+  return movedBy(at, way, settled(at, way, sign * step, step));
+}
+
+/** The way that runs most nearly along a direction, and in which sense; null: none does. */
+export function nearestWay(ways: readonly Way[], direction: Vector3): { way: Way; sign: 1 | -1 } | null {
+  const best = [...ways].sort((a, b) => Math.abs(b.unit.dot(direction)) - Math.abs(a.unit.dot(direction)))[0];
+  if (!best) return null;
+  const part = best.unit.dot(direction);
+  return Math.abs(part) < 0.25 ? null : { way: best, sign: part > 0 ? 1 : -1 };
 }

@@ -62,9 +62,7 @@ export class PickedBox {
     this.element.replaceChildren(
       ...(found && !thing && !node ? [el('p', { class: 'found' }, symbol(found.severity), ` ${found.text}`)] : []),
       ...(thing ? [el('h3', {}, thing.label)] : []),
-      ...(node
-        ? [el('h3', {}, node.name), el('p', {}, node.axes.length > 0 ? movesAlong(node.axes) : hangsOn(node))]
-        : []),
+      ...(node ? [el('h3', {}, node.name), el('p', {}, hangsOn(node))] : []),
       ...findings.map((finding) => {
         const act = button('', () => {
           deeds.finding(desk.shown?.findings.indexOf(finding) ?? -1);
@@ -77,5 +75,3 @@ export class PickedBox {
     );
   }
 }
-
-const movesAlong = (axes: readonly string[]) => `Drag it, or Alt and arrows: ${axes.join(', ')} can be moved.`;

@@ -9,6 +9,8 @@ export interface Wanted {
   readonly height: number;
   /** Size without words, only the symbol; 0: it has none. */
   readonly small: number;
+  /** It does not stand off: where there is no room close by only the symbol stays. */
+  readonly near: boolean;
   /** Higher finds room first. */
   readonly rank: number;
 }
@@ -82,8 +84,8 @@ export function placeLabels(wanted: readonly Wanted[], width: number, height: nu
   const order = [...wanted].sort((a, b) => b.rank - a.rank || (a.key < b.key ? -1 : 1));
   for (const wish of order) {
     if (wish.x < 0 || wish.y < 0 || wish.x > width || wish.y > height) continue;
-    const seat = seatsOf(wish.x, wish.y, wish.width, wish.height).find(([x, y]) =>
-      fits({ x, y, width: wish.width, height: wish.height }),
+    const seat = seatsOf(wish.x, wish.y, wish.width, wish.height).find(
+      ([x, y, led]) => !(led && wish.near) && fits({ x, y, width: wish.width, height: wish.height }),
     );
     if (seat) {
       const [x, y, led] = seat;

@@ -96,20 +96,27 @@ const cornersOf = ([low, high]: Box): Vector3[] =>
     (n) => new Vector3(n & 1 ? high[0] : low[0], n & 2 ? high[1] : low[1], n & 4 ? high[2] : low[2]),
   );
 
-/** Looking the same way, with a box filling the picture but for a margin. */
-export function framed(pose: Pose, box: Box, aspect: number): Pose {
+/** Looking the same way, with all of some boxes filling the picture but for a margin. */
+export function framed(pose: Pose, boxes: readonly Box[], aspect: number): Pose {
   const { right, up, toward } = basisOf(pose);
-  const corners = cornersOf(box);
-  const middle = new Vector3(...box[0]).add(new Vector3(...box[1])).multiplyScalar(0.5);
-  const margin = 1.12;
-  let distance = NEAREST;
-  for (const corner of corners) {
-    corner.sub(middle);
-    const [x, y, z] = [Math.abs(corner.dot(right)), Math.abs(corner.dot(up)), corner.dot(toward)];
-    const flat = Math.max(y, x / Math.max(0.1, aspect)) / HALF;
-    distance = Math.max(distance, flat * margin + (pose.parallel ? 0 : z));
-  }
-  return { ...pose, target: [middle.x, middle.y, middle.z], distance: clamp(distance, 120, FARTHEST) };
+  const corners = boxes.flatMap(cornersOf);
+  if (corners.length === 0) return pose;
+  const room = 1.08;
+  const [wide, high] = [(HALF * Math.max(0.1, aspect)) / room, HALF / room];
+  // In perspective a corner nearer to the eye by a millimetre needs as much more room as the field widens over it.
+  const ends = (along: Vector3, slope: number) => {
+    const nearer = pose.parallel ? 0 : slope;
+    const most = Math.max(...corners.map((at) => at.dot(along) + at.dot(toward) * nearer));
+    const least = Math.max(...corners.map((at) => -at.dot(along) + at.dot(toward) * nearer));
+    return { far: (most + least) / 2 / slope, middle: (most - least) / 2 };
+  };
+  const [x, y] = [ends(right, wide), ends(up, high)];
+  const depths = corners.map((at) => at.dot(toward));
+  const depth = (Math.min(...depths) + Math.max(...depths)) / 2;
+  // From the middle of the depth, which the camera then turns about.
+  const distance = Math.max(x.far, y.far) - (pose.parallel ? 0 : depth);
+  const target = right.multiplyScalar(x.middle).addScaledVector(up, y.middle).addScaledVector(toward, depth);
+  return { ...pose, target: [target.x, target.y, target.z], distance: clamp(distance, 120, FARTHEST) };
 }
 
 /** The way a standard view looks; the flat ones are drawn in parallel, as on a drawing. */

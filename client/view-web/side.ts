@@ -4,6 +4,7 @@ import type { Desk } from './desk';
 import { button, el, setAttribute, setText } from './dom';
 import { KEY_LIST, MOUSE_LIST } from './keys';
 import { List, type Line } from './list';
+import { waysOf } from './move';
 import { rove } from './rove';
 import { LAYERS, TABS, type LayerName, type TabName } from './state';
 import { severityWord } from './symbols';
@@ -12,7 +13,8 @@ export interface SideDeeds {
   pick(id: string, go: boolean): void;
   finding(index: number, go: boolean): void;
   measureFrom(id: string): void;
-  nudge(event: KeyboardEvent): boolean;
+  /** A key on a line of a list that does what it does on the picture; true: it did. */
+  key(event: KeyboardEvent): boolean;
 }
 
 const TAB_WORDS: Readonly<Record<TabName, string>> = {
@@ -70,8 +72,10 @@ export class Side {
       },
     );
     const keys = (id: string, event: KeyboardEvent) => {
-      if (event.altKey && deeds.nudge(event)) event.preventDefault();
-      else if (event.key.toLowerCase() === 'm' && !event.ctrlKey && !event.metaKey) deeds.measureFrom(id);
+      if (deeds.key(event)) {
+        event.preventDefault();
+        event.stopPropagation();
+      } else if (event.key.toLowerCase() === 'm' && !event.ctrlKey && !event.metaKey) deeds.measureFrom(id);
     };
     this.parts = new List(
       { label: 'Parts', filter: 'Filter parts', empty: 'There are no parts yet.' },
@@ -175,12 +179,12 @@ export class Side {
           .map(({ id, label }): Line => ({ id, text: label, more: '', sign: worst.get(id) ?? null })),
       );
       this.nodes.update(
-        (model?.nodes ?? []).map(({ id, name, hangs, axes }): Line => ({
-          id,
-          text: name,
-          more: axes.length > 0 ? `drag along ${axes.join(', ')}` : (hangs ?? ''),
-          sign: worst.get(id) ?? null,
-        })),
+        (model?.nodes ?? []).map((node): Line => {
+          const ways = waysOf(node).map(({ words }) => words);
+          const drag = ways.length > 0 ? [`drag: ${ways.join(', ')}`] : [];
+          const more = [...drag, ...(node.hangs === null ? [] : [node.hangs])].join('; ');
+          return { id: node.id, text: node.name, more, sign: worst.get(node.id) ?? null };
+        }),
       );
       setText(this.tabs.findings, findings.length > 0 ? `Findings ${String(findings.length)}` : 'Findings');
       const bad = findings[0];

@@ -21,14 +21,11 @@ function composed(desk: Desk, layers: readonly Layer[], labels: Labels): HTMLCan
   context.scale(scale, scale);
   const overlay = new Overlay(context, (at) => stage.project(at), palette.background);
   for (const layer of layers) layer.draw(overlay);
+  labels.lead(overlay, palette.muted);
   context.textBaseline = 'middle';
   context.font = `12px ${palette.font}`;
-  for (const { label, placed, anchor, width, height } of labels.standing) {
+  for (const { label, placed, width, height } of labels.standing) {
     const ink = label.sign ? rgbOf(palette, label.sign) : palette.foreground;
-    if (placed.led) {
-      const end = { ...anchor, x: placed.x, y: placed.y + height / 2 };
-      overlay.stroke([anchor, end], { ink, width: 1, alpha: 0.7 });
-    }
     if (!placed.short) {
       context.fillStyle = css(palette.background, label.kind === 'ground' ? 0 : 0.88);
       context.fillRect(placed.x, placed.y, width, height);
