@@ -20,7 +20,7 @@ export type Command = (typeof COMMANDS)[number];
 /** Named in the contract for later; said so when asked for. */
 const LATER = ['diff'] as const;
 
-export const DRAWN_VIEWS = ['plan', 'side', 'front'] as const;
+export const DRAWN_VIEWS = ['plan', 'side', 'front', 'free'] as const;
 
 export const SEVERITIES = ['error', 'warning', 'information'] as const;
 

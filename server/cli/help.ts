@@ -15,8 +15,10 @@ const USAGE = `cagewright: checks a roll bar or roll cage that is written as tex
   cagewright report FILE --out X.html
                               a page for the scrutineer: every rule, its verdict, figures, drawings
       --force                                  writes over a file that the tool has not made
-  cagewright draw FILE --view plan|side|front --out X.svg
-                              the car from one side, with its measured angles
+  cagewright draw FILE --view plan|side|front|free --out X.svg|X.png
+                              the car from one side, with its measured angles; or as a picture of points
+  cagewright draw FILE --out X.glb
+                              the whole car for other programs, glTF 2.0
   cagewright packet FILE --out DIR
                               all shop papers: templates, bend sheets, cut list, drill and weld lists
       --force                                  writes over files that the tool has not made
@@ -74,11 +76,20 @@ the line stays open. Exit status 1 if there are errors among the findings: the r
 
 An aid, not an approval: the current printed rulebook and the scrutineer decide.
 `,
-  draw: `cagewright draw FILE --view plan|side|front --out X.svg [--force]
+  draw: `cagewright draw FILE --view plan|side|front|free --out X.svg|X.png [--force]
+cagewright draw FILE --out X.glb [--force]
 
-Draws the car from above, from its left or from ahead: true outlines with hidden lines, numbers on the tubes
-with their key, measured angles, scale in millimetres and inches. --out - is standard output. An existing file is
-written over only if the tool has made it, or with --force. Exit status 1 if there are errors among the findings.
+Draws the car from above (plan), from its left (side), from ahead (front), or from ahead, its left and above
+(free: 40 degrees round, 25 up). The ending of X says what is written:
+
+  .svg   true outlines with hidden lines in grey, numbers on the tubes with their key, overall dimensions and
+         measured angles, scale in millimetres and inches; free has no dimensions: nothing is true to length in it
+  .png   surfaces with their light and shade, 1600 points wide or high; no letters and no dimensions
+  .glb   the whole car in binary glTF 2.0 (ISO/IEC 12113), in metres, y up: a node for each part with its name,
+         its section, its length and its mass; --view is not used
+
+--out - is the SVG on standard output. An existing file is written over only if the tool has made it, or with
+--force. Exit status 1 if there are errors among the findings, 2 if nothing could be drawn.
 `,
   packet: `cagewright packet FILE --out DIR [--force]
 

@@ -29,7 +29,7 @@ export interface Io {
    */
   readonly writeWhole: (
     path: string,
-    text: string,
+    text: string | Uint8Array,
     may: (before: string) => boolean,
     force: boolean,
   ) => Promise<string | null>;

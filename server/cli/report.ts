@@ -1,6 +1,7 @@
 /** `report` and `draw`: write a paper to a file, and nothing over what somebody else has made. */
 import { resolve } from 'node:path';
 import type { Analysis } from '../project/project';
+import { carGlb, isOwnPicture, viewPng } from '../project/picture';
 import { isOwnFile, reportHtml, viewSvg } from '../project/report';
 import type { Arguments } from './arguments';
 import { DRAWN_VIEWS } from './arguments';
@@ -10,16 +11,20 @@ import { rangesOf } from './ranges';
 
 const refused = (why: string): Result => ({ stdout: '', stderr: complaint(why), exit: 2 });
 
+/** What a drawing is written as, by the ending of its file's name. */
+const ENDINGS = ['.svg', '.png', '.glb'] as const;
+const endingOf = (out: string): (typeof ENDINGS)[number] | null =>
+  out === '-' ? '.svg' : (ENDINGS.find((ending) => out.toLowerCase().endsWith(ending)) ?? null);
+
 /** What is wrong with the arguments before anything is read; null: nothing. */
 export function paperRefusal({ command, words, out, view }: Arguments): Result | null {
   if (words.length > 1) return refused(`${command} takes one FILE`);
   if (words.length === 0) return null;
-  if (command === 'draw' && view === null) return refused(`draw wants --view ${DRAWN_VIEWS.join('|')}`);
-  const ends = command === 'draw' ? '.svg' : '.html';
-  if (out === null) return refused(`${command} wants --out X${ends}`);
-  if (command === 'draw' && out !== '-' && !out.toLowerCase().endsWith(ends))
-    return refused(`--out is a name that ends with ${ends}, not '${out}'`);
-  return null;
+  if (command !== 'draw') return out === null ? refused(`${command} wants --out X.html`) : null;
+  const ending = out === null ? null : endingOf(out);
+  if (view === null && ending !== '.glb') return refused(`draw wants --view ${DRAWN_VIEWS.join('|')}`);
+  if (out === null) return refused('draw wants --out X.svg, X.png or X.glb');
+  return ending === null ? refused(`--out is a name that ends with .svg, .png or .glb, not '${out}'`) : null;
 }
 
 const isCage = (path: string | null): boolean => path?.toLowerCase().endsWith('.cage') === true;
@@ -28,14 +33,21 @@ const isCage = (path: string | null): boolean => path?.toLowerCase().endsWith('.
 export const exitFor = ({ findings }: Analysis): Exit =>
   findings.some(({ waived, severity }) => !waived && severity === 'error') ? 1 : 0;
 
-async function write(args: Arguments, io: Io, text: string, exit: Exit): Promise<Result> {
+interface Paper {
+  readonly content: string | Uint8Array;
+  /** Whether a file with that text may be written over. */
+  readonly mine: (text: string) => boolean;
+  readonly exit: Exit;
+}
+
+async function write(args: Arguments, io: Io, { content, mine, exit }: Paper): Promise<Result> {
   const out = args.out ?? '-';
-  if (out === '-') return { stdout: text, stderr: '', exit };
+  if (out === '-') return { stdout: typeof content === 'string' ? content : '', stderr: '', exit };
   if (out.includes('\0')) return refused('--out: that is no file name');
   const path = resolve(io.cwd, out);
   if (isCage(path) || isCage(await io.realPath(path)))
     return refused(`${out}: ${args.command === 'draw' ? 'a drawing' : 'a report'} does not go over a cage file`);
-  const why = await io.writeWhole(path, text, isOwnFile, args.force);
+  const why = await io.writeWhole(path, content, mine, args.force);
   return why === null ? { stdout: '', stderr: '', exit } : refused(`${out}: ${why}`);
 }
 
@@ -48,9 +60,20 @@ export function writeReport(args: Arguments, io: Io, analysis: Analysis): Promis
     maker: `Cagewright ${io.version}`,
     date: args.date,
   });
-  return write(args, io, html, exitFor(analysis));
+  return write(args, io, { content: html, mine: isOwnFile, exit: exitFor(analysis) });
 }
 
-/** One view of the car. */
-export const writeDrawing = (args: Arguments, io: Io, analysis: Analysis): Promise<Result> =>
-  write(args, io, viewSvg(analysis, args.view ?? 'side'), exitFor(analysis));
+/** One view of the car, or the whole of it for other programs. */
+export async function writeDrawing(args: Arguments, io: Io, analysis: Analysis): Promise<Result> {
+  const ending = endingOf(args.out ?? '-');
+  const exit = exitFor(analysis);
+  const view = args.view ?? 'side';
+  if (ending === '.svg') return write(args, io, { content: viewSvg(analysis, view), mine: isOwnFile, exit });
+  const maker = `Cagewright ${io.version}`;
+  const content = ending === '.glb' ? await carGlb(analysis, maker) : await viewPng(analysis, view, maker);
+  if (content === null)
+    return refused(`${analysis.root}: nothing to draw: no tube has a centreline and a section that are known`);
+  const result = await write(args, io, { content, mine: isOwnPicture, exit });
+  if (ending === '.png' || args.view === null || result.exit === 2) return result;
+  return { ...result, stderr: complaint('a .glb holds the whole car: --view is not used') };
+}

@@ -26,10 +26,11 @@ export const VIEWS: Readonly<Record<ViewName, View>> = {
 };
 
 /** What stands under each view. */
-export const VIEW_WORDS: Readonly<Record<ViewName, string>> = {
+export const VIEW_WORDS: Readonly<Record<DrawnView, string>> = {
   side: "Side view, from the car's left; forward is to the left",
   plan: "Plan, from above; forward is to the left, the car's left is below",
   front: "Front view, from ahead; the car's left is on the right",
+  free: "From ahead, 40° round to the car's left and 25° above the level; nothing can be measured in it",
 };
 
 /**
@@ -43,6 +44,17 @@ export function viewFrom(azimuth: number, elevation: number): View {
   const right = norm(level) > 1e-9 ? unit(level) : ([0, -1, 0] as const);
   return { right, up: cross(toward, right), toward };
 }
+
+/** The views that a drawing is asked for by name: the flat ones, and one from ahead, the car's left and above. */
+export const DRAWN_VIEWS = [...VIEW_NAMES, 'free'] as const;
+export type DrawnView = (typeof DRAWN_VIEWS)[number];
+
+const DEGREE = Math.PI / 180;
+/** Round from ahead toward the car's left, and up, degrees. */
+const FREE = { azimuth: 40, elevation: 25 } as const;
+
+export const viewNamed = (name: DrawnView): View =>
+  name === 'free' ? viewFrom(FREE.azimuth * DEGREE, FREE.elevation * DEGREE) : VIEWS[name];
 
 /** On the picture: mm to the right, up, and toward the viewer. */
 export const project = (view: View, at: Vec3): Vec3 => [dot(at, view.right), dot(at, view.up), dot(at, view.toward)];

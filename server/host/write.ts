@@ -28,7 +28,7 @@ export const NOT_OURS = 'it is there already and was not made by cagewright: --f
  */
 export async function writeWhole(
   path: string,
-  text: string,
+  text: string | Uint8Array,
   may: (before: string) => boolean,
   force: boolean,
 ): Promise<string | null> {

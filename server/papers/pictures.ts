@@ -6,8 +6,8 @@ import { drawCage } from '../drawing/drawing';
 import type { Mark } from '../drawing/marks';
 import type { Scene } from '../drawing/scene';
 import { group, point, text } from '../drawing/scene';
-import type { ViewName } from '../drawing/view';
-import { VIEW_WORDS, VIEWS } from '../drawing/view';
+import type { DrawnView } from '../drawing/view';
+import { VIEW_WORDS, viewNamed, VIEWS } from '../drawing/view';
 import { svgElement } from '../drawing/svg';
 import type { Car } from '../rules/car';
 import { marksOf, strapDrops, strapSpreads } from './figures';
@@ -34,20 +34,29 @@ const inShort = (mark: Mark): Mark =>
     ? { ...mark, brief: true, says: sayMeasure({ value: Math.abs(mark.value), unit: 'deg' }, 'mm') }
     : mark;
 
-/** One whole view with its measured figures; `short`: straps are named on drawings of their own. */
-export function viewOf(car: Car, name: ViewName, numbers: readonly TubeNumber[], short = true): Drawing {
+/**
+ * One whole view with its measured figures; `short`: straps are named on drawings of their own. A free view has none:
+ * nothing in it is as long, or as steep, as it is. `height`: the most that it takes of the paper, mm.
+ */
+export function viewOf(
+  car: Car,
+  name: DrawnView,
+  numbers: readonly TubeNumber[],
+  short = true,
+  height = HEIGHT,
+): Drawing {
   const { units } = car.cage;
-  const marks = marksOf(car)[name];
+  const marks = name === 'free' ? [] : marksOf(car)[name];
   return drawCage(car.shape, {
-    view: VIEWS[name],
+    view: viewNamed(name),
     title: VIEW_WORDS[name],
     width: WIDTH,
-    height: HEIGHT,
+    height,
     // For somebody who cannot see the picture.
     description: marks.map(({ says, of }) => `${of.join(', ')}: ${says}`).join('; '),
     marks: short ? marks.map(inShort) : marks,
     numbers,
-    say: (length) => sayMeasure({ value: length, unit: 'mm' }, units),
+    ...(name === 'free' ? {} : { say: (length: number) => sayMeasure({ value: length, unit: 'mm' }, units) }),
   });
 }
 
@@ -56,7 +65,7 @@ const KEY_COLUMNS = 3;
 const KEY_LINE = 3.4;
 
 /** One view that stands alone: below it what its numbers mean. */
-export function viewWithKey(car: Car, name: ViewName): Scene {
+export function viewWithKey(car: Car, name: DrawnView): Scene {
   const numbers = tubeNumbers(car.shape);
   const { scene, numbered } = viewOf(car, name, numbers, false);
   const key = numbers.filter(({ number }) => numbered.includes(number));

@@ -2,7 +2,7 @@
 import type { PlacedFinding } from '../../grammar/finding';
 import type { Judged, SourceFile } from '../papers/judged';
 import { svgFile } from '../drawing/svg';
-import type { ViewName } from '../drawing/view';
+import type { DrawnView } from '../drawing/view';
 import { isOurs, MARK } from '../papers/page';
 import { viewWithKey } from '../papers/pictures';
 import { scrutineerReport } from '../papers/report';
@@ -80,7 +80,7 @@ export interface ReportEdge {
 }
 
 /** One view of the whole car with its measured figures, an SVG file. */
-export const viewSvg = ({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>, view: ViewName): string =>
+export const viewSvg = ({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>, view: DrawnView): string =>
   svgFile(viewWithKey(new Car(cage, shape), view), MARK);
 
 /** The report for the scrutineer, a page of HTML. */

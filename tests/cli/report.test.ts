@@ -90,7 +90,7 @@ it('prints a date as it is given, and takes its text from standard input', async
 
 it('draws the car from one side, as a file or to standard output', async () => {
   w = await world({ 'bar.cage': UNVENTED });
-  for (const view of ['plan', 'side', 'front']) {
+  for (const view of ['plan', 'side', 'front', 'free']) {
     expect(await w.run(['draw', 'bar.cage', '--view', view, '--out', `${view}.svg`])).toEqual({
       stdout: '',
       stderr: '',
@@ -105,10 +105,17 @@ it('draws the car from one side, as a file or to standard output', async () => {
   }
   await w.put('mine.svg', '<svg/>');
   for (const [argv, why] of [
-    [['draw', 'bar.cage', '--out', 'x.svg'], 'draw wants --view plan|side|front'],
-    [['draw', 'bar.cage', '--view', 'side'], 'draw wants --out X.svg'],
-    [['draw', 'bar.cage', '--view', 'below', '--out', 'x.svg'], "--view is one of plan, side, front, not 'below'"],
-    [['draw', 'bar.cage', '--view', 'side', '--out', 'x.png'], "--out is a name that ends with .svg, not 'x.png'"],
+    [['draw', 'bar.cage', '--out', 'x.svg'], 'draw wants --view plan|side|front|free'],
+    [['draw', 'bar.cage', '--out', 'x.png'], 'draw wants --view plan|side|front|free'],
+    [['draw', 'bar.cage', '--view', 'side'], 'draw wants --out X.svg, X.png or X.glb'],
+    [
+      ['draw', 'bar.cage', '--view', 'below', '--out', 'x.svg'],
+      "--view is one of plan, side, front, free, not 'below'",
+    ],
+    [
+      ['draw', 'bar.cage', '--view', 'side', '--out', 'x.jpg'],
+      "--out is a name that ends with .svg, .png or .glb, not 'x.jpg'",
+    ],
     [['draw', 'bar.cage', '--view', 'side', '--out', 'mine.svg'], `mine.svg: ${NOT_OURS}`],
   ] as const)
     expect(await w.run(argv)).toEqual({ stdout: '', stderr: `cagewright: ${why}\n`, exit: 2 });
