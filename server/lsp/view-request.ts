@@ -5,7 +5,7 @@ import type { Analysis } from '../project/project';
 import { Viewer } from '../project/view';
 import type { Guard } from './guard';
 import { packed, sayLine, textPlace, wireModel, type Documents } from './view-places';
-import type { Point3, TryAnswer, ViewWindow, WireModel } from './view-wire';
+import type { MeasureAnswer, Picked, Point3, TryAnswer, ViewWindow, WireModel } from './view-wire';
 import type { View, Workspace } from './workspace';
 
 interface Asked {
@@ -13,6 +13,8 @@ interface Asked {
   readonly have?: unknown;
   readonly node?: unknown;
   readonly to?: unknown;
+  readonly a?: unknown;
+  readonly b?: unknown;
 }
 
 /** Cars of which the picture's meshes are kept, the one asked for longest ago goes first. */
@@ -41,6 +43,12 @@ const pointOf = (value: unknown): Point3 | null => {
   const [x, y, z] = value as readonly unknown[];
   if (!isNumber(x) || !isNumber(y) || !isNumber(z)) return null;
   return Math.max(Math.abs(x), Math.abs(y), Math.abs(z)) > FARTHEST ? null : [x, y, z];
+};
+
+const pickedOf = (value: unknown): Picked | null => {
+  if (typeof value !== 'object' || value === null || !('id' in value) || !('at' in value)) return null;
+  const at = pointOf(value.at);
+  return typeof value.id !== 'string' || at === null ? null : { id: value.id, at };
 };
 
 /** The texts of a car that is tried out: those that were changed are no document's. */
@@ -94,6 +102,15 @@ export const listenToView = (connection: Connection, guard: Guard, workspace: Wo
     guard.request('The window', 'document', null, async (params: Asked): Promise<ViewWindow | null> => {
       const view = await carOf(params);
       return view === null ? null : viewers.of(view.uri).window(view.analysis);
+    }),
+  );
+  connection.onRequest(
+    'cagewright/measure',
+    guard.request('Measuring', 'document', null, async (params: Asked): Promise<MeasureAnswer | null> => {
+      const view = await carOf(params);
+      const [a, b] = [pickedOf(params.a), pickedOf(params.b)];
+      if (view === null || a === null || b === null) return null;
+      return viewers.of(view.uri).measure(view.analysis, a, b);
     }),
   );
   connection.onRequest(

@@ -62,7 +62,7 @@ export interface TryAnswer {
   readonly says: string;
 }
 
-/** `cagewright/measure`, answered with a `MeasureAnswer`. */
+/** `cagewright/measure`, answered with a `MeasureAnswer`; null: one of the two is not in the car. */
 export interface MeasureParams {
   readonly textDocument: { readonly uri: string };
   readonly a: Picked;

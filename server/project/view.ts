@@ -3,7 +3,8 @@ import type { Dragged } from '../view/drag';
 import { dragged, editedFiles } from '../view/drag';
 import type { Pack } from '../view/ends';
 import type { SayPlace } from '../view/grips';
-import type { Point3, ViewModel, ViewWindow } from '../view/model';
+import { measureBetween } from '../view/measure';
+import type { MeasureAnswer, Picked, Point3, ViewModel, ViewWindow } from '../view/model';
 import { newViewCache, viewOf } from '../view/view';
 import { windowOfView } from '../view/window';
 import type { Analysis } from './project';
@@ -37,6 +38,11 @@ export class Viewer {
     const made = windowOfView(analysis);
     this.windows.set(analysis, made);
     return made;
+  }
+
+  /** What a tape and an angle gauge would read between two picked things; null: one of them is not there. */
+  measure({ shape }: Analysis, a: Picked, b: Picked): MeasureAnswer | null {
+    return measureBetween(shape, a, b);
   }
 
   /** The car with a node of it dragged to a place: the changed text, truly analysed beside the real one. */

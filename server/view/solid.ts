@@ -6,14 +6,15 @@ import type { Centreline, Piece } from '../centreline/centreline';
 import { alongPiece, onPiece } from '../centreline/piece';
 import { nearestBetween } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { addScaled, distance, dot, norm, sub } from '../centreline/vector';
+import { add, addScaled, cross, distance, dot, norm, scale, sub } from '../centreline/vector';
 
 /** A convex piece of a body, or an arc, which is convex enough for what lies near it. */
 export type Solid =
   | { readonly kind: 'tube'; readonly piece: Piece; readonly radius: number }
   /** A plate or a flat face: half edges square to each other; one of them may have no length. */
   | { readonly kind: 'box'; readonly centre: Vec3; readonly halves: readonly Vec3[] }
-  | { readonly kind: 'ball'; readonly centre: Vec3; readonly radius: number };
+  | { readonly kind: 'ball'; readonly centre: Vec3; readonly radius: number }
+  | { readonly kind: 'facet'; readonly corners: readonly [Vec3, Vec3, Vec3] };
 
 /** A line between two bodies, mm. */
 export interface Between {
@@ -50,13 +51,41 @@ export function nearestIn(solid: Solid, p: Vec3): Vec3 {
       const far = norm(rel);
       return far > solid.radius ? addScaled(solid.centre, rel, solid.radius / far) : p;
     }
+    case 'facet':
+      return onFacet(solid.corners, p);
   }
+}
+
+function onEdge(a: Vec3, b: Vec3, p: Vec3): Vec3 {
+  const along = sub(b, a);
+  const size = dot(along, along);
+  return addScaled(a, along, size > 0 ? Math.min(1, Math.max(0, dot(sub(p, a), along) / size)) : 0);
+}
+
+/** The point of a triangle nearest to `p`: straight above it, or on an edge. */
+function onFacet([a, b, c]: readonly [Vec3, Vec3, Vec3], p: Vec3): Vec3 {
+  const n = cross(sub(b, a), sub(c, a));
+  const size = dot(n, n);
+  const edges = [
+    [a, b],
+    [b, c],
+    [c, a],
+  ] as const;
+  if (size > 0 && edges.every(([from, to]) => dot(cross(sub(to, from), sub(p, from)), n) >= 0))
+    return addScaled(p, n, -dot(sub(p, a), n) / size);
+  return edges
+    .map(([from, to]) => onEdge(from, to, p))
+    .reduce((best, one) => (distance(one, p) < distance(best, p) ? one : best));
 }
 
 const alone = (piece: Piece): Centreline => ({ pieces: [piece], length: piece.length, points: [] });
 
-const middleOf = (solid: Solid): Vec3 =>
-  solid.kind === 'tube' ? onPiece(solid.piece, solid.piece.length / 2).point : solid.centre;
+function middleOf(solid: Solid): Vec3 {
+  if (solid.kind === 'tube') return onPiece(solid.piece, solid.piece.length / 2).point;
+  if (solid.kind !== 'facet') return solid.centre;
+  const [a, b, c] = solid.corners;
+  return scale(add(add(a, b), c), 1 / 3);
+}
 
 const reachOf = (solid: Solid): number => {
   switch (solid.kind) {
@@ -66,6 +95,8 @@ const reachOf = (solid: Solid): number => {
       return Math.hypot(...solid.halves.map(norm));
     case 'ball':
       return solid.radius;
+    case 'facet':
+      return Math.max(...solid.corners.map((corner) => distance(corner, middleOf(solid))));
   }
 };
 
