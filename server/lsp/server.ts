@@ -30,6 +30,7 @@ import { listenToFixes } from './code-actions';
 import { offsetOf, rangeOf } from './convert';
 import { Diagnostics } from './diagnostics';
 import { listenToExplain } from './explain-link';
+import { listenToExport } from './export-request';
 import { pathOfUri } from './folders';
 import { formattingEdits } from './formatting';
 import { describeFault, Guard, type Log } from './guard';
@@ -251,6 +252,7 @@ export class CageServer {
     listenToReport(connection, guard, this.workspace);
     listenToPacket(connection, guard, this.workspace);
     listenToView(connection, guard, this.workspace);
+    listenToExport(connection, guard, this.workspace);
     this.listenToEdits();
   }
 

@@ -68,7 +68,10 @@ export interface MeasureParams {
   readonly a: Picked;
   readonly b: Picked;
 }
-/** `cagewright/export`: drawings and the model for other programs, as the command line writes them. */
+/**
+ * `cagewright/export`: drawings and the model for other programs, as the command line writes them; answered with an
+ * `ExportAnswer`. Null: there is nothing to draw.
+ */
 export interface ExportParams {
   readonly textDocument: { readonly uri: string };
   readonly kind: 'plan' | 'side' | 'front' | 'glb';

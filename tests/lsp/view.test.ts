@@ -1,11 +1,11 @@
 /** The picture over the protocol: the model of the newest text, what is sent again, a node tried, what a client is told. */
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { TextPlace, TryAnswer, WireModel } from '../../server/lsp/view-wire';
+import type { ExportAnswer, MeasureAnswer, TextPlace, TryAnswer, WireModel } from '../../server/lsp/view-wire';
 import { TestClient } from '../support/language-client';
 
 const PART = 'node tail = (-700, 0, 300)\n';
@@ -113,6 +113,34 @@ it('tries a node elsewhere: the car as it would be, and the edit that makes it s
   expect(answer.model?.things.filter(({ mesh }) => mesh !== null).map(({ id }) => id)).toHaveLength(3);
   // Nothing is written: the car is what it was.
   expect((await view())?.nodes.find(({ name }) => name === 'top.left')?.at).toEqual([0, 500, 1000]);
+});
+
+it('measures between two picked things of the newest text', async () => {
+  const a = { id: 'node:foot.left', at: [0, 0, 0] };
+  const b = { id: 'node:foot.right', at: [0, 0, 0] };
+  const answer = await request<MeasureAnswer | null>('measure', uri('car.cage'), { a, b });
+  // The feet stand 600 to each side.
+  expect(answer?.lines[0]?.says).toBe('1200 mm');
+  for (const wrong of [null, {}, { id: 'tube:none', at: [0, 0, 0] }, { id: 'node:foot.left', at: ['0', 0, 0] }, 7])
+    expect(await request('measure', uri('car.cage'), { a, b: wrong })).toBeNull();
+});
+
+it('gives drawings and glTF with the bytes that the command line writes', async () => {
+  writeFileSync(join(top, 'car.cage'), CAR);
+  const program = fileURLToPath(new URL('../../server/dist/cli.js', import.meta.url));
+  const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+    version: string;
+  };
+  for (const kind of ['plan', 'side', 'front', 'glb']) {
+    const out = join(top, kind === 'glb' ? 'x.glb' : 'x.svg');
+    const view = kind === 'glb' ? [] : ['--view', kind];
+    // It ends with 1: the car has errors, and the drawing is written all the same.
+    spawnSync(process.execPath, [program, 'draw', 'car.cage', ...view, '--out', out], { cwd: top });
+    const answer = await request<ExportAnswer | null>('export', uri('car.cage'), { kind, version });
+    expect(answer?.name).toBe(kind === 'glb' ? 'car.glb' : `car.${kind}.svg`);
+    expect(Buffer.from(answer?.content ?? '', 'base64').equals(readFileSync(out))).toBe(true);
+  }
+  expect(await request('export', uri('car.cage'), { kind: 'pdf', version })).toBeNull();
 });
 
 it('answers whatever it is asked', async () => {
