@@ -27,7 +27,7 @@ export function keepThings(written: Written, before: (name: string) => Thing | u
 const sameThing = (a: Thing, b: Thing): boolean => a === b || samePlain(a, b, 'origin');
 
 /** Deep equality of plain data, but for one key at the top. */
-function samePlain(a: unknown, b: unknown, but?: string): boolean {
+export function samePlain(a: unknown, b: unknown, but?: string): boolean {
   if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   if (Array.isArray(a)) {

@@ -7,8 +7,7 @@ import type { FileTree } from '../../grammar/tree';
 import { CageKeeper } from '../cage/build';
 import { ShapeCache, shapeOf } from '../geometry/index';
 import { BOOKS } from '../rules/books';
-import type { MendCache } from '../rules/judge';
-import { judge, newMendCache, saidByBooks } from '../rules/judge';
+import { Judging } from '../rules/judge';
 import { loadSources } from './load';
 import { placeFindings } from './placing';
 import type { Analysis, Apart, Built, Host, Sources } from './project';
@@ -33,7 +32,7 @@ const KEPT_TRIED = 2;
 /** What is kept of one judged car. */
 interface Car {
   readonly shape: ShapeCache;
-  readonly mends: MendCache;
+  readonly judging: Judging;
 }
 
 /** Gives the entry of that key, made if it is new, and drops those that were wanted longest ago. */
@@ -88,7 +87,7 @@ export class Project implements Apart {
       const project = new Project();
       for (const file of this.trees.keys()) project.statements.keep(file, this.statements.take(file), 0);
       const shape = new ShapeCache(this.cars.get(root)?.shape ?? null);
-      project.cars.set(root, { shape, mends: newMendCache() });
+      project.cars.set(root, { shape, judging: new Judging() });
       return project;
     });
   }
@@ -100,21 +99,17 @@ export class Project implements Apart {
       this.cars,
       sources.root,
       KEPT_CARS,
-      (old) => old ?? { shape: new ShapeCache(), mends: newMendCache() },
+      (old) => old ?? { shape: new ShapeCache(), judging: new Judging() },
     );
     const shape = shapeOf(cage, car.shape);
-    const { findings, waivers } = placeFindings({
-      cage,
-      shape,
-      trees,
-      judged: judge(cage, shape, car.mends),
-      askedByBooks: saidByBooks(cage),
-    });
+    const { findings: judged, asked } = car.judging.judge(cage, shape);
+    const { findings, waivers } = placeFindings({ cage, shape, trees, judged, askedByBooks: asked });
     const runs = {
       parse: this.parses,
       statement: this.statements.takeRuns(),
       evaluate: this.cages.takeRuns(),
       ...car.shape.takeRuns(),
+      judgement: car.judging.takeRuns(),
     };
     this.parses = 0;
     this.letGo(trees);

@@ -149,6 +149,7 @@ function assessOne(rule: Rule, book: Book, limits: readonly Limit[], item: Item,
   return { rule, book, item, limits: asked, verdict: told };
 }
 
+/** What one book asks of a quantity. */
 interface Asking {
   readonly book: Book;
   readonly limits: readonly Limit[];
@@ -174,31 +175,53 @@ function askedBy(books: readonly Book[]): ReadonlyMap<string, readonly Asking[]>
   return asked;
 }
 
-/** What judges cars by these books and rules. */
-export function assessor(books: readonly Book[], rules: readonly Rule[] = RULES): (car: Car) => readonly Assessment[] {
+/** A rule with what some books ask of its quantity. */
+export interface AskedRule {
+  readonly rule: Rule;
+  /** What is asked of this kind of car; where it is nothing, nothing has to be measured. */
+  readonly here: (car: Car) => readonly Asking[];
+}
+
+/** The rules of which these books ask something, in their order. */
+export function askedRules(books: readonly Book[], rules: readonly Rule[] = RULES): readonly AskedRule[] {
   const asked = askedBy(books);
-  const askedRules = rules.flatMap((rule) => {
+  return rules.flatMap((rule) => {
     const asking = asked.get(rule.code);
-    return asking === undefined ? [] : [{ rule, asking }];
-  });
-  return (car) => {
-    const assessments: Assessment[] = [];
-    for (const { rule, asking } of askedRules) {
-      // What no book asks of this kind of car is not measured.
-      const here = asking.flatMap(({ book, limits }): readonly Asking[] => {
+    if (asking === undefined) return [];
+    const here = (car: Car): readonly Asking[] =>
+      asking.flatMap(({ book, limits }): readonly Asking[] => {
         const about = limits.filter((limit) => isAbout(limit, car));
         return about.length === 0 ? [] : [{ book, limits: about }];
       });
-      if (here.length === 0) continue;
-      for (const item of rule.read(car)) {
-        for (const { book, limits } of here) {
-          const assessment = assessOne(rule, book, limits, item, car);
-          if (assessment !== null) assessments.push(assessment);
-        }
-      }
+    return [{ rule, here }];
+  });
+}
+
+/** What is asked of some items, item by item. */
+export function assessItems(
+  rule: Rule,
+  here: readonly Asking[],
+  items: readonly Item[],
+  car: Car,
+): readonly Assessment[] {
+  const assessments: Assessment[] = [];
+  for (const item of items) {
+    for (const { book, limits } of here) {
+      const assessment = assessOne(rule, book, limits, item, car);
+      if (assessment !== null) assessments.push(assessment);
     }
-    return assessments;
-  };
+  }
+  return assessments;
+}
+
+/** What judges cars by these books and rules. */
+export function assessor(books: readonly Book[], rules: readonly Rule[] = RULES): (car: Car) => readonly Assessment[] {
+  const asked = askedRules(books, rules);
+  return (car) =>
+    asked.flatMap(({ rule, here }) => {
+      const asking = here(car);
+      return asking.length === 0 ? [] : assessItems(rule, asking, rule.read(car), car);
+    });
 }
 
 /** All that the books say of the car, rule by rule. Books change no figure: each reading is taken once for all of them. */

@@ -1,6 +1,9 @@
 /** Feet as the books tell them apart: by what stands on them. */
 import type { Foot, Tube } from '../cage/cage';
+import type { OnFeet } from '../geometry/feet';
+import { standingOn } from '../geometry/feet';
 import type { Car } from './car';
+import { listOf } from './car';
 
 export interface FootUse {
   readonly foot: Foot;
@@ -13,6 +16,15 @@ export interface FootUse {
 export const FOOT_GROUPS = ['hoop foot', 'backstay foot', 'other foot'] as const;
 
 const HOOPS = ['main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral'] as const;
+
+const standings = (car: Car): OnFeet => standingOn(car.cage, car.shape.parts);
+
+/** Which ends stand on a foot. */
+export const standingOnFoot = listOf(standings);
+
+/** The feet on which an end stands. */
+export const stoodOn = (car: Car): readonly Foot[] => car.keep(stoodOnOf);
+const stoodOnOf = (car: Car): readonly Foot[] => [...car.keep(standings).keys()];
 
 export const footUses = (car: Car): readonly FootUse[] => car.keep(usesOf);
 

@@ -7,8 +7,9 @@ export const isGalvanized = (car: Car, tube: Tube): boolean =>
   !tube.existing && (tube.finish ?? car.cage.vehicle?.finish ?? null) === 'galvanized';
 
 /** True where anything of the car is dipped: most are not, and nobody looks on. */
-export const isDipped = (car: Car): boolean =>
-  car.cage.vehicle?.finish === 'galvanized' || car.tubes().some(({ finish }) => finish === 'galvanized');
+export const isDipped = (car: Car): boolean => car.cage.vehicle?.finish === 'galvanized' || car.keep(anyDipped);
+
+const anyDipped = (car: Car): boolean => car.tubes().some(({ finish }) => finish === 'galvanized');
 
 export const boreOf = ({ section }: Tube): number | null =>
   section === null || section.od <= 2 * section.wall ? null : section.od - 2 * section.wall;

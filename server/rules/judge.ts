@@ -3,28 +3,19 @@ import type { Code } from '../../grammar/codes';
 import { CODES } from '../../grammar/codes';
 import type { Finding, FindingNote, Params } from '../../grammar/finding';
 import type { Cage } from '../cage/cage';
-import { Kept } from '../geometry/kept';
+import { samePlain } from '../cage/same';
+import { Kept, sameItems } from '../geometry/kept';
 import type { Shape } from '../geometry/shape';
-import type { Assessment } from './assess';
-import { assess, targetOf } from './assess';
+import type { AskedRule, Assessment } from './assess';
+import { askedRules, assessItems, targetOf } from './assess';
 import { Car } from './car';
+import type { Library } from './library';
 import { booksOf, libraryOf } from './library';
+import { Memory } from './memory';
 import { ofBooks } from './of-books';
 import { contradictions } from './roles';
-import type { Book, Limit, Mend, Reading, Rule } from './rule';
+import type { Book, Item, Limit, Mend } from './rule';
 import { isMissing } from './rule';
-
-/** Mends of the run before: they are solved, and most cars stay as they are from one key to the next. */
-export type MendCache = Kept<Mend>;
-export const newMendCache = (): MendCache => new Kept();
-
-const mendOf = (rule: Rule, reading: Reading, target: number | null, car: Car, mends: MendCache): Mend => {
-  if (target === null) return rule.mend(reading, 0, car);
-  if (reading.figures === null) return rule.mend(reading, target, car);
-  return mends.get(`${rule.code} ${reading.subject} ${String(target)}`, [reading.figures, car.cage.units], () =>
-    rule.mend(reading, target, car),
-  );
-};
 
 /** What the book wants, as a part of the sentence. What is known from memory only says so, and what is borderline. */
 function askFor(limit: Limit, mend: Mend, low: boolean, value: number): string {
@@ -49,13 +40,13 @@ const writtenIn = ({ writtenAt, inherited }: Limit, book: Book): readonly Findin
     ? []
     : [{ at: { kind: 'place', place: writtenAt }, message: `The limit of ${inherited ?? book.name} is written here.` }];
 
-function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Finding | null {
+function brokenFinding(assessment: Assessment, car: Car): Finding | null {
   const { rule, book, item, verdict } = assessment;
   if (verdict.kind !== 'broken' || isMissing(item)) return null;
   const { limit, decision } = verdict;
   const { from, to, low, measured } = decision;
   const bound = { value: (low ? from : to) ?? 0, unit: measured.unit };
-  const mend = decision.mend ?? mendOf(rule, item, targetOf(assessment), car, mends);
+  const mend = decision.mend ?? rule.mend(item, targetOf(assessment) ?? 0, car);
   const params: Params = {
     ...item.params,
     ...mend.params,
@@ -80,75 +71,160 @@ function brokenFinding(assessment: Assessment, car: Car, mends: MendCache): Find
   };
 }
 
+/** What some items of a rule give: findings, and what could not be judged. */
+interface Said {
+  readonly broken: readonly Finding[];
+  readonly unknown: readonly Assessment[];
+}
+
+const NOTHING: Said = { broken: [], unknown: [] };
+
+function saidOf(assessments: readonly Assessment[], car: Car): Said {
+  const broken = assessments.flatMap((assessment) => brokenFinding(assessment, car) ?? []);
+  const unknown = assessments.filter(({ verdict }) => verdict.kind === 'unknown');
+  return broken.length + unknown.length === 0 ? NOTHING : { broken, unknown };
+}
+
+/** What is said by one rule. Made once for a choice of books: what it works out is kept by what it is. */
+function sayer({ rule, here }: AskedRule): (car: Car) => Said {
+  const said = (items: readonly Item[], car: Car): Said =>
+    items.length === 0 ? NOTHING : saidOf(assessItems(rule, car.keep(here), items, car), car);
+  const { byThing } = rule.read;
+  if (byThing === undefined) return (car) => (car.keep(here).length === 0 ? NOTHING : said(car.keep(rule.read), car));
+  const ofThing = (thing: unknown, car: Car): Said => said(byThing.one(thing, car), car);
+  return (car) => {
+    if (car.keep(here).length === 0) return NOTHING;
+    const all = car.forEach(byThing.things(car), ofThing).filter((one) => one !== NOTHING);
+    return { broken: all.flatMap(({ broken }) => broken), unknown: all.flatMap(({ unknown }) => unknown) };
+  };
+}
+
 const once = (words: readonly string[]): readonly string[] => [...new Set(words)];
 
-/**
- * What cannot be judged: one finding for each fact of a thing that is missing, with all books and rules that ask for it;
- * facts of the whole car together in one.
- */
-function unknownFindings(assessments: readonly Assessment[]): readonly Finding[] {
-  const groups = new Map<string, { readonly first: Assessment; readonly fact: string; readonly all: Assessment[] }>();
+/** What cannot be judged for want of one fact. */
+interface Lack {
+  readonly fact: string;
+  readonly all: [Assessment, ...Assessment[]];
+}
+
+/** What cannot be judged: by each fact of a thing that is missing; facts of the whole car together. */
+function lacksOf(assessments: readonly Assessment[]): ReadonlyMap<string, Lack> {
+  const lacks = new Map<string, Lack>();
   for (const assessment of assessments) {
     if (assessment.verdict.kind !== 'unknown') continue;
     const { fact } = assessment.verdict;
     const { item } = assessment;
     const ofCar = isMissing(item) && item.ofCar === true;
     const key = ofCar ? 'car' : `${item.subject}\n${fact}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, { first: assessment, fact, all: [assessment] });
-    else group.all.push(assessment);
+    const lack = lacks.get(key);
+    if (lack === undefined) lacks.set(key, { fact, all: [assessment] });
+    else lack.all.push(assessment);
   }
-  return [...groups.values()].map(({ first, fact, all }): Finding => {
-    const limit = first.limits[0];
-    const code: Code = 'rule.cannot-judge';
-    return {
-      code,
-      severity: CODES[code].severity,
-      subject: first.item.subject,
-      at: first.item.at,
-      params: {
-        books: once(all.map(({ book }) => book.name)),
-        rule: once(all.map(({ rule }) => rule.code)),
-        fact: once(all.map(({ verdict }) => (verdict.kind === 'unknown' ? verdict.fact : fact))).join('; '),
-      },
-      ...(limit === undefined
-        ? {}
-        : {
-            rule: {
-              book: first.book.name,
-              citation: limit.citation,
-              edition: limit.edition,
-              source: limit.source,
-            },
-          }),
-      notes: [],
-      fixes: [],
-    };
-  });
+  return lacks;
+}
+
+/** One finding for all books and rules that ask for the same. */
+function lackFinding({ fact, all }: Lack): Finding {
+  const [first] = all;
+  const limit = first.limits[0];
+  const code: Code = 'rule.cannot-judge';
+  return {
+    code,
+    severity: CODES[code].severity,
+    subject: first.item.subject,
+    at: first.item.at,
+    params: {
+      books: once(all.map(({ book }) => book.name)),
+      rule: once(all.map(({ rule }) => rule.code)),
+      fact: once(all.map(({ verdict }) => (verdict.kind === 'unknown' ? verdict.fact : fact))).join('; '),
+    },
+    ...(limit === undefined
+      ? {}
+      : {
+          rule: {
+            book: first.book.name,
+            citation: limit.citation,
+            edition: limit.edition,
+            source: limit.source,
+          },
+        }),
+    notes: [],
+    fixes: [],
+  };
 }
 
 export { booksOf } from './library';
 
-/** Codes that geometry tells by itself, where no chosen book asks for them: a book's word takes the place of practice. */
-export const saidByBooks = (cage: Cage): ReadonlySet<Code> =>
-  new Set(booksOf(cage).flatMap((book) => book.limits.map((limit) => limit.code)));
-
-/**
- * Judges the car by the books of its `rules` line. A book changes no figure, only what is said about it. With `mends`
- * kept for the same car, the findings are the same.
- */
-export function judge(cage: Cage, shape: Shape, mends: MendCache = newMendCache()): readonly Finding[] {
-  const car = new Car(cage, shape);
-  const library = libraryOf(cage);
-  const books = booksOf(cage, library);
-  const assessments = assess(car, books);
-  const findings = [
-    ...assessments.flatMap((assessment) => brokenFinding(assessment, car, mends) ?? []),
-    ...unknownFindings(assessments),
-    ...contradictions(car, books),
-    ...ofBooks(car, books),
-    ...library.findings,
-  ];
-  mends.sweep();
-  return findings;
+/** What is said of a car, and of which codes a chosen book has spoken: its word takes the place of practice. */
+export interface Judgement {
+  readonly findings: readonly Finding[];
+  readonly asked: ReadonlySet<Code>;
 }
+
+/** The books by which a car is judged, made ready. */
+interface Chosen {
+  readonly books: readonly Book[];
+  readonly asked: ReadonlySet<Code>;
+  readonly sayers: readonly ((car: Car) => Said)[];
+}
+
+/** Judges one car again and again: of what has not changed since, what was said is kept. Bounded by what one car needs. */
+export class Judging {
+  private readonly memory = new Memory<Car>();
+  private readonly lacks = new Kept<Finding>();
+  private own: Cage['ownBooks'] | null = null;
+  private library: Library | null = null;
+  private chosen: Chosen | null = null;
+
+  /** How often a reading or what it hangs on was really worked out since this was last asked. */
+  takeRuns(): number {
+    return this.memory.takeMade();
+  }
+
+  /** How many results are kept. */
+  get size(): number {
+    return this.memory.size;
+  }
+
+  /**
+   * Judges the car by the books of its `rules` line. A book changes no figure, only what is said about it. What was
+   * kept saves work, and changes nothing.
+   */
+  judge(cage: Cage, shape: Shape): Judgement {
+    const library = this.libraryOf(cage);
+    const { books, asked, sayers } = this.choose(booksOf(cage, library));
+    const car = new Car(cage, shape, this.memory);
+    const said = sayers.map((say) => car.keep(say));
+    const lacks = lacksOf(said.flatMap(({ unknown }) => unknown));
+    const findings = [
+      ...said.flatMap(({ broken }) => broken),
+      ...[...lacks].map(([key, lack]) => this.lacks.get(key, lack.all, () => lackFinding(lack))),
+      ...contradictions(car, books),
+      ...ofBooks(car, books),
+      ...library.findings,
+    ];
+    this.lacks.sweep();
+    this.memory.end();
+    return { findings, asked };
+  }
+
+  private libraryOf(cage: Cage): Library {
+    if (this.library === null || this.own === null || !samePlain([...this.own], [...cage.ownBooks]))
+      this.library = libraryOf(cage);
+    this.own = cage.ownBooks;
+    return this.library;
+  }
+
+  private choose(books: readonly Book[]): Chosen {
+    if (this.chosen === null || !sameItems(this.chosen.books, books))
+      this.chosen = {
+        books,
+        asked: new Set(books.flatMap((book) => book.limits.map((limit) => limit.code))),
+        sayers: askedRules(books).map(sayer),
+      };
+    return this.chosen;
+  }
+}
+
+/** Judges a car once. */
+export const judge = (cage: Cage, shape: Shape): readonly Finding[] => new Judging().judge(cage, shape).findings;

@@ -42,7 +42,9 @@ const farEnd = (member: Member, near: MemberEnd): MemberEnd =>
   member.ends[0] === near ? member.ends[1] : member.ends[0];
 
 /** The legs of a role, in the order of their names. */
-export const legsOfRole = (car: Car, role: Role): readonly Leg[] => joined(car.of(role));
+export const legsOfRole = (car: Car, role: Role): readonly Leg[] => car.ask(joinedOf, role);
+
+const joinedOf = (role: Role, car: Car): readonly Leg[] => joined(car.of(role));
 
 /** These members as legs. */
 export function joined(members: readonly Member[]): readonly Leg[] {

@@ -23,7 +23,7 @@ export function helmetGap(seats: readonly Seat[], { line, tube }: Member): numbe
 }
 
 /** The same, kept with the car. */
-export const fromHelmet = (car: Car, { name }: Member): number | null => car.helmetGaps().get(name) ?? null;
+export const fromHelmet = (car: Car, member: Member): number | null => car.helmetGap(member);
 
 /** Tubes within reach of a helmet, by whichever role; none where no helmet is written. */
 export const withinReach = (car: Car): readonly Member[] =>
@@ -74,7 +74,9 @@ const AT_ROOF = [
   'transverse',
 ] as const;
 
-export function paddingGroup(car: Car, member: Member): PaddingGroup {
+export const paddingGroup = (car: Car, member: Member): PaddingGroup => car.ask(groupOf, member);
+
+function groupOf(member: Member, car: Car): PaddingGroup {
   const { role } = member.tube;
   if (role === 'roof-bar') return 'roof reinforcement';
   const hoop = car.mainHoops()[0];

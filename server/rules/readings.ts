@@ -33,7 +33,6 @@ export const reading = (
   notes: more.notes ?? [],
   fixes: [],
   limit: more.limit ?? null,
-  figures: null,
 });
 
 /** The same for a fact of the whole car, told at its main hoop; empty where no tube stands in the car. */

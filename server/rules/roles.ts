@@ -4,7 +4,7 @@ import type { Finding } from '../../grammar/finding';
 import type { Role } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { sub } from '../centreline/vector';
-import type { Car, Hoop, Member } from './car';
+import type { Car, Member } from './car';
 import { legsOfRole, upDownOf } from './legs';
 import type { Book } from './rule';
 
@@ -22,7 +22,7 @@ const alongTheCar = (member: Member): string | null => {
 
 /** A hoop's plane faces the way the car goes, or to the side. */
 const facesSideways = (car: Car, member: Member): boolean => {
-  const plane = car.hoops().find((hoop: Hoop) => hoop.name === member.name)?.figures.plane ?? null;
+  const plane = car.hoop(member)?.figures.plane ?? null;
   return plane !== null && Math.abs(plane.normal[1]) > Math.SQRT1_2;
 };
 
@@ -76,22 +76,26 @@ const CHECKS: Readonly<Partial<Record<Role, (car: Car, member: Member) => string
 const speaksOfForward = (books: readonly Book[]): boolean =>
   books.some(({ limits }) => limits.some(({ code }) => code === 'backstay.rearward'));
 
+/** Null: the role goes with where the tube runs. */
+function contradiction(member: Member, car: Car): Finding | null {
+  const { role } = member.tube;
+  const why = CHECKS[role]?.(car, member) ?? null;
+  if (why === null) return null;
+  return {
+    code: 'role.contradicts',
+    severity: CODES['role.contradicts'].severity,
+    subject: member.name,
+    at: { kind: 'thing', thing: member.name },
+    params: { tube: member.name, role, why },
+    notes: [],
+    fixes: [],
+  };
+}
+
+const allContradictions = (car: Car): readonly Finding[] =>
+  car.forEach(car.members(), contradiction).filter((finding) => finding !== null);
+
 export function contradictions(car: Car, books: readonly Book[]): readonly Finding[] {
-  return car.members().flatMap((member): readonly Finding[] => {
-    const { role } = member.tube;
-    if (role === 'backstay' && speaksOfForward(books)) return [];
-    const why = CHECKS[role]?.(car, member) ?? null;
-    if (why === null) return [];
-    return [
-      {
-        code: 'role.contradicts',
-        severity: CODES['role.contradicts'].severity,
-        subject: member.name,
-        at: { kind: 'thing', thing: member.name },
-        params: { tube: member.name, role, why },
-        notes: [],
-        fixes: [],
-      },
-    ];
-  });
+  const found = car.keep(allContradictions);
+  return speaksOfForward(books) ? found.filter(({ params }) => params['role'] !== 'backstay') : found;
 }

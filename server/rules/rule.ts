@@ -41,8 +41,6 @@ export interface Reading extends Spot {
   readonly fixes: readonly FixId[];
   /** A limit that belongs to this thing alone (the hardware that this strap must hold); null: the book's own counts. */
   readonly limit: { readonly from: number | null; readonly to: number | null } | null;
-  /** What it was read from: while that is the same, a mend of it is the same. Null: the mend is not kept. */
-  readonly figures: object | null;
 }
 
 /** A thing that has the figure, but it cannot be known: a fact is not written. Told, not guessed. */
@@ -81,6 +79,14 @@ export type Decision =
 /** The explanation's `what`, `why` and so on, without `source`: that stands with the limits of the books. */
 export type RuleExplanation = Omit<Explanation, 'source'>;
 
+/** Takes the readings of a car: all at once, or thing by thing ({@link each}). */
+export type Read = ((car: Car) => readonly Item[]) & {
+  readonly byThing?: {
+    readonly things: (car: Car) => readonly unknown[];
+    readonly one: (thing: unknown, car: Car) => readonly Item[];
+  };
+};
+
 /** A quantity that books put limits on. */
 export interface Rule {
   readonly code: RuleCode;
@@ -93,7 +99,7 @@ export interface Rule {
    * Every thing of the car that has this figure, or should have it and a fact is not written. What could not be computed
    * because of a fault is left out: that has its own finding.
    */
-  readonly read: (car: Car) => readonly Item[];
+  readonly read: Read;
   /** What brings one reading to `target` (same unit as the reading). */
   readonly mend: (reading: Reading, target: number, car: Car) => Mend;
   /** For limits that are tables: what such a limit says of a reading. Without it: the limit's range, or its words. */

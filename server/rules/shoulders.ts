@@ -3,11 +3,11 @@ import type { Seat } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import { add } from '../centreline/vector';
 import type { StrapFigures } from '../geometry/shape';
+import { seatIn } from '../geometry/straps';
 import type { Car } from './car';
+import { listOf, note } from './car';
 
 export const NO_SHOULDER = "the driver's shoulder is not written: shoulder (forward 110, up 35) in the seat";
-
-const seatOf = (car: Car, name: string | null): Seat | null => car.seats().find((seat) => seat.name === name) ?? null;
 
 export interface Shouldered {
   readonly figures: StrapFigures;
@@ -16,14 +16,18 @@ export interface Shouldered {
   readonly shoulder: Vec3 | null;
 }
 
+function shoulderedOf(figures: StrapFigures, { cage }: Car): Shouldered | null {
+  const seat = figures.seat === null ? null : seatIn(cage)(figures.seat);
+  if (seat === null || figures.contact === null || figures.slot === null) return null;
+  const shoulder = seat.shoulder === null ? null : add(figures.slot, add(seat.shoulder, [0, 0, seat.yoke ?? 0]));
+  return { figures, seat, shoulder };
+}
+
+const allShouldered = (car: Car): readonly Shouldered[] =>
+  car.shape.straps.flatMap((figures) => car.ask(shoulderedOf, figures) ?? []);
+
 /** The straps whose run is known, with their seats. */
-export const shouldered = (car: Car): readonly Shouldered[] =>
-  car.shape.straps.flatMap((figures) => {
-    const seat = seatOf(car, figures.seat);
-    if (seat === null || figures.contact === null || figures.slot === null) return [];
-    const shoulder = seat.shoulder === null ? null : add(figures.slot, add(seat.shoulder, [0, 0, seat.yoke ?? 0]));
-    return [{ figures, seat, shoulder }];
-  });
+export const shouldered = (car: Car): readonly Shouldered[] => car.keep(allShouldered);
 
 export interface StrapPair {
   readonly seat: Seat;
@@ -38,18 +42,25 @@ export interface StrapPair {
 const widthOf = ({ figures: { webbing } }: Shouldered): number | null =>
   webbing === null ? null : webbing.to - webbing.from;
 
-/** The two straps of each seat that lie on one piece of one bar. */
-export function strapPairs(car: Car): readonly StrapPair[] {
-  const all = shouldered(car);
-  return car.seats().flatMap((seat) => {
-    const own = all.filter((one) => one.seat.name === seat.name);
-    const left = own.find(({ figures }) => figures.slotSide === 'left');
-    const right = own.find(({ figures }) => figures.slotSide === 'right');
-    if (left === undefined || right === undefined || left.figures.part !== right.figures.part) return [];
-    const [a, b] = [left.figures.station, right.figures.station];
-    if (a === null || b === null) return [];
-    const [one, other] = [widthOf(left), widthOf(right)];
-    const width = one === null || other === null ? null : (one + other) / 2;
-    return [{ seat, left, right, spacing: Math.abs(a - b), width }];
-  });
+const ofSeat = listOf((car) => {
+  const map = new Map<string, Shouldered[]>();
+  for (const one of shouldered(car)) note(map, one.seat.name, one);
+  return map;
+});
+
+function pairOf(seat: Seat, car: Car): StrapPair | null {
+  const own = ofSeat(car, seat.name);
+  const left = own.find(({ figures }) => figures.slotSide === 'left');
+  const right = own.find(({ figures }) => figures.slotSide === 'right');
+  if (left === undefined || right === undefined || left.figures.part !== right.figures.part) return null;
+  const [a, b] = [left.figures.station, right.figures.station];
+  if (a === null || b === null) return null;
+  const [one, other] = [widthOf(left), widthOf(right)];
+  const width = one === null || other === null ? null : (one + other) / 2;
+  return { seat, left, right, spacing: Math.abs(a - b), width };
 }
+
+const allPairs = (car: Car): readonly StrapPair[] => car.seats().flatMap((seat) => car.ask(pairOf, seat) ?? []);
+
+/** The two straps of each seat that lie on one piece of one bar. */
+export const strapPairs = (car: Car): readonly StrapPair[] => car.keep(allPairs);

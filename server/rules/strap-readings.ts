@@ -1,8 +1,11 @@
 /** What the rules about straps share: one reading for each strap that has the figure. */
 import type { MeasureUnit, Params } from '../../grammar/finding';
 import type { Cage, Strap } from '../cage/cage';
-import type { Shape, StrapFigures } from '../geometry/shape';
-import type { Reading } from './rule';
+import type { StrapFigures } from '../geometry/shape';
+import type { Car } from './car';
+import { each } from './each';
+import { reading } from './readings';
+import type { Read, Reading } from './rule';
 
 /** The strap as it is written; null where the name means something else. */
 export const strapOf = (cage: Cage, name: string): Strap | null => {
@@ -10,28 +13,23 @@ export const strapOf = (cage: Cage, name: string): Strap | null => {
   return thing?.kind === 'strap' ? thing : null;
 };
 
-/** One reading for each strap for which `value` (in the JSON's units) is known. */
-export function strapReadings(
-  shape: Shape,
+/** One reading for each strap for which `value` (in the JSON's units) is known; nothing else of the car is looked at. */
+export const strapReadings = (
   unit: MeasureUnit,
   value: (figures: StrapFigures) => number | null,
-  more: (figures: StrapFigures) => Params = () => ({}),
-): readonly Reading[] {
-  const readings: Reading[] = [];
-  for (const figures of shape.straps) {
-    const known = value(figures);
-    if (known === null || !Number.isFinite(known)) continue;
-    readings.push({
-      subject: figures.name,
-      at: { kind: 'thing', thing: figures.name },
-      measured: { value: known, unit },
-      params: { strap: figures.name, tube: figures.tube ?? '', ...more(figures) },
-      notes: [],
-      fixes: [],
-      group: null,
-      limit: null,
-      figures,
-    });
-  }
-  return readings;
-}
+  more: (
+    figures: StrapFigures,
+    car: Car,
+  ) => { readonly params?: Params; readonly limit?: Reading['limit'] } = () => ({}),
+): Read =>
+  each(
+    ({ shape }) => shape.straps,
+    (figures, car) => {
+      const known = value(figures);
+      if (known === null || !Number.isFinite(known)) return [];
+      const { params = {}, limit = null } = more(figures, car);
+      return [
+        reading(figures.name, known, unit, { strap: figures.name, tube: figures.tube ?? '', ...params }, { limit }),
+      ];
+    },
+  );

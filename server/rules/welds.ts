@@ -26,26 +26,22 @@ export function coveredBy({ end, host, station }: Weld): { readonly from: number
   return print === undefined ? null : { from: station - print.before, to: station + print.after };
 }
 
-/** All welds on tubes whose cut is known. */
-export function weldsOf(car: Car): readonly Weld[] {
-  const { parts } = car.shape;
-  const welds: Weld[] = [];
-  for (const part of parts.values()) {
-    for (const end of part.ends) {
-      if (end.fit !== 'cope' || end.maxCut === null || end.origin === null || end.away === null) continue;
-      for (const name of end.hosts) {
-        const host = parts.get(name);
-        if (host === undefined || host.centreline === null || host.tube.section === null) continue;
-        const on = nearestOn(host.centreline, end.origin);
-        const turn = angleBetween(end.away, on.tangent);
-        const [sin, cos] = [Math.max(1e-3, Math.sin(turn)), Math.abs(Math.cos(turn))];
-        // Cylinders at an angle share nothing farther along than this from where their axes are nearest.
-        const bound = (radiusOf(part) + radiusOf(host) * cos) / sin + 1;
-        welds.push({ part, end, host, station: on.station, bound });
-      }
-    }
-  }
-  return welds;
+/** Where the ends of a part are welded to tubes, as far as the cut is known. */
+export function weldsOfPart(part: Part, { shape: { parts } }: Car): readonly Weld[] {
+  return part.ends.flatMap((end) => {
+    const { origin, away } = end;
+    if (end.fit !== 'cope' || end.maxCut === null || origin === null || away === null) return [];
+    return end.hosts.flatMap((name): readonly Weld[] => {
+      const host = parts.get(name);
+      if (host === undefined || host.centreline === null || host.tube.section === null) return [];
+      const on = nearestOn(host.centreline, origin);
+      const turn = angleBetween(away, on.tangent);
+      const [sin, cos] = [Math.max(1e-3, Math.sin(turn)), Math.abs(Math.cos(turn))];
+      // Cylinders at an angle share nothing farther along than this from where their axes are nearest.
+      const bound = (radiusOf(part) + radiusOf(host) * cos) / sin + 1;
+      return [{ part, end, host, station: on.station, bound }];
+    });
+  });
 }
 
 export const bendsOf = (part: Part): readonly Arc[] =>

@@ -165,11 +165,17 @@ async function runsAfter(before: string, after: string): Promise<Readonly<Record
 
 describe('what runs again', () => {
   it('is nothing when nothing is different', async () => {
-    expect(await runsAfter(CAR, CAR)).toEqual({ ...NOTHING, parse: 0, statement: 0, evaluate: 0 });
+    expect(await runsAfter(CAR, CAR)).toEqual({ ...NOTHING, parse: 0, statement: 0, evaluate: 0, judgement: 0 });
   });
 
   it('is no figure when lines only move', async () => {
-    expect(await runsAfter(CAR, `# a line\n\n${CAR}`)).toEqual({ ...NOTHING, parse: 1, statement: 0, evaluate: 0 });
+    expect(await runsAfter(CAR, `# a line\n\n${CAR}`)).toEqual({
+      ...NOTHING,
+      parse: 1,
+      statement: 0,
+      evaluate: 0,
+      judgement: 0,
+    });
   });
 
   it('is no figure when a comment is written into a statement', async () => {

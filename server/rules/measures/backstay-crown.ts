@@ -1,5 +1,6 @@
 /** `backstay.crown`: how far from the hoop's top corner bend a backstay meets it. */
 import { stays } from '../examples';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -7,8 +8,9 @@ export const backstayCrown: Rule = {
   code: 'backstay.crown',
   unit: 'mm',
   slack: 1e-6,
-  read: (car) =>
-    [...car.mainHoops(), ...car.hoops().filter(({ tube }) => tube.role === 'lateral-rollbar')].flatMap((hoop) => {
+  read: each(
+    (car) => [...car.mainHoops(), ...car.hoops().filter(({ tube }) => tube.role === 'lateral-rollbar')],
+    (hoop, car) => {
       const arcs = hoop.figures.crowns.filter((arc) => arc !== null);
       if (arcs.length === 0) return [];
       return car.landedOn(hoop, 'backstay').map(({ member, station }) => {
@@ -17,7 +19,8 @@ export const backstayCrown: Rule = {
         );
         return reading(member.name, far, 'mm', { tube: member.name, hoop: hoop.name }, { fact: 'path' });
       });
-    }),
+    },
+  ),
   mend: () => ({
     says: 'join it nearer to the corner',
     ask: ', {book} wants it near there; it names no figure, over {limit} is told',

@@ -1,6 +1,7 @@
 /** `backstay.drop`: how far below the top of the main hoop a backstay meets it. */
 import { figure } from '../../geometry/tell';
 import { stays } from '../examples';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 
@@ -8,15 +9,17 @@ export const backstayDrop: Rule = {
   code: 'backstay.drop',
   unit: 'mm',
   slack: 1e-6,
-  read: (car) =>
-    car.mainHoops().flatMap((hoop) => {
+  read: each(
+    (car) => car.mainHoops(),
+    (hoop, car) => {
       const radius = (hoop.tube.section?.od ?? 0) / 2;
       return car.landedOn(hoop, 'backstay').map(({ member, end }): Reading => {
         const drop = hoop.figures.top + radius - end.at[2];
         const params = { tube: member.name, hoop: hoop.name, axes: figure(drop - radius, 'mm') };
         return reading(member.name, drop, 'mm', params, { fact: 'path' });
       });
-    }),
+    },
+  ),
   mend: (item, target) => ({
     says: 'join it {by~} higher',
     params: { by: { value: item.measured.value - target, unit: 'mm' } },

@@ -1,6 +1,7 @@
 /** `bend.difficulty`: what a bend asks of the bender, by the figure that toolmakers use. */
 import { degrees } from '../../../grammar/units';
 import { figure } from '../../geometry/tell';
+import type { Member } from '../car';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 
@@ -17,6 +18,18 @@ export const difficulty = (
   angle: number,
 ): number => (2 * SET_UP + (0.2 * od) / wall + angle / 180) / (radius / od);
 
+/** The widest bend of a tube, with the die and the size. */
+function hardestOf({ tube, name, line }: Member): { readonly key: string; readonly item: Reading } | null {
+  if (tube.die === null || tube.section === null) return null;
+  const { die, section } = tube;
+  const angles = line.pieces.flatMap((piece) => (piece.kind === 'arc' ? [piece.angle] : []));
+  if (angles.length === 0) return null;
+  const most = Math.max(...angles);
+  const value = difficulty(section, die.radius, degrees(most));
+  const params = { tube: name, die: die.name, angle: figure(most, 'deg') };
+  return { key: `${die.name} ${section.name}`, item: reading(name, value, '1', params, { fact: 'die' }) };
+}
+
 const bent = (wall: string): string =>
   `die small { od 38; radius 60 }\nsection probe { od 38; wall ${wall} }\nnode a = (0, 0, 0)\nnode b = (0, 0, 600)\nnode c = (600, 0, 600)\ntube t { section probe; die small; path a, b, c; first open; last open }`;
 
@@ -27,17 +40,11 @@ export const bendDifficulty: Rule = {
   read: (car) => {
     // One for each die and size: the widest bend of it.
     const worst = new Map<string, Reading>();
-    for (const { tube, name, line } of car.members()) {
-      if (tube.die === null || tube.section === null) continue;
-      const { die, section } = tube;
-      const angles = line.pieces.flatMap((piece) => (piece.kind === 'arc' ? [piece.angle] : []));
-      if (angles.length === 0) continue;
-      const most = Math.max(...angles);
-      const value = difficulty(section, die.radius, degrees(most));
-      const key = `${die.name} ${section.name}`;
-      if (value <= (worst.get(key)?.measured.value ?? -Infinity)) continue;
-      const params = { tube: name, die: die.name, angle: figure(most, 'deg') };
-      worst.set(key, reading(name, value, '1', params, { fact: 'die' }));
+    for (const member of car.members()) {
+      const hardest = car.ask(hardestOf, member);
+      if (hardest === null) continue;
+      const { key, item } = hardest;
+      if (item.measured.value > (worst.get(key)?.measured.value ?? -Infinity)) worst.set(key, item);
     }
     return [...worst.values()];
   },

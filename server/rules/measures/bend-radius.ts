@@ -1,5 +1,6 @@
 /** `bend.radius`: the centreline radius of the die against the tube that it bends. */
 import { figure } from '../../geometry/tell';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -8,8 +9,9 @@ export const bendRadius: Rule = {
   unit: 'mm',
   // Dies are named in round figures: half a millimetre is no matter.
   slack: 0.5,
-  read: (car) =>
-    car.members().flatMap(({ tube, name, bends }) => {
+  read: each(
+    (car) => car.members(),
+    ({ tube, name, bends }) => {
       if (tube.die === null || tube.section === null || bends === 0) return [];
       const least = 3 * tube.section.od;
       const params = { tube: name, die: tube.die.name, limit: figure(least, 'mm') };
@@ -19,7 +21,8 @@ export const bendRadius: Rule = {
           limit: { from: least, to: null },
         }),
       ];
-    }),
+    },
+  ),
   mend: () => ({ says: '', ask: ', which {book} wants', params: {} }),
   explanation: {
     what: 'The die bends at less than three times the outside diameter.',

@@ -35,16 +35,18 @@ function asked(car: Car, books: readonly Book[], tube: Tube): { readonly wall: n
   return most;
 }
 
+const bentOf = (car: Car): readonly Member[] => car.members().filter(({ bends }) => bends > 0);
+
 /** Of all bent tubes the one whose bend is the farthest under what is asked: one is told for the whole car. */
 function worst(car: Car): readonly Reading[] {
   let found: { readonly member: Member; readonly left: number; readonly wall: number; readonly book: string } | null =
     null;
   const seen = new Set<string>();
   const books = booksOf(car.cage);
-  for (const member of car.members()) {
+  for (const member of car.keep(bentOf)) {
     const { section, die, role } = member.tube;
     // A die under three diameters has a finding of its own.
-    if (section === null || die === null || member.bends === 0 || die.radius < 3 * section.od - 0.5) continue;
+    if (section === null || die === null || die.radius < 3 * section.od - 0.5) continue;
     // Tubes of one size, die and role are all alike.
     const kind = `${section.name} ${die.name} ${role}`;
     if (seen.has(kind)) continue;

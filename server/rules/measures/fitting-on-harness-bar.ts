@@ -12,6 +12,7 @@ export const fittingOnHarnessBar: Rule = {
   slack: 0,
   read: (car) => {
     const uses = fittingUses(car);
+    if (uses.length === 0) return [];
     return car.of('harness-bar').flatMap(({ name }) => {
       const own = uses.filter(({ member }) => member.name === name);
       const first = own[0]?.fitting.name;

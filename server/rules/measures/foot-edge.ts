@@ -1,7 +1,8 @@
 /** `foot.edge`: how much plate there is outside the tube, all round. */
-import { plateMargin, standingOn } from '../../geometry/feet';
+import { plateMargin } from '../../geometry/feet';
 import { figure } from '../../geometry/tell';
-import { footExample } from '../feet';
+import { each } from '../each';
+import { footExample, standingOnFoot, stoodOn } from '../feet';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -9,20 +10,18 @@ export const footEdge: Rule = {
   code: 'foot.edge',
   unit: 'mm',
   slack: 0.05,
-  read: ({ cage, shape }) =>
-    [...standingOn(cage, shape.parts)].flatMap(([foot, list]) => {
-      const node = foot.node === null ? undefined : cage.things.get(foot.node);
-      if (node?.kind !== 'node' || node.at === null) return [];
-      const { at } = node;
-      const margins = list.flatMap((standing) => {
-        const margin = plateMargin(foot, at, standing);
-        return margin === null ? [] : [{ margin, tube: standing.part.name }];
-      });
-      const least = margins.sort((a, b) => a.margin - b.margin)[0];
-      // A tube that reaches past the plate is told by geometry.
-      if (least === undefined || least.margin < 0) return [];
-      return [reading(foot.name, least.margin, 'mm', { foot: foot.name, tube: least.tube }, { fact: 'plate' })];
-    }),
+  read: each(stoodOn, (foot, car) => {
+    const at = car.nodeAt(foot.node);
+    if (at === null) return [];
+    const margins = standingOnFoot(car, foot).flatMap((standing) => {
+      const margin = plateMargin(foot, at, standing);
+      return margin === null ? [] : [{ margin, tube: standing.part.name }];
+    });
+    const least = margins.sort((a, b) => a.margin - b.margin)[0];
+    // A tube that reaches past the plate is told by geometry.
+    if (least === undefined || least.margin < 0) return [];
+    return [reading(foot.name, least.margin, 'mm', { foot: foot.name, tube: least.tube }, { fact: 'plate' })];
+  }),
   mend: (item, target) => ({
     says: 'make the plate {by} larger on that side, or {double} in all',
     params: {

@@ -1,7 +1,8 @@
 /** `foot.missing`: every leg of a hoop and every backstay stands on a foot of its own. */
 import type { Car, Member, MemberEnd } from '../car';
+import { each } from '../each';
 import { reading } from '../readings';
-import type { Item, Rule } from '../rule';
+import type { Rule } from '../rule';
 
 /** The ends that have to stand on the shell: of hoops both, of half-laterals and backstays the lower one. */
 function standing(car: Car, member: Member): readonly MemberEnd[] {
@@ -17,21 +18,21 @@ export const footMissing: Rule = {
   code: 'foot.missing',
   unit: '1',
   slack: 0,
-  read: (car): readonly Item[] =>
-    car
-      .of('main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral', 'backstay')
-      .filter(({ tube }) => !tube.existing)
-      .flatMap((member) =>
-        standing(car, member).map((end) =>
-          reading(
-            member.name,
-            end.foot === null ? 0 : 1,
-            '1',
-            { tube: member.name, end: end.which, node: nodeOf(member, end.which) },
-            { fact: end.which, at: { kind: 'thing', thing: member.name, fact: 'path' } },
+  read: each(
+    (car) => car.of('main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral', 'backstay'),
+    (member, car) =>
+      member.tube.existing
+        ? []
+        : standing(car, member).map((end) =>
+            reading(
+              member.name,
+              end.foot === null ? 0 : 1,
+              '1',
+              { tube: member.name, end: end.which, node: nodeOf(member, end.which) },
+              { fact: end.which, at: { kind: 'thing', thing: member.name, fact: 'path' } },
+            ),
           ),
-        ),
-      ),
+  ),
   mend: () => ({
     says: 'set it on one: foot NAME { at {node}; plate … }',
     ask: ', {book} wants a mounting for each leg and each backstay',

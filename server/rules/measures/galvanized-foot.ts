@@ -1,6 +1,6 @@
 /** `galvanized.foot`: how much of a dipped tube's bore stays open through its plate. */
-import { standingOn } from '../../geometry/feet';
 import { boreOf, dippedExample, isDipped, isGalvanized } from '../galvanized';
+import { standingOnFoot, stoodOn } from '../feet';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 
@@ -12,8 +12,8 @@ export const galvanizedFoot: Rule = {
   unit: '1',
   slack: 0.005,
   read: (car) =>
-    [...(isDipped(car) ? standingOn(car.cage, car.shape.parts) : [])].flatMap(([foot, list]): readonly Reading[] => {
-      const tube = list[0]?.part.tube;
+    (isDipped(car) ? stoodOn(car) : []).flatMap((foot): readonly Reading[] => {
+      const tube = standingOnFoot(car, foot)[0]?.part.tube;
       const bore = tube === undefined ? null : boreOf(tube);
       if (tube === undefined || bore === null || foot.holeUnread === true || !isGalvanized(car, tube)) return [];
       const share = ((foot.hole ?? 0) / bore) ** 2;

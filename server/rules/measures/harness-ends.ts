@@ -1,4 +1,5 @@
 /** `harness.ends`: what the ends of the harness bar land on. */
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
@@ -6,8 +7,9 @@ export const harnessEnds: Rule = {
   code: 'harness.ends',
   unit: '1',
   slack: 0,
-  read: (car) =>
-    car.of('harness-bar').flatMap((member) =>
+  read: each(
+    (car) => car.of('harness-bar'),
+    (member, car) =>
       member.ends.flatMap((end) => {
         const host = end.hosts[0];
         const on = host === undefined ? null : car.member(host);
@@ -16,7 +18,7 @@ export const harnessEnds: Rule = {
         const params = { tube: member.name, end: end.which, host: `${host} (${word})` };
         return [reading(member.name, 1, '1', params, { fact: 'path', word })];
       }),
-    ),
+  ),
   mend: () => ({ says: 'run it from backstay to backstay, or from side to side of the main hoop', params: {} }),
   explanation: {
     what: 'A harness bar ends on a tube that the book does not name for it.',

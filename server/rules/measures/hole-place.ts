@@ -13,7 +13,7 @@ function taken(
   const whole = car.shape.parts.get(tube.name);
   if (whole === undefined) return [];
   const radius = (tube.section?.od ?? 0) / 2;
-  const welds = (car.weldsOn().get(whole) ?? []).flatMap((weld) => {
+  const welds = car.weldsOn(whole.name).flatMap((weld) => {
     const print = coveredBy(weld);
     return print === null ? [] : [{ what: `the weld of ${weld.part.name}`, ...print }];
   });

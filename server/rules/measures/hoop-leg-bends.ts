@@ -1,6 +1,7 @@
 /** `hoop.leg-bends`: bends in a leg of a hoop below the bend at its top corner. */
 import { flankOf } from '../hoop';
 import { FOUR_BENDS, SIX_BENDS } from '../hoop-examples';
+import { eachOne } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 import type { Hoop } from '../car';
@@ -17,8 +18,9 @@ export const hoopLegBends: Rule = {
   code: 'hoop.leg-bends',
   unit: '1',
   slack: 0,
-  read: (car) =>
-    car.hoops().map((hoop) =>
+  read: eachOne(
+    (car) => car.hoops(),
+    (hoop) =>
       reading(
         hoop.name,
         worstLeg(hoop),
@@ -29,7 +31,7 @@ export const hoopLegBends: Rule = {
           group: hoop.tube.role === 'main-rollbar' ? 'main leg' : 'front leg',
         },
       ),
-    ),
+  ),
   mend: () => ({ says: 'let the leg have one bend only', params: {} }),
   explanation: {
     what: 'A leg of a hoop has more than one bend between its foot and the corner at its top.',

@@ -4,6 +4,7 @@ import { distance } from '../../centreline/vector';
 import { figure } from '../../geometry/tell';
 import type { End, Part } from '../../geometry/shape';
 import type { Car } from '../car';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import type { Weld } from '../welds';
@@ -41,12 +42,10 @@ function clusterReading(weld: Weld, others: readonly Weld[]): Reading | null {
     : found(weld.part, weld.end, most.far, `that of ${most.with.part.name} along ${weld.host.name}`, weld.host);
 }
 
-function read(car: Car): readonly Reading[] {
-  return car.welds().flatMap((weld) => {
-    const beside = besideReading(weld.part, weld.end, weld.host);
-    const cluster = clusterReading(weld, car.weldsOn().get(weld.host) ?? []);
-    return [...(beside === null ? [] : [beside]), ...(cluster === null ? [] : [cluster])];
-  });
+function readWeld(weld: Weld, car: Car): readonly Reading[] {
+  const beside = besideReading(weld.part, weld.end, weld.host);
+  const cluster = clusterReading(weld, car.weldsOn(weld.host.name));
+  return [...(beside === null ? [] : [beside]), ...(cluster === null ? [] : [cluster])];
 }
 
 const cluster = (apart: number): string =>
@@ -61,7 +60,7 @@ export const jointEccentricity: Rule = {
   code: 'joint.eccentricity',
   unit: 'mm',
   slack: 0.05,
-  read,
+  read: each((car) => car.welds(), readWeld),
   mend: (item, target) => ({
     says: 'bring them {by} nearer to one point, or apart until both are welded all round',
     params: { by: figure(item.measured.value - target, 'mm') },

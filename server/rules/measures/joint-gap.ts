@@ -1,5 +1,6 @@
 /** `joint.gap`: the widest groove that a cut square through the wall leaves open to the weld. */
 import type { Rule } from '../rule';
+import { each } from '../each';
 import { reading } from '../readings';
 import { anchorOf } from '../welds';
 
@@ -13,15 +14,16 @@ export const jointGap: Rule = {
   code: 'joint.gap',
   unit: 'mm',
   slack: 0.05,
-  read: ({ shape }) =>
-    [...shape.parts.values()].flatMap((part) =>
+  read: each(
+    (car) => car.parts(),
+    (part) =>
       part.ends.flatMap((end) => {
         // No groove is wider than the wall.
         if (end.fit !== 'cope' || (part.tube.section?.wall ?? 0) <= USUAL || end.widestGap === null) return [];
         const params = { tube: part.name, end: end.which, host: end.hosts[0] ?? '' };
         return [reading(part.tube.name, end.widestGap, 'mm', params, { at: anchorOf(part, end) })];
       }),
-    ),
+  ),
   mend: (item) => ({
     says: "cut it to the line of the outside and bevel the inside, or make the weld's leg longer by {groove}",
     params: { groove: item.measured },

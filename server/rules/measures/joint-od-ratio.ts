@@ -1,5 +1,7 @@
 /** `joint.od-ratio`: the diameter of an end against that of the tube that it lands on. */
 import { figure } from '../../geometry/tell';
+import type { Part } from '../../geometry/shape';
+import type { Car } from '../car';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import { anchorOf } from '../welds';
@@ -7,35 +9,50 @@ import { anchorOf } from '../welds';
 const stub = (od: string): string =>
   `section probe { od ${od}; wall 1 }\nnode pa = (-400, 0, 900)\nnode pb = on hoop nearest (0, 0, 1000)\ntube stub as brace { section probe; path pa, pb; first open }`;
 
+interface Ratio {
+  readonly pair: string;
+  readonly isUsual: boolean;
+  readonly item: Reading;
+}
+
+/** At the ends of one part. */
+const ratiosOf = (part: Part, { shape }: Car): readonly Ratio[] =>
+  part.ends.flatMap((end): readonly Ratio[] => {
+    // An end that reaches past the side of its host has that as a fault of its own.
+    if (end.fit !== 'cope' || end.depth === null) return [];
+    const host = shape.parts.get(end.hosts[0] ?? '');
+    const [od, hostOd] = [part.tube.section?.od, host?.tube.section?.od];
+    if (host === undefined || od === undefined || hostOd === undefined) return [];
+    const params = {
+      tube: part.name,
+      od: figure(od, 'mm'),
+      host: host.name,
+      hostOd: figure(hostOd, 'mm'),
+      end: end.which,
+    };
+    return [
+      {
+        pair: `${String(od)} ${String(hostOd)}`,
+        isUsual: od <= hostOd && od >= hostOd / 4,
+        item: reading(part.tube.name, od / hostOd, '1', params, { at: anchorOf(part, end) }),
+      },
+    ];
+  });
+
 export const jointOdRatio: Rule = {
   code: 'joint.od-ratio',
   unit: '1',
   slack: 0.005,
-  read: ({ shape }) => {
+  read: (car) => {
     // Of the usual ones each pair of sizes is read once.
     const usual = new Set<string>();
-    const readings: Reading[] = [];
-    for (const part of shape.parts.values()) {
-      for (const end of part.ends) {
-        const host = shape.parts.get(end.hosts[0] ?? '');
-        const [od, hostOd] = [part.tube.section?.od, host?.tube.section?.od];
-        // An end that reaches past the side of its host has that as a fault of its own.
-        if (end.fit !== 'cope' || end.depth === null) continue;
-        if (host === undefined || od === undefined || hostOd === undefined) continue;
-        const pair = `${String(od)} ${String(hostOd)}`;
-        if (usual.has(pair)) continue;
-        if (od <= hostOd && od >= hostOd / 4) usual.add(pair);
-        const params = {
-          tube: part.name,
-          od: figure(od, 'mm'),
-          host: host.name,
-          hostOd: figure(hostOd, 'mm'),
-          end: end.which,
-        };
-        readings.push(reading(part.tube.name, od / hostOd, '1', params, { at: anchorOf(part, end) }));
-      }
-    }
-    return readings;
+    return car.parts().flatMap((part) =>
+      car.ask(ratiosOf, part).flatMap(({ pair, isUsual, item }) => {
+        if (usual.has(pair)) return [];
+        if (isUsual) usual.add(pair);
+        return [item];
+      }),
+    );
   },
   mend: (item) =>
     item.measured.value < 1

@@ -1,6 +1,7 @@
 /** `joint.toe-spacing`: between the welds of two tubes that land side by side on a third. */
 import { figure } from '../../geometry/tell';
 import type { Car } from '../car';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import type { Weld } from '../welds';
@@ -36,20 +37,20 @@ function pairReading(a: Weld, b: Weld, far: number): Reading | null {
   });
 }
 
-function read(car: Car): readonly Reading[] {
+/** What is welded on one part. */
+function readHost(name: string, car: Car): readonly Reading[] {
   const readings: Reading[] = [];
-  for (const [host, welds] of car.weldsOn()) {
-    if (welds.length < 2) continue;
-    const list = [...welds].sort((a, b) => a.station - b.station);
-    const far = Math.max(LEAST, radiusOf(host)) + NEXT;
-    const widest = Math.max(...list.map(({ bound }) => bound));
-    for (const [i, a] of list.entries()) {
-      for (const b of list.slice(i + 1)) {
-        if (b.station - a.station > a.bound + widest + far) break;
-        if (b.station - a.station > a.bound + b.bound + far || isOneNode(a, b)) continue;
-        const found = pairReading(a, b, far);
-        if (found !== null) readings.push(found);
-      }
+  const list = [...car.weldsOn(name)].sort((a, b) => a.station - b.station);
+  const [first, second] = list;
+  if (first === undefined || second === undefined) return [];
+  const far = Math.max(LEAST, radiusOf(first.host)) + NEXT;
+  const widest = Math.max(...list.map(({ bound }) => bound));
+  for (const [i, a] of list.entries()) {
+    for (const b of list.slice(i + 1)) {
+      if (b.station - a.station > a.bound + widest + far) break;
+      if (b.station - a.station > a.bound + b.bound + far || isOneNode(a, b)) continue;
+      const found = pairReading(a, b, far);
+      if (found !== null) readings.push(found);
     }
   }
   return readings;
@@ -67,7 +68,7 @@ export const jointToeSpacing: Rule = {
   code: 'joint.toe-spacing',
   unit: 'mm',
   slack: 0.1,
-  read,
+  read: each((car) => car.weldHosts(), readHost),
   mend: (item, target) => ({
     says: 'move one of them by {by}, or bring both to one node',
     params: { by: figure(target - item.measured.value, 'mm') },

@@ -4,6 +4,7 @@ import { figure } from '../../geometry/tell';
 import type { End, Part } from '../../geometry/shape';
 import type { Car } from '../car';
 import { stays } from '../examples';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 import type { Weld } from '../welds';
@@ -59,27 +60,25 @@ const nearest = (toes: readonly Toe[]): Toe | undefined =>
     undefined,
   );
 
-function read(car: Car): readonly Reading[] {
-  return [...car.shape.parts.values()].flatMap((part) => {
-    const { section } = part.tube;
-    if (section === null || bendsOf(part).length === 0) return [];
-    const landed = landedToe(part, car.weldsOn().get(part) ?? []);
-    const toes = [...ownToes(part), ...(landed === null ? [] : [landed])];
-    const toe = nearest(toes);
-    if (toe === undefined) return [];
-    const where = toe.far < 0 ? 'reaches {into} into the bend' : 'ends {measured} from the bend';
-    const node = part.tube.path[toe.bend.corner] ?? null;
-    const { what, child } = toe;
-    const params = { tube: part.name, what, child, where, into: figure(-toe.far, 'mm'), node };
-    return [reading(part.tube.name, toe.far, 'mm', params, { limit: { from: section.od, to: null } })];
-  });
+function readPart(part: Part, car: Car): readonly Reading[] {
+  const { section } = part.tube;
+  if (section === null || bendsOf(part).length === 0) return [];
+  const landed = landedToe(part, car.weldsOn(part.name));
+  const toes = [...ownToes(part), ...(landed === null ? [] : [landed])];
+  const toe = nearest(toes);
+  if (toe === undefined) return [];
+  const where = toe.far < 0 ? 'reaches {into} into the bend' : 'ends {measured} from the bend';
+  const node = part.tube.path[toe.bend.corner] ?? null;
+  const { what, child } = toe;
+  const params = { tube: part.name, what, child, where, into: figure(-toe.far, 'mm'), node };
+  return [reading(part.tube.name, toe.far, 'mm', params, { limit: { from: section.od, to: null } })];
 }
 
 export const jointToeToBend: Rule = {
   code: 'joint.toe-to-bend',
   unit: 'mm',
   slack: 0.05,
-  read,
+  read: each((car) => car.parts(), readPart),
   mend: (item, target) => ({
     says: 'move it {by} away from the bend, or weld there last and slowly',
     ...(item.measured.value < 0 ? { ask: ', where no weld should be' } : {}),

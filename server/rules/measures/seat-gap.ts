@@ -1,5 +1,10 @@
 /** `seat.gap`: the shortest distance from the shell's rear rectangle to the nearest tube. */
 import type { Anchor, FindingNote } from '../../../grammar/finding';
+import type { SeatFigures } from '../../geometry/shape';
+import type { Car } from '../car';
+import { each } from '../each';
+import { figure } from '../../geometry/tell';
+import { reading } from '../readings';
 import type { Reading, Rule } from '../rule';
 
 interface Told {
@@ -7,58 +12,37 @@ interface Told {
   readonly notes: readonly FindingNote[];
 }
 
-/** A pair is told at the one that is written later, with a note on the other. `order`: where each thing is written. */
-function atPair(order: ReadonlyMap<string, number>, seat: string, tube: string): Told {
+/** The names of all things, in the order in which they are written. */
+const namesOf = (car: Car): readonly string[] => [...car.cage.things.keys()];
+const orderOf = (car: Car): ReadonlyMap<string, number> => new Map(car.keep(namesOf).map((name, i) => [name, i]));
+
+/** Where a thing is written, among all of them. */
+const placeOf = (name: string, car: Car): number => car.keep(orderOf).get(name) ?? 0;
+
+/** A pair is told at the one that is written later, with a note on the other. */
+function atPair(car: Car, seat: string, tube: string): Told {
   // A piece of a split tube is written where its tube is.
-  const whole = order.has(tube) ? tube : tube.replace(/\.[ab]$/, '');
-  const seatLater = (order.get(seat) ?? 0) > (order.get(whole) ?? 0);
+  const whole = car.cage.things.has(tube) ? tube : tube.replace(/\.[ab]$/, '');
+  const seatLater = placeOf(seat, car) > placeOf(whole, car);
   const [later, other, message] = seatLater
     ? [seat, whole, `${tube} is written here.`]
     : [whole, seat, `The seat ${seat} is written here.`];
   return { at: { kind: 'thing', thing: later }, notes: [{ at: { kind: 'thing', thing: other }, message }] };
 }
 
+function readingOf({ name, gap, to }: SeatFigures, car: Car): readonly Reading[] {
+  if (gap === null || to === null) return [];
+  const where =
+    gap < 0 ? '{tube} stands inside seat {seat}, by {inside}' : '{tube} is {measured} from the back of seat {seat}';
+  const params = { seat: name, tube: to, where, inside: figure(-gap, 'mm') };
+  return [reading(name, gap, 'mm', params, atPair(car, name, to))];
+}
+
 export const seatGap: Rule = {
   code: 'seat.gap',
   unit: 'mm',
   slack: 1e-6,
-  read: ({ cage, shape }) => {
-    const readings: Reading[] = [];
-    // Most seats are told nothing, so nobody asks where they are written.
-    let order: ReadonlyMap<string, number> | null = null;
-    const pair = (seat: string, tube: string): Told => {
-      order ??= new Map([...cage.things.keys()].map((name, i) => [name, i]));
-      return atPair(order, seat, tube);
-    };
-    for (const seat of shape.seats) {
-      const { name, gap, to } = seat;
-      if (gap === null || to === null) continue;
-      readings.push({
-        subject: name,
-        get at() {
-          return pair(name, to).at;
-        },
-        get notes() {
-          return pair(name, to).notes;
-        },
-        measured: { value: gap, unit: 'mm' },
-        params: {
-          seat: name,
-          tube: to,
-          where:
-            gap < 0
-              ? '{tube} stands inside seat {seat}, by {inside}'
-              : '{tube} is {measured} from the back of seat {seat}',
-          inside: { value: -gap, unit: 'mm' },
-        },
-        fixes: [],
-        group: null,
-        limit: null,
-        figures: seat,
-      });
-    }
-    return readings;
-  },
+  read: each(({ shape }) => shape.seats, readingOf),
   mend: (reading, target) => ({
     says: reading.measured.value < 0 ? 'move it {by} aft, or the seat forward' : 'give it {by} more',
     params: { by: { value: target - reading.measured.value, unit: 'mm' } },

@@ -1,28 +1,35 @@
 /** `strap.bar-drop`: how far a strap on a harness bar runs down: flatter than a book wants of a bar. */
 import { degrees } from '../../../grammar/units';
-import { strapReadings } from '../strap-readings';
-import type { Reading, Rule } from '../rule';
+import type { StrapFigures } from '../../geometry/shape';
+import type { Car } from '../car';
+import { eachOne } from '../each';
+import { reading } from '../readings';
+import type { Rule } from '../rule';
+
+/** Of the straps on a harness bar the flattest is told: the bar has one height. */
+function flattest({ shape }: Car): readonly StrapFigures[] {
+  const onBars = new Map<string, StrapFigures>();
+  for (const figures of shape.straps) {
+    const { part, tube, drop } = figures;
+    // One that runs up is told by strap.drop.
+    if (part === null || drop === null || !(drop >= 0) || shape.parts.get(part)?.role !== 'harness-bar') continue;
+    const bar = tube ?? '';
+    const before = onBars.get(bar)?.drop ?? null;
+    if (before === null || drop < before) onBars.set(bar, figures);
+  }
+  return [...onBars.values()];
+}
 
 export const strapBarDrop: Rule = {
   code: 'strap.bar-drop',
   unit: 'deg',
   // The height of a bar is read to a millimetre or a sixteenth: within a degree of the limit it is on it.
   slack: 1,
-  // Of the straps on a bar the flattest is told: the bar has one height.
-  read: ({ shape }) => {
-    const all = strapReadings(shape, 'deg', ({ part, drop }) => {
-      const onBar = part !== null && shape.parts.get(part)?.role === 'harness-bar';
-      // One that runs up is told by strap.drop.
-      return onBar && drop !== null && drop >= 0 ? degrees(drop) : null;
-    });
-    const flattest = new Map<string, Reading>();
-    for (const one of all) {
-      const bar = String(one.params['tube']);
-      const before = flattest.get(bar);
-      if (before === undefined || one.measured.value < before.measured.value) flattest.set(bar, one);
-    }
-    return [...flattest.values()];
-  },
+  read: eachOne(
+    (car) => car.keep(flattest),
+    (figures) =>
+      reading(figures.name, degrees(figures.drop ?? 0), 'deg', { strap: figures.name, tube: figures.tube ?? '' }),
+  ),
   mend: () => ({
     says: 'at about {limit} it meets both; ask which the scrutineer goes by',
     ask: ': of a bar {book} wants {limit} or more, of every strap it recommends no more than that',

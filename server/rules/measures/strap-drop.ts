@@ -44,11 +44,12 @@ export const strapDrop: Rule = {
   code: 'strap.drop',
   unit: 'deg',
   slack: 1e-6,
-  read: ({ shape }) =>
-    strapReadings(shape, 'deg', dropOf, (figures) => {
-      const drop = dropOf(figures) ?? 0;
-      return drop < 0 ? { way: 'runs up {rise}', rise: { value: -drop, unit: 'deg' } } : { way: 'drops {measured}' };
-    }),
+  read: strapReadings('deg', dropOf, (figures) => {
+    const drop = dropOf(figures) ?? 0;
+    return {
+      params: drop < 0 ? { way: 'runs up {rise}', rise: { value: -drop, unit: 'deg' } } : { way: 'drops {measured}' },
+    };
+  }),
   mend: (reading, target, { cage, shape }) => {
     const drop = reading.measured.value;
     const mend = lift(cage, shape, reading.subject, drop, target);

@@ -11,11 +11,11 @@ export const strapFreeRun: Rule = {
   code: 'strap.free-run',
   unit: 'mm',
   slack: 1e-6,
-  read: ({ cage, shape }) =>
-    strapReadings(shape, 'mm', (figures) => figures.freeRun).map((reading) => ({
-      ...reading,
-      limit: { from: strapOf(cage, reading.subject)?.hardware ?? null, to: null },
-    })),
+  read: strapReadings(
+    'mm',
+    (figures) => figures.freeRun,
+    ({ name }, { cage }) => ({ limit: { from: strapOf(cage, name)?.hardware ?? null, to: null } }),
+  ),
   mend: (reading, target, { cage, shape }) => {
     const strap = laid(cage, shape, reading.subject);
     const aft = strap === null ? null : solveBetween((x) => strap.withBar([-x, 0, 0]).freeRun, 0, FARTHEST, target);

@@ -1,5 +1,6 @@
 /** `strap.gap`: between the inner edges of a seat's two straps where they lie on the bar. */
 import { belts } from '../examples';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 import { strapPairs } from '../shoulders';
@@ -10,12 +11,11 @@ export const strapGap: Rule = {
   slack: 0.05,
   groups: ['with yoke', 'without yoke'],
   // A strap without a width has a finding of its own: it is a fact that every strap needs.
-  read: (car) =>
-    strapPairs(car).flatMap(({ seat, left, spacing, width }) => {
-      if (width === null) return [];
-      const group = seat.yoke === null ? 'without yoke' : 'with yoke';
-      return [reading(seat.name, spacing - width, 'mm', { seat: seat.name, tube: left.figures.tube ?? '' }, { group })];
-    }),
+  read: each(strapPairs, ({ seat, left, spacing, width }) => {
+    if (width === null) return [];
+    const group = seat.yoke === null ? 'without yoke' : 'with yoke';
+    return [reading(seat.name, spacing - width, 'mm', { seat: seat.name, tube: left.figures.tube ?? '' }, { group })];
+  }),
   mend: (item, target) => ({
     says: 'bring them {by~} closer together',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },

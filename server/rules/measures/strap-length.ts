@@ -10,16 +10,13 @@ export const strapLength: Rule = {
   code: 'strap.length',
   unit: 'mm',
   slack: 1e-6,
-  read: ({ shape }) =>
-    strapReadings(
-      shape,
-      'mm',
-      (figures) => figures.length,
-      ({ length }) => ({
-        least: figure(STRETCH[0] * (length ?? 0), 'mm'),
-        most: figure(STRETCH[1] * (length ?? 0), 'mm'),
-      }),
-    ),
+  read: strapReadings(
+    'mm',
+    (figures) => figures.length,
+    ({ length }) => ({
+      params: { least: figure(STRETCH[0] * (length ?? 0), 'mm'), most: figure(STRETCH[1] * (length ?? 0), 'mm') },
+    }),
+  ),
   mend: () => ({ says: 'move the bar nearer if it fits', params: {} }),
   explanation: {
     what: 'A strap is long between the slot and the bar.',

@@ -1,6 +1,7 @@
 /** `strap.shoulder-angle`: the run below horizontal in side view, from the top of the shoulder (or yoke) to the bar. */
 import { degrees } from '../../../grammar/units';
 import { belts } from '../examples';
+import { eachOne } from '../each';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import { NO_SHOULDER, shouldered } from '../shoulders';
@@ -10,17 +11,16 @@ export const strapShoulderAngle: Rule = {
   unit: 'deg',
   slack: 1e-6,
   groups: ['with yoke', 'without yoke'],
-  read: (car) =>
-    shouldered(car).map(({ figures, seat }) => {
-      const group = seat.yoke === null ? 'without yoke' : 'with yoke';
-      if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER, { group });
-      const angle = degrees(figures.dropFromShoulder);
-      const params =
-        angle < 0
-          ? { strap: figures.name, way: 'runs up {rise}', rise: { value: -angle, unit: 'deg' as const } }
-          : { strap: figures.name, way: 'drops {measured}' };
-      return reading(figures.name, angle, 'deg', params, { group });
-    }),
+  read: eachOne(shouldered, ({ figures, seat }) => {
+    const group = seat.yoke === null ? 'without yoke' : 'with yoke';
+    if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER, { group });
+    const angle = degrees(figures.dropFromShoulder);
+    const params =
+      angle < 0
+        ? { strap: figures.name, way: 'runs up {rise}', rise: { value: -angle, unit: 'deg' as const } }
+        : { strap: figures.name, way: 'drops {measured}' };
+    return reading(figures.name, angle, 'deg', params, { group });
+  }),
   mend: (item, target) => ({ says: item.measured.value > target ? 'raise the bar' : 'lower the bar', params: {} }),
   explanation: {
     what: 'A strap runs too steeply down from the shoulder to the bar, or runs up.',

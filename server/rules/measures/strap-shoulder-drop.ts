@@ -1,5 +1,6 @@
 /** `strap.shoulder-drop`: in height, from the top of the shoulder down to where the strap lies on the bar. */
 import { belts } from '../examples';
+import { eachOne } from '../each';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import { NO_SHOULDER, shouldered } from '../shoulders';
@@ -8,18 +9,17 @@ export const strapShoulderDrop: Rule = {
   code: 'strap.shoulder-drop',
   unit: 'mm',
   slack: 0.05,
-  read: (car) =>
-    shouldered(car).map(({ figures, seat, shoulder }) => {
-      if (shoulder === null) return missing(seat.name, NO_SHOULDER);
-      const drop = shoulder[2] - (figures.contact?.[2] ?? 0);
-      const params = {
-        strap: figures.name,
-        tube: figures.tube ?? '',
-        way: drop < 0 ? '{rise} above' : '{measured} below',
-        rise: { value: Math.abs(drop), unit: 'mm' as const },
-      };
-      return reading(figures.name, drop, 'mm', params);
-    }),
+  read: eachOne(shouldered, ({ figures, seat, shoulder }) => {
+    if (shoulder === null) return missing(seat.name, NO_SHOULDER);
+    const drop = shoulder[2] - (figures.contact?.[2] ?? 0);
+    const params = {
+      strap: figures.name,
+      tube: figures.tube ?? '',
+      way: drop < 0 ? '{rise} above' : '{measured} below',
+      rise: { value: Math.abs(drop), unit: 'mm' as const },
+    };
+    return reading(figures.name, drop, 'mm', params);
+  }),
   mend: (item, target) => ({
     says: item.measured.value > target ? 'raise the bar by {by~}' : 'lower the bar by {by~}',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },

@@ -1,5 +1,6 @@
 /** `strap.shoulder-reach`: from the shoulder (or yoke) to the bar, in plan view. */
 import { belts } from '../examples';
+import { eachOne } from '../each';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import type { Shouldered } from '../shoulders';
@@ -13,14 +14,13 @@ export const strapShoulderReach: Rule = {
   code: 'strap.shoulder-reach',
   unit: 'mm',
   slack: 0.05,
-  read: (car) =>
-    shouldered(car).map((one) => {
-      const reach = reachOf(one);
-      const { name, tube } = one.figures;
-      return reach === null
-        ? missing(one.seat.name, NO_SHOULDER)
-        : reading(name, reach, 'mm', { strap: name, tube: tube ?? '' });
-    }),
+  read: eachOne(shouldered, (one) => {
+    const reach = reachOf(one);
+    const { name, tube } = one.figures;
+    return reach === null
+      ? missing(one.seat.name, NO_SHOULDER)
+      : reading(name, reach, 'mm', { strap: name, tube: tube ?? '' });
+  }),
   mend: () => ({ says: 'move the bar nearer if the hardware leaves room', params: {} }),
   explanation: {
     what: 'The bar lies far behind the shoulder.',

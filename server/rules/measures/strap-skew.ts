@@ -13,7 +13,7 @@ export const strapSkew: Rule = {
   code: 'strap.skew',
   unit: 'deg',
   slack: 1e-6,
-  read: ({ shape }) => strapReadings(shape, 'deg', skewOf),
+  read: strapReadings('deg', skewOf),
   mend: (reading, target, { cage, shape }) =>
     moveAlong(cage, shape, reading.subject, skewOf, target, {
       says: 'let the bar run across the strap there',

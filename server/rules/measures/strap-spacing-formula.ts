@@ -4,6 +4,7 @@
  */
 import { figure } from '../../geometry/tell';
 import { belts } from '../examples';
+import { eachOne } from '../each';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import { NO_SHOULDER, strapPairs } from '../shoulders';
@@ -16,26 +17,25 @@ export const strapSpacingFormula: Rule = {
   code: 'strap.spacing-formula',
   unit: 'mm',
   slack: 1e-6,
-  read: (car) =>
-    strapPairs(car).map(({ seat, left, right, spacing }) => {
-      const [a, b] = [reachOf(left), reachOf(right)];
-      if (a === null || b === null || left.shoulder === null || right.shoulder === null)
-        return missing(seat.name, NO_SHOULDER);
-      const reach = (a + b) / 2;
-      const formula = spacingAsked(Math.abs(left.shoulder[1] - right.shoulder[1]), reach);
-      // Below nothing the formula is for straps that cross.
-      const asked = Math.max(0, left.figures.crossed ? -formula : formula);
-      const off = spacing - asked;
-      const params = {
-        seat: seat.name,
-        tube: left.figures.tube ?? '',
-        spacing: figure(spacing, 'mm'),
-        off: off < 0 ? 'closer' : 'wider',
-        asked: figure(asked, 'mm'),
-        reach: figure(reach, 'mm'),
-      };
-      return reading(seat.name, Math.abs(off), 'mm', params);
-    }),
+  read: eachOne(strapPairs, ({ seat, left, right, spacing }) => {
+    const [a, b] = [reachOf(left), reachOf(right)];
+    if (a === null || b === null || left.shoulder === null || right.shoulder === null)
+      return missing(seat.name, NO_SHOULDER);
+    const reach = (a + b) / 2;
+    const formula = spacingAsked(Math.abs(left.shoulder[1] - right.shoulder[1]), reach);
+    // Below nothing the formula is for straps that cross.
+    const asked = Math.max(0, left.figures.crossed ? -formula : formula);
+    const off = spacing - asked;
+    const params = {
+      seat: seat.name,
+      tube: left.figures.tube ?? '',
+      spacing: figure(spacing, 'mm'),
+      off: off < 0 ? 'closer' : 'wider',
+      asked: figure(asked, 'mm'),
+      reach: figure(reach, 'mm'),
+    };
+    return reading(seat.name, Math.abs(off), 'mm', params);
+  }),
   mend: (item, target) => ({
     says: `move each {by~} ${item.params['off'] === 'closer' ? 'away from' : 'toward'} the other`,
     ask: ', by the formula of {book}',

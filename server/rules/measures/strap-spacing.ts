@@ -1,5 +1,6 @@
 /** `strap.spacing`: between the middles of a seat's two straps where they lie on the bar. */
 import { belts } from '../examples';
+import { eachOne } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 import { strapPairs } from '../shoulders';
@@ -8,10 +9,9 @@ export const strapSpacing: Rule = {
   code: 'strap.spacing',
   unit: 'mm',
   slack: 0.05,
-  read: (car) =>
-    strapPairs(car).map(({ seat, left, spacing }) =>
-      reading(seat.name, spacing, 'mm', { seat: seat.name, tube: left.figures.tube ?? '' }),
-    ),
+  read: eachOne(strapPairs, ({ seat, left, spacing }) =>
+    reading(seat.name, spacing, 'mm', { seat: seat.name, tube: left.figures.tube ?? '' }),
+  ),
   mend: (item, target) => ({
     says: item.measured.value > target ? 'bring them {by~} closer together' : 'move them {by~} apart',
     params: { by: { value: Math.abs(item.measured.value - target), unit: 'mm' } },

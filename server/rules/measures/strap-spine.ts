@@ -1,6 +1,7 @@
 /** `strap.spine`: between a shoulder strap and the line of the spine, in side view, from square. */
 import { degrees } from '../../../grammar/units';
 import { belts } from '../examples';
+import { eachOne } from '../each';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import { NO_SHOULDER, shouldered } from '../shoulders';
@@ -9,13 +10,12 @@ export const strapSpine: Rule = {
   code: 'strap.spine',
   unit: 'deg',
   slack: 1e-6,
-  read: (car) =>
-    shouldered(car).map(({ figures, seat }) => {
-      if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER);
-      // The spine leans aft by the recline; square to it the strap drops by as much.
-      const off = degrees(figures.dropFromShoulder - seat.recline);
-      return reading(figures.name, Math.abs(off), 'deg', { strap: figures.name, way: off > 0 ? 'raise' : 'lower' });
-    }),
+  read: eachOne(shouldered, ({ figures, seat }) => {
+    if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER);
+    // The spine leans aft by the recline; square to it the strap drops by as much.
+    const off = degrees(figures.dropFromShoulder - seat.recline);
+    return reading(figures.name, Math.abs(off), 'deg', { strap: figures.name, way: off > 0 ? 'raise' : 'lower' });
+  }),
   mend: (item) => ({
     says: `${item.params['way'] === 'raise' ? 'raise' : 'lower'} the bar`,
     ask: ', {book} wants it square; it names no tolerance, over {limit} is told',

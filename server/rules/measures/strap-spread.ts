@@ -13,8 +13,7 @@ export const strapSpread: Rule = {
   code: 'strap.spread',
   unit: 'deg',
   slack: 1e-6,
-  read: ({ shape }) =>
-    strapReadings(shape, 'deg', spreadOf, (figures) => ({ way: (figures.spread ?? 0) < 0 ? 'inward' : 'outward' })),
+  read: strapReadings('deg', spreadOf, ({ spread }) => ({ params: { way: (spread ?? 0) < 0 ? 'inward' : 'outward' } })),
   mend: (reading, target, { cage, shape }) => moveAlong(cage, shape, reading.subject, spreadOf, target),
   explanation: {
     what: "A strap runs too far off the seat's centreline in plan view.",

@@ -1,7 +1,11 @@
 /** `tube.carries`: what is led through a tube. */
 import { stays } from '../examples';
+import type { Tube } from '../../cage/cage';
+import type { Car } from '../car';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
+
+const carrying = (car: Car): readonly Tube[] => car.tubes().filter(({ carries }) => carries !== null);
 
 export const tubeCarries: Rule = {
   code: 'tube.carries',
@@ -9,8 +13,7 @@ export const tubeCarries: Rule = {
   slack: 0,
   read: (car) =>
     car
-      .tubes()
-      .filter(({ carries }) => carries !== null)
+      .keep(carrying)
       .map(({ name, carries }) => reading(name, 1, '1', { tube: name, what: carries ?? '' }, { fact: 'carries' })),
   mend: () => ({ says: 'lead it elsewhere', ask: ', {book} allows nothing in a tube', params: {} }),
   explanation: {

@@ -1,6 +1,11 @@
 /** `tube.finish`: how the tubes are coated. */
+import type { Tube } from '../../cage/cage';
+import type { Car } from '../car';
 import { missingOfCar, reading } from '../readings';
 import type { Rule } from '../rule';
+
+/** Tubes that say their own. */
+const finished = (car: Car): readonly Tube[] => car.tubes().filter(({ finish }) => finish !== null);
 
 export const tubeFinish: Rule = {
   code: 'tube.finish',
@@ -8,7 +13,7 @@ export const tubeFinish: Rule = {
   slack: 0,
   read: (car) => {
     const whole = car.cage.vehicle?.finish ?? null;
-    const found = car.tubes().flatMap(({ name, finish }) => {
+    const found = (whole === null ? car.keep(finished) : car.tubes()).flatMap(({ name, finish }) => {
       const word = finish ?? whole;
       return word === null ? [] : [reading(name, 1, '1', { tube: name, word }, { fact: 'finish', word })];
     });

@@ -9,9 +9,16 @@ import { processOf } from '../steel';
 export const noMaterial = ({ name }: Section): string =>
   `the material of section ${name} is not written: material cds { yield 360 MPa; tensile 490 MPa; kind cold-drawn-seamless; carbon 0.2 %; manganese 1.2 %; others 0.4 % }`;
 
+interface Used {
+  readonly tube: Tube;
+  readonly section: Section;
+}
+
 /** One tube of each section that is used, with the section: what is said of its steel is said once. */
-export const oneOfEach = (car: Car): readonly { readonly tube: Tube; readonly section: Section }[] => {
-  const seen = new Map<string, { readonly tube: Tube; readonly section: Section }>();
+export const oneOfEach = (car: Car): readonly Used[] => car.keep(usedSections);
+
+const usedSections = (car: Car): readonly Used[] => {
+  const seen = new Map<string, Used>();
   for (const tube of car.tubes()) {
     const { section } = tube;
     if (section !== null && !tube.existing && !seen.has(section.name)) seen.set(section.name, { tube, section });

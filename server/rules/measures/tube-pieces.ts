@@ -1,15 +1,17 @@
 /** `tube.pieces`: of how many pieces a member is made. */
 import type { Car, Member } from '../car';
+import { listOf } from '../car';
+import { eachOne } from '../each';
 import { reading } from '../readings';
 import type { Rule } from '../rule';
 
 /** Main hoops that meet each other, by their names, both ways. */
-const met = (car: Car): ReadonlyMap<string, ReadonlySet<Member>> => {
-  const map = new Map<string, Set<Member>>();
+const met = (car: Car): ReadonlyMap<string, readonly Member[]> => {
+  const map = new Map<string, Member[]>();
   const note = (name: string, other: Member): void => {
     const list = map.get(name);
-    if (list === undefined) map.set(name, new Set([other]));
-    else list.add(other);
+    if (list === undefined) map.set(name, [other]);
+    else if (!list.includes(other)) list.push(other);
   };
   for (const member of car.of('main-rollbar')) {
     for (const host of member.ends.flatMap(({ hosts }) => hosts)) {
@@ -22,9 +24,11 @@ const met = (car: Car): ReadonlyMap<string, ReadonlySet<Member>> => {
   return map;
 };
 
+const metBy = listOf(met);
+
 /** Main hoops made of several tubes that meet each other: all of them are one hoop in pieces. */
 const piecesOf = (car: Car, member: Member): number => {
-  const others = member.tube.role === 'main-rollbar' ? [...(car.keep(met).get(member.name) ?? [])] : [];
+  const others = member.tube.role === 'main-rollbar' ? metBy(car, member.name) : [];
   return member.pieces + others.reduce((sum, other) => sum + other.pieces, 0);
 };
 
@@ -33,15 +37,17 @@ export const tubePieces: Rule = {
   unit: '1',
   slack: 0,
   groups: ['main hoop', 'hoop', 'member', 'leg of a cross'],
-  read: (car) =>
-    car.members().map((member) => {
+  read: eachOne(
+    (car) => car.members(),
+    (member, car) => {
       const value = piecesOf(car, member);
       const crosses = ['diagonal', 'backstay-diagonal', 'door-bar', 'roof-bar'].includes(member.tube.role);
       const hoop = ['main-rollbar', 'front-rollbar', 'lateral-rollbar'].includes(member.tube.role);
       const main = member.tube.role === 'main-rollbar';
       const group = main ? 'main hoop' : hoop ? 'hoop' : crosses ? 'leg of a cross' : 'member';
       return reading(member.name, value, '1', { tube: member.name }, { group });
-    }),
+    },
+  ),
   mend: () => ({ says: 'bend it from one length of tube', ask: ', {book} wants one', params: {} }),
   explanation: {
     what: 'A hoop or member is made of several pieces.',

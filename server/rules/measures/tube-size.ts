@@ -4,6 +4,7 @@ import type { Section } from '../../cage/cage';
 import { figure } from '../../geometry/tell';
 import type { Car, Member } from '../car';
 import { roofBand } from '../hoop';
+import { each } from '../each';
 import { reading } from '../readings';
 import type { Decision, Limit, Reading, Rule } from '../rule';
 import type { SizeRow, SizeTable } from '../sizes';
@@ -87,14 +88,16 @@ export const tubeSize: Rule = {
   unit: 'mm',
   slack: 0,
   groups: [LOW_TRANSVERSE],
-  read: (car) =>
-    car.members().flatMap((member) => {
+  read: each(
+    (car) => car.members(),
+    (member, car) => {
       const { tube, name } = member;
       if (tube.section === null || (tube.existing && tube.role === 'brace')) return [];
       const { od, wall } = tube.section;
       const params = { tube: name, size: '{od#} x {wall}', od: figure(od, 'mm'), wall: figure(wall, 'mm') };
       return [reading(name, wall, 'mm', params, { fact: 'section', group: groupOf(car, member) })];
-    }),
+    },
+  ),
   mend: () => ({ says: 'use a larger tube', params: {} }),
   decide,
   explanation: {
