@@ -31,12 +31,12 @@ export interface Row {
 /** A column: its head, and its share of the table's width, %. */
 export type Column = readonly [string, number];
 
-/** A table of so few rows is not broken over two sheets. */
+/** A table of so few rows is not broken over two sheets, unless its kind is `long`: of rows as high as pictures. */
 const WHOLE = 8;
 
 /** A table whose columns and rows have heads that are read out with each cell. */
 export function table(caption: string, columns: readonly Column[], rows: readonly Row[], kind = ''): Markup {
-  const classes = [kind, rows.length <= WHOLE ? 'whole' : ''].filter((one) => one !== '').join(' ');
+  const classes = [kind, rows.length <= WHOLE && kind !== 'long' ? 'whole' : ''].filter((one) => one !== '').join(' ');
   const widths = columns.map(([, share]) => raw(`<col style="width:${String(share)}%">`));
   const head = columns.map(([one]) => element('th', { scope: 'col' }, words(one)));
   const body = rows.map(({ cells, kind: of = '' }) =>

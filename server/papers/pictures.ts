@@ -56,7 +56,9 @@ export function viewOf(
     description: marks.map(({ says, of }) => `${of.join(', ')}: ${says}`).join('; '),
     marks: short ? marks.map(inShort) : marks,
     numbers,
-    ...(name === 'free' ? {} : { say: (length: number) => sayMeasure({ value: length, unit: 'mm' }, units) }),
+    ...(name === 'free'
+      ? { scaled: false }
+      : { say: (length: number) => sayMeasure({ value: length, unit: 'mm' }, units) }),
   });
 }
 

@@ -15,7 +15,7 @@ import { bendFigures } from './figures';
 import type { Lettered } from './picture';
 import { bendPictures } from './picture';
 import type { Sketch } from './sketch';
-import { firstSketch, rotationSketch, rotationWords, sheetOfSketches } from './sketch';
+import { firstSketch, isNone, rotationSketch, rotationWords, sheetOfSketches } from './sketch';
 import { angleWords, checkWords, orderWords, trimWords, twinWords } from './words';
 
 /** Shorter than this nobody cuts off, mm. */
@@ -153,11 +153,11 @@ function rotations({ rows, part, od }: BendFigures, units: LengthUnit): Markup {
                 ? 'not known'
                 : rotationWords(row.rotation),
           ),
-          row.number === 1 ? words('') : round(row.rotation),
+          row.number === 1 || isNone(row.rotation) ? words('') : round(row.rotation),
           words(
             row.fromFirst === null
               ? 'not known'
-              : `${rotationWords(row.fromFirst)}${od === null ? '' : `; ${onTape((Math.abs(row.fromFirst) * od) / 2, units)} round the outside`}`,
+              : `${rotationWords(row.fromFirst)}${od === null || isNone(row.fromFirst) ? '' : `; ${onTape((Math.abs(row.fromFirst) * od) / 2, units)} round the outside`}`,
           ),
         ],
       })),
@@ -227,7 +227,7 @@ function checks(rows: readonly CheckRow[], bends: BendFigures, units: LengthUnit
   ] as const;
   const alike = bends.middle === null ? [] : equals(rows, bends.rows.length);
   const list = table(
-    'Check dimensions, taken on the outside of the tube',
+    'Check dimensions, outside to outside or inside to inside as each says',
     columns,
     rows.map(({ letter, check, trimmed }) => {
       const { what, how } = checkWords(check);

@@ -8,13 +8,15 @@ import { group, line, point, text } from '../../drawing/scene';
 export interface Sketch {
   /** What it shows, in words. */
   readonly title: string;
+  /** So far below its middle it reaches, without its words: mm of paper. */
+  readonly low: number;
   readonly items: (centre: Point) => readonly Item[];
 }
 
-/** Millimetres of paper: of one sketch, with its middle so far below its top; and so many side by side. */
+/** Millimetres of paper: of one sketch, with its middle so far below its top and words below it; so many side by side. */
 const WIDTH = 60;
-const HEIGHT = 57;
-const MIDDLE = 25;
+const MIDDLE = 23;
+const WORDS = 9;
 const ACROSS = 3;
 const TUBE = 7;
 const REACH = 17;
@@ -23,12 +25,16 @@ const LETTERS = 2.6;
 /** A rotation this small, or this near to half a turn, is none, or half a turn: radians. */
 const NONE = (0.05 * Math.PI) / 180;
 
-/** `+30° clockwise`, `0°, to the same side`. The sign: clockwise seen from END 1 toward END 2 is +. */
+/** True of a rotation to the same side as the bend before. */
+export const isNone = (rotation: number | null): boolean => rotation !== null && Math.abs(rotation) < NONE;
+
+/** `30° clockwise (+30°)`, `0°, to the same side`. The sign: clockwise seen from END 1 toward END 2 is +. */
 export function rotationWords(rotation: number): string {
-  if (Math.abs(rotation) < NONE) return '0°, to the same side';
+  if (isNone(rotation)) return '0°, to the same side';
   if (Math.PI - Math.abs(rotation) < NONE) return '180°, to the opposite side';
   const value = sayMeasure({ value: Math.abs(degrees(rotation)), unit: 'deg' }, 'mm');
-  return rotation > 0 ? `+${value} clockwise` : `-${value} anticlockwise`;
+  // Sign and word apart: `-30° anticlockwise` could be read as clockwise.
+  return rotation > 0 ? `${value} clockwise (+${value})` : `${value} anticlockwise (-${value})`;
 }
 
 /** Clockwise from straight up. */
@@ -77,8 +83,11 @@ const tube = (centre: Point): readonly Item[] => [
   line('centre', [on(centre, Math.PI / 2, -TUBE - 2), on(centre, Math.PI / 2, TUBE + 2)]),
 ];
 
-const below = (centre: Point, words: string): Item =>
-  text(point(centre.x, centre.y + HEIGHT - MIDDLE - 3), words, LETTERS, { anchor: 'middle', bold: true });
+/** How far an arrow, or at least the tube itself, reaches down. */
+const lowOf = (clock: number): number => Math.max(TUBE + 2, -Math.cos(clock) * (REACH + 5));
+
+const below = (centre: Point, low: number, words: string): Item =>
+  text(point(centre.x, centre.y + low + 5), words, LETTERS, { anchor: 'middle', bold: true });
 
 const inDegrees = (angle: number): string => String(Math.round(degrees(angle) * 1e6) / 1e6 + 0);
 
@@ -91,6 +100,7 @@ export function rotationSketch(bend: number, rotation: number): Sketch {
   const half = TUBE * 0.8;
   return {
     title: `${before} is up, ${next} goes ${rotationWords(rotation)}`,
+    low: lowOf(rotation),
     items: (centre) => [
       group(
         'bent',
@@ -110,7 +120,7 @@ export function rotationSketch(bend: number, rotation: number): Sketch {
       ...(Math.abs(rotation) < NONE
         ? [label(centre, 0, `${before} and ${next}`)]
         : [label(centre, 0, before), label(centre, rotation, next)]),
-      below(centre, `${String(bend - 1)} to ${String(bend)}: ${rotationWords(rotation)}`),
+      below(centre, lowOf(rotation), `${String(bend - 1)} to ${String(bend)}: ${rotationWords(rotation)}`),
     ],
   };
 }
@@ -121,26 +131,32 @@ export function firstSketch(clock: number, zero: string): Sketch {
   const same = Math.min(clock, 2 * Math.PI - clock) < NONE;
   return {
     title: `${zero} of the tube in the car is up, bend 1 goes to ${value} of the clock`,
+    low: lowOf(clock),
     items: (centre) => [
       ...tube(centre),
       line('dimension', [on(centre, 0, TUBE), on(centre, 0, REACH)]),
       group('next', arrow(centre, clock), { bend: '1', degrees: inDegrees(clock) }),
       ...(same ? [label(centre, 0, `${zero}, bend 1`)] : [label(centre, 0, zero), label(centre, clock, 'bend 1')]),
-      below(centre, `bend 1 in the car: clock ${value} at END 1`),
+      below(centre, lowOf(clock), `bend 1 in the car: clock ${value} at END 1`),
     ],
   };
 }
 
-/** All sketches of a tube on one picture, in rows. */
+/** All sketches of a tube on one picture, in rows, each as high as its lowest. */
 export function sheetOfSketches(sketches: readonly Sketch[]): Scene {
-  const rows = Math.ceil(sketches.length / ACROSS);
+  const tops: number[] = [];
+  let height = 0;
+  for (let i = 0; i < sketches.length; i += ACROSS) {
+    tops.push(height);
+    height += MIDDLE + Math.max(...sketches.slice(i, i + ACROSS).map(({ low }) => low)) + WORDS;
+  }
   return {
     title: 'Rotations, seen along the tube from END 1 toward END 2',
     description: sketches.map(({ title }) => title).join('. '),
     width: ACROSS * WIDTH,
-    height: rows * HEIGHT,
+    height,
     items: sketches.map(({ items }, i) =>
-      group('rotation', items(point((i % ACROSS) * WIDTH + WIDTH / 2, Math.floor(i / ACROSS) * HEIGHT + MIDDLE))),
+      group('rotation', items(point((i % ACROSS) * WIDTH + WIDTH / 2, (tops[Math.floor(i / ACROSS)] ?? 0) + MIDDLE))),
     ),
   };
 }

@@ -172,6 +172,7 @@ function sectionBuying(buying: Buying, input: PacketInput): Markup {
                 ['What comes off it, from the left', 82],
               ],
               sticks,
+              'long',
             ),
           ]),
     ],

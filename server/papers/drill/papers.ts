@@ -34,7 +34,7 @@ export const inOrder = (input: PacketInput): readonly Drilling[] =>
 function rowOf(drilling: Drilling, number: number, input: PacketInput): readonly Markup[] {
   const { units } = input;
   const stop = touchedIn(drilling, input);
-  const [where, clock] = stop === null ? whereWords(drilling.where, units) : [[stop], ''];
+  const [where, clock] = stop === null ? whereWords(drilling, units) : [[stop], ''];
   return [
     words(`D${String(number)}`),
     figures(sortWords(drilling, units)),

@@ -8,7 +8,7 @@ import { endLabel, endName } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import type { AlongTube } from './along';
 import { isInchBolt } from './bolt-holes';
-import type { Drilling, OnPlate, Step, Where } from './holes';
+import type { Drilling, OnPlate, Step } from './holes';
 
 const INCH = UNITS['in']?.factor ?? 25.4;
 const LENGTH = 'mm';
@@ -84,14 +84,18 @@ function bendWords({ fromBend }: AlongTube, units: LengthUnit): string | null {
   return `${onTape(distance, units)} from ${place}, toward ${toward}${inBend ? ' (in the bend, along its middle)' : ''}`;
 }
 
-/** Along the tube: from the nearest bend if it has one, from the nearer end, and on the straight stick. */
-export function alongWords(along: AlongTube, units: LengthUnit): readonly string[] {
+/**
+ * Along the tube: from the nearest bend if it has one, from the nearer end, and, where it is of use (`marked`), on the
+ * straight stick.
+ */
+export function alongWords(along: AlongTube, units: LengthUnit, marked: boolean): readonly string[] {
   const { fromFirst, fromLast, onStick } = along;
   const bend = bendWords(along, units);
   const last = fromLast !== null && (fromFirst === null || fromLast < fromFirst);
   const value = last ? fromLast : fromFirst;
   const end = value === null ? null : `${onTape(value, units)} from the long point of ${last ? 'END 2' : 'END 1'}`;
-  const stick = onStick === null ? null : `(marked before bending: ${onTape(onStick, units)} from END 1 of the stick)`;
+  const stick =
+    onStick === null || !marked ? null : `(marked before bending: ${onTape(onStick, units)} from END 1 of the stick)`;
   return [bend, end, stick].filter((one): one is string => one !== null);
 }
 
@@ -99,7 +103,7 @@ export function clockWords({ clock, zero, round }: AlongTube, units: LengthUnit)
   if (clock === null) return 'not told';
   const value = sayMeasure({ value: degrees(clock), unit: 'deg' }, 'mm');
   if (clock < 1e-3 || clock > 2 * Math.PI - 1e-3) return `0°: ${zero}`;
-  return `${value} from ${zero}${round === null ? '' : `: ${onTape(round, units)} round, clockwise seen from END 1`}`;
+  return `${value} from ${zero}${round === null ? '' : `: ${onTape(round, units)} round, clockwise`}`;
 }
 
 const plateWords = ({ forward, left }: OnPlate, units: LengthUnit): string => {
@@ -109,11 +113,11 @@ const plateWords = ({ forward, left }: OnPlate, units: LengthUnit): string => {
   return parts.length === 0 ? 'in the middle of the plate' : `${parts.join(', ')} of its middle`;
 };
 
-/** Where, and at which clock. */
-export function whereWords(where: Where, units: LengthUnit): readonly [readonly string[], string] {
+/** Where, and at which clock. What a fitted tube shows by its outline has no mark on the straight stick. */
+export function whereWords({ where, step }: Drilling, units: LengthUnit): readonly [readonly string[], string] {
   switch (where.kind) {
     case 'tube':
-      return [alongWords(where.along, units), clockWords(where.along, units)];
+      return [alongWords(where.along, units, step !== 'joint'), clockWords(where.along, units)];
     case 'plate':
       return [where.points.map((one) => plateWords(one, units)), ''];
     case 'told':
@@ -131,9 +135,7 @@ export function beforeWords(drilling: Drilling, input: Pick<PacketInput, 'number
   const plug = 'plug' in thing && thing.plug !== null ? `; closed afterwards: ${thing.plug}` : '';
   switch (sort) {
     case 'vent':
-      return closing === null
-        ? 'before the joint over it is welded'
-        : `${bent}after ${closes} is fitted and its outline is scribed; before that joint is welded, which closes it`;
+      return closing === null ? 'before the joint over it is tacked' : `${bent}before ${closes} is tacked over it`;
     case 'air': {
       const ends = closing === null ? 'its ends' : closing.part.ends.map((end) => endLabel(end)).join(' and ');
       return `${bent}before the last of ${ends} is welded, which closes the tube${plug}`;
@@ -172,7 +174,7 @@ export const STEP_WORDS: Readonly<Record<Step, readonly [string, string]>> = {
     'A hole in a straight tube that is bent afterwards starts a kink: bend first.',
   ],
   joint: [
-    'Joints, after fitting and before welding',
+    'Joints, after fitting and before tacking',
     'Fit the tube that lands there, scribe round it, take it off, drill inside the line, put it back, weld. No weld closes a tube that cannot breathe.',
   ],
   car: ['In the car', 'Look what lies behind before drilling: lines, wires, tank.'],

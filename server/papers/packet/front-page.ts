@@ -32,8 +32,6 @@ const address = ({ path }: Paper): string => path.split('/').map(encodeURICompon
 
 const link = (paper: Paper, says = paper.title): Markup => element('a', { href: address(paper) }, words(says));
 
-const links = (papers: readonly Paper[]): Markup => lines(papers.map((paper) => link(paper)));
-
 /** A paper's title without the part's name, and without what a paper of its sort is for. */
 function shortTitle({ title }: Paper, label: string): string {
   const short = title
@@ -156,33 +154,37 @@ function partsTable(input: PacketInput, papers: readonly Paper[]): Markup {
   return table(
     'Parts that are made',
     [
-      ['Part', 20],
-      ['Section', 10],
-      ['Cut length, over the points', 16],
+      ['Part', 19],
+      ['Section', 9],
+      ['Cut length, over the points', 15],
       ['Bends', 8],
-      ['Papers', 46],
+      ['Papers', 49],
     ],
     parts.flatMap((part) => partRow(part, input, papers)),
   );
 }
 
-/** Papers of the whole car, in the order of the work. */
+/** Papers of the whole car, in the order of the work: one line for each sort. */
 const carPapers = (papers: readonly Paper[]): Markup =>
-  join(
+  terms(
     KINDS.flatMap((kind) => {
       const of = papers.filter((paper) => paper.kind === kind && paper.parts.length !== 1);
-      return of.length === 0 ? [] : [element('h3', {}, words(KIND_WORDS[kind])), paragraphOf(links(of))];
+      const links = join(
+        of.map((paper) => link(paper)),
+        ' · ',
+      );
+      return of.length === 0 ? [] : [[KIND_WORDS[kind], links] as const];
     }),
-    '\n',
   );
 
-const paragraphOf = (content: Markup): Markup => element('p', {}, content);
+/** So high that the side view stands below the dimensions, and the other two on one sheet, mm of paper. */
+const VIEW = 104;
 
 function drawings(input: PacketInput, car: Car): Markup {
   const numbers = [...input.numbers.values()].map(({ number, name }) => ({ number, name, parts: [name] }));
   return join(
     (['side', 'plan', 'front'] as const).map((name) => {
-      const { scene } = viewOf(car, name, numbers);
+      const { scene } = viewOf(car, name, numbers, true, VIEW);
       return element('figure', {}, '\n', raw(svgElement(scene)), '\n');
     }),
     '\n',
@@ -197,7 +199,9 @@ const STYLE = `
 .stop li { overflow-wrap: anywhere; }
 .red { color: #b00000; }
 .stopped th:first-child { border-left: 2mm solid #b00000; font-weight: bold; }
-a { color: #000; }
+a { color: #000; white-space: nowrap; }
+
+dl a { white-space: normal; }
 .foot { border-top: 0.2mm solid #000; margin-top: 8mm; padding-top: 1mm; overflow-wrap: anywhere; }
 @media print { .stop, .red { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
 `;
@@ -208,6 +212,7 @@ export function frontPage(input: PacketInput, papers: readonly Paper[]): Paper {
   const { mass } = input.shape;
   const body = [
     ...errors(input),
+    section('papers', 'Papers of the whole car', carPapers(papers)),
     section(
       'car',
       'Main dimensions',
@@ -221,7 +226,7 @@ export function frontPage(input: PacketInput, papers: readonly Paper[]): Paper {
       ]),
     ),
     section('drawings', 'Drawings', drawings(input, car)),
-    section('papers', 'Papers', carPapers(papers), partsTable(input, papers)),
+    section('parts', 'Parts and their papers', partsTable(input, papers)),
     element(
       'p',
       { class: 'small foot' },

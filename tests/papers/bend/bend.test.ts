@@ -350,8 +350,8 @@ describe('rotations', () => {
   it('read as a person turns a tube', () => {
     expect(rotationWords(0)).toBe('0°, to the same side');
     expect(rotationWords(Math.PI)).toBe('180°, to the opposite side');
-    expect(rotationWords(Math.PI / 6)).toBe('+30° clockwise');
-    expect(rotationWords(-Math.PI / 6)).toBe('-30° anticlockwise');
+    expect(rotationWords(Math.PI / 6)).toBe('30° clockwise (+30°)');
+    expect(rotationWords(-Math.PI / 6)).toBe('30° anticlockwise (-30°)');
   });
 });
 

@@ -108,8 +108,8 @@ describe('vents inside joints', () => {
       const { closing, part } = vents[i] ?? { closing: null, part: null };
       const child = input.numbers.get(closing?.part.name ?? '')?.label ?? '?';
       expect(row[2]).toBe(input.numbers.get(part?.name ?? '')?.label);
-      expect(row[5]).toContain(`${child} ${closing?.end.which === 'first' ? 'END 1' : 'END 2'} is fitted`);
-      expect(row[5]).toContain('before that joint is welded');
+      expect(row[5]).toContain(`${child} ${closing?.end.which === 'first' ? 'END 1' : 'END 2'}`);
+      expect(row[5]).toContain('is tacked over it');
       expect(row[5]?.startsWith('after bending, ')).toBe((part?.bends.length ?? 0) > 0);
     });
   });
@@ -157,7 +157,7 @@ describe('holes of the text', () => {
     const row = rowsOf(pageOf(input), STEP_WORDS.tube[0])[0];
     expect(row?.[1]).toBe('Drain hole, 6 mm (0.236 in)');
     expect(row?.[3]).toContain('536 mm (21 3/32 in) from where bend 1 begins, toward END 1');
-    expect(row?.[4]).toBe('90° from FRONT: 29.8 mm (1 3/16 in) round, clockwise seen from END 1');
+    expect(row?.[4]).toBe('90° from FRONT: 29.8 mm (1 3/16 in) round, clockwise');
     expect(row?.[5]).toBe('after bending, before the tube is fitted');
   });
 
