@@ -1,5 +1,5 @@
 /** The command that writes the shop papers: asks the person for a folder, the server for the rest. */
-import { env, ProgressLocation, Uri, window } from 'vscode';
+import { env, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import { documentAsked } from './report';
 
@@ -58,7 +58,8 @@ export const writePacket = async (client: LanguageClient, language: string, vers
       ? ''
       : ` Errors are open: ${packet.stopped === 1 ? 'one part has' : `${String(packet.stopped)} parts have`} no templates.`;
   const open = 'Open in Browser';
-  const said = `${String(packet.papers)} shop papers are written.${errors}`;
+  const place = workspace.asRelativePath(Uri.joinPath(Uri.file(packet.page), '..'));
+  const said = `${String(packet.papers)} shop papers are written to ${place}.${errors}`;
   const chosen = await (errors === ''
     ? window.showInformationMessage(said, open)
     : window.showWarningMessage(said, open));

@@ -5,6 +5,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { installPrograms, pathOf } from '../support/apt.mjs';
 
 /** The last line of code-server that runs on Node 20; it carries VS Code 1.100. */
 const PACKAGE = 'code-server@4.100.3';
@@ -14,40 +15,8 @@ const said = (text) => process.stdout.write(`${text}\n`);
 const run = (command, args, options = {}) =>
   execFileSync(command, args, { stdio: ['ignore', 'ignore', 'inherit'], ...options });
 
-const has = (program) => {
-  try {
-    execFileSync('sh', ['-c', `command -v ${program}`], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-};
-
 /** Programs from Debian: name to look for -> package that brings it. */
 const PROGRAMS = { chromium: 'chromium', rg: 'ripgrep', make: 'make', 'g++': 'g++', python3: 'python3' };
-
-/** Runs apt-get, through sudo when not root and sudo is there. */
-const apt = (args) => {
-  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  if (process.getuid?.() !== 0 && has('sudo')) run('sudo', ['apt-get', ...args], { env });
-  else run('apt-get', args, { env });
-};
-
-const installPrograms = () => {
-  const wanted = Object.entries(PROGRAMS).filter(([program]) => !has(program));
-  if (wanted.length === 0) return;
-  const packages = wanted.map(([, name]) => name);
-  said(`installing ${packages.join(', ')} …`);
-  apt(['update', '-qq']);
-  apt([
-    'install',
-    '-qq',
-    '-y',
-    '--no-install-recommends',
-    ...packages,
-    ...(has('chromium') ? [] : ['fonts-dejavu-core']),
-  ]);
-};
 
 /** Takes the editor's own extensions away but for its colours: some of them talk to a network, and ours is what is watched. */
 const keepThemesOnly = (folder) => {
@@ -62,7 +31,7 @@ const keepThemesOnly = (folder) => {
  * @returns {{ server: string, chromium: string }} the server's entry file and the browser's executable
  */
 export const install = (folder) => {
-  installPrograms();
+  installPrograms(PROGRAMS);
   const vscode = join(folder, 'node_modules/code-server/lib/vscode');
   const server = join(vscode, 'out/server-main.js');
   const done = join(folder, 'complete');
@@ -78,10 +47,9 @@ export const install = (folder) => {
     if (!existsSync(join(vscode, 'node_modules.asar'))) symlinkSync('node_modules', join(vscode, 'node_modules.asar'));
     const bin = join(vscode, 'node_modules/@vscode/ripgrep/bin');
     mkdirSync(bin, { recursive: true });
-    const rg = execFileSync('sh', ['-c', 'command -v rg']).toString().trim();
-    if (!existsSync(join(bin, 'rg'))) symlinkSync(rg, join(bin, 'rg'));
+    if (!existsSync(join(bin, 'rg'))) symlinkSync(pathOf('rg'), join(bin, 'rg'));
     writeFileSync(done, `${PACKAGE}\n`);
   }
   keepThemesOnly(join(vscode, 'extensions'));
-  return { server, chromium: execFileSync('sh', ['-c', 'command -v chromium']).toString().trim() };
+  return { server, chromium: pathOf('chromium') };
 };

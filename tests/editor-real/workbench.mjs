@@ -191,6 +191,24 @@ class Window {
     }
   }
 
+  /** Runs a command that asks for a folder, waits until the wanted one is proposed, and takes it. */
+  async takeProposedFolder(title, wanted) {
+    const input = this.page.locator('.quick-input-widget input').first();
+    await this.page.keyboard.press('F1');
+    await input.fill(`>${title}`);
+    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+    await this.page.keyboard.press('Enter');
+    const until = Date.now() + PATIENCE;
+    for (let path = ''; ; path = (await input.isVisible()) ? await input.inputValue() : '') {
+      // The folder above it comes first, its name a moment later.
+      if (path.replace(/\/$/, '') === wanted) break;
+      if (Date.now() > until) throw new Error(`Not ${wanted} is proposed: ${path}`);
+      await sleep(100);
+    }
+    await this.page.locator('.quick-input-widget .quick-input-action .monaco-button').first().click();
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  }
+
   /** Puts the cursor there; line and column from 1. */
   async goTo(line, column) {
     await this.page.keyboard.press('Control+g');
@@ -250,6 +268,29 @@ class Window {
     await this.page.mouse.move(middle, Math.max(120, box.y - 330), { steps: 20 });
     await this.page.mouse.up();
     await sleep(300);
+  }
+
+  /** The same from wherever the keyboard is, a panel for one: to the first group of editors. */
+  async goToText(line, column) {
+    await this.page.keyboard.press('Control+1');
+    await this.page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
+    await this.goTo(line, column);
+  }
+
+  /** The line that the cursor is in, from 1, whether the editor has the keyboard or not. */
+  async cursorLine() {
+    return Number(await this.page.locator('.editor-instance .line-numbers.active-line-number').first().innerText());
+  }
+
+  /** The lines of an editor that are in view, as a person reads them. */
+  async text() {
+    const lines = await this.page.locator('.editor-instance .view-line').evaluateAll((all) =>
+      all
+        .map((one) => ({ top: Number.parseFloat(one.style.top), text: one.textContent ?? '' }))
+        .sort((a, b) => a.top - b.top)
+        .map(({ text }) => text),
+    );
+    return lines.join('\n').replaceAll('\u00a0', ' ');
   }
 
   async escape() {
