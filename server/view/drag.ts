@@ -20,13 +20,14 @@ export interface Dragged {
 
 /** Marks of a tape from where the number is; a number that stands between two marks keeps its rest. */
 function moved(grip: Grip, at: Vec3, to: Vec3): number {
-  const { literal } = grip;
+  const { literal, worth } = grip;
   const mark = markOf(literal.unit);
-  const steps = Math.round(wayTo(grip, at, to) / (mark * worthOf(literal)));
+  const steps = Math.round(wayTo(grip, at, to) / (mark * worth));
   // What rounding leaves of a sum of decimals is not written.
   const value = Math.round((literal.value + steps * mark) * 1e6) / 1e6;
-  // Along a tube there is nothing before its beginning.
-  return grip.line !== null && value < 0 ? 0 : value;
+  // Along a tube there is nothing before its beginning, and no share is more than the whole.
+  const most = literal.quantity === 'share' ? 1 / worthOf(literal) : Infinity;
+  return grip.line === null ? value : Math.min(Math.max(value, 0), most);
 }
 
 /** As many digits behind the point as were written, at least. */

@@ -22,8 +22,10 @@ export const AXES: readonly Axis[] = ['x', 'y', 'z'];
 export interface Grip {
   /** The axis of the car along which it is dragged; null: along the tube that the node is on. */
   readonly axis: Axis | null;
-  /** How the node goes when the number grows by a millimetre. */
+  /** How the node goes when the number grows by a millimetre; a share, by what that is of its tube. */
   readonly way: Vec3;
+  /** What one of the number's own unit is, mm. */
+  readonly worth: number;
   /** Its word in the text: `x`, `up`, `out`; empty for a distance along a tube. */
   readonly word: string;
   readonly literal: Literal;
@@ -173,7 +175,7 @@ export class GripReader {
     if ('why' in found) held.why.push(`${axis} ${found.why}`);
     else if (way !== null && !held.free.has(axis)) {
       held.free.add(axis);
-      held.grips.push({ axis, way, word, literal: found.literal, line: null });
+      held.grips.push({ axis, way, word, literal: found.literal, worth: worthOf(found.literal), line: null });
     }
   }
 
@@ -181,19 +183,30 @@ export class GripReader {
   private along(node: Node, place: Extract<Arg, { kind: 'on-at' | 'on-bend' }>, said: string): Held {
     const hangs = `${said}: it moves with that tube`;
     const line = this.lineOf(node);
-    const found = this.number(node.origin, place.at);
+    const isShare = place.kind === 'on-at' && place.from === null;
+    const found = this.number(node.origin, place.at, isShare ? 'share' : 'length');
     if (line === null || node.at === null || 'why' in found) return { grips: [], hangs };
-    if (place.kind === 'on-at' && place.from === null) return { grips: [], hangs };
     const on = nearestOn(line, node.at);
     // The distance grows toward the tube's last end where it is told from its first, or behind a bend.
-    const forward = place.kind === 'on-bend' ? place.side === 'after' : this.fromFirst(node, place.from);
+    const forward = isShare || (place.kind === 'on-bend' ? place.side === 'after' : this.fromFirst(node, place.from));
     if (forward === null) return { grips: [], hangs };
-    // A tube that exists once runs the other way than its image does: there before a bend is behind its image.
-    const turned = place.kind === 'on-bend' && node.twin && node.on !== null && !/\.(left|right)$/.test(node.on.tube);
+    // A tube that exists once runs the other way than its image does: what is before a bend there is behind it here.
+    const turned =
+      (isShare || place.kind === 'on-bend') && node.twin && node.on !== null && !/\.(left|right)$/.test(node.on.tube);
     const sign = forward !== turned ? 1 : -1;
     const way = scale(on.tangent, sign);
+    const { literal } = found;
     return {
-      grips: [{ axis: null, way: node.twin ? mirrorY(way) : way, word: '', literal: found.literal, line }],
+      grips: [
+        {
+          axis: null,
+          way: node.twin ? mirrorY(way) : way,
+          word: '',
+          literal,
+          worth: worthOf(literal) * (isShare ? line.length : 1),
+          line,
+        },
+      ],
       hangs,
     };
   }
@@ -212,7 +225,16 @@ export class GripReader {
     const sign = node.twin && axis === 'y' ? -1 : 1;
     const way = scale(tangent, sign / slope);
     return {
-      grips: [{ axis, way: node.twin ? mirrorY(way) : way, word: axis, literal: found.literal, line: null }],
+      grips: [
+        {
+          axis,
+          way: node.twin ? mirrorY(way) : way,
+          word: axis,
+          literal: found.literal,
+          worth: worthOf(found.literal),
+          line: null,
+        },
+      ],
       hangs,
     };
   }
@@ -247,14 +269,20 @@ export class GripReader {
   }
 
   /** The one number that a coordinate is. */
-  private number(origin: Origin, expr: Expr, holder: Literal['holder'] | null = null, depth = 0): Found {
+  private number(
+    origin: Origin,
+    expr: Expr,
+    wanted: 'length' | 'share' = 'length',
+    holder: Literal['holder'] | null = null,
+    depth = 0,
+  ): Found {
     const held = holder ?? { kind: 'node' as const, name: '', fact: '' };
     if (expr.kind === 'number' || (expr.kind === 'unary' && expr.value.kind === 'number')) {
       const digits = expr.kind === 'number' ? expr : expr.value;
       const tree = this.written.trees.get(origin.file);
       if (tree === undefined || digits.kind !== 'number') return { why: 'cannot be read' };
-      const meaning = meaningOf(digits, 'length', unitsOf(tree));
-      if (meaning?.quantity !== 'length') return { why: 'is no length' };
+      const meaning = meaningOf(digits, wanted, unitsOf(tree));
+      if (meaning?.quantity !== wanted) return { why: `is no ${wanted}` };
       const { start } = absolute(origin, expr.span);
       const end = absolute(origin, digits.span).start + digits.text.length;
       const text = tree.text.slice(start, end);
@@ -265,12 +293,12 @@ export class GripReader {
     }
     const [only, ...more] = expr.kind === 'tuple' ? expr.items : [];
     if (only !== undefined && more.length === 0 && only.word === null && depth < DEEPEST)
-      return this.number(origin, only.value, holder, depth + 1);
-    if (expr.kind === 'ref' && expr.names.length === 1) return this.let(expr, depth);
+      return this.number(origin, only.value, wanted, holder, depth + 1);
+    if (expr.kind === 'ref' && expr.names.length === 1) return this.let(expr, wanted, depth);
     return { why: `is worked out, ${this.text(origin, expr.span)}` };
   }
 
-  private let(expr: Ref, depth: number): Found {
+  private let(expr: Ref, wanted: 'length' | 'share', depth: number): Found {
     const name = expr.names[0]?.text ?? '';
     const entry = this.written.cage.lets.get(name);
     const value = entry?.origin.entry.line.groups[0]?.args[0];
@@ -278,7 +306,7 @@ export class GripReader {
     const { start, end } = absolute(entry.origin, entry.origin.entry.span);
     const from = `comes from let ${name} (${this.say({ file: entry.origin.file, span: { start, end } })})`;
     if ((this.used.get(`let:${name}`) ?? 0) !== 1 || depth > DEEPEST || !isExpr(value)) return { why: from };
-    const found = this.number(entry.origin, value, { kind: 'let', name, fact: '' }, depth + 1);
+    const found = this.number(entry.origin, value, wanted, { kind: 'let', name, fact: '' }, depth + 1);
     return 'why' in found ? { why: from } : found;
   }
 }
@@ -308,6 +336,3 @@ export function wayTo(grip: Grip, at: Vec3, to: Vec3): number {
   const share = grip.way[i] ?? 0;
   return Math.abs(share) < 1e-6 ? 0 : (sub(to, at)[i] ?? 0) / share;
 }
-
-/** A grip's number in millimetres. */
-export const lengthOf = ({ literal }: Grip): number => literal.value * worthOf(literal);

@@ -33,7 +33,7 @@ describe.each(['samples/plover-rollbar.cage', 'samples/curlew-cage.cage', 'sampl
       const apart = analysis.apart();
       let seen = 0;
       for (const node of nodesOf(analysis)) {
-        for (const { way, literal, line } of reader.of(node).grips) {
+        for (const { way, literal, line, worth } of reader.of(node).grips) {
           // A hundredth of the number's own unit: the way of a place on a bend is its tangent.
           const step = 0.01;
           const text = String(literal.value + step);
@@ -43,7 +43,7 @@ describe.each(['samples/plover-rollbar.cage', 'samples/curlew-cage.cage', 'sampl
           const { cage } = apart.build({ ...analysis.sources, files });
           const after = cage.things.get(node.name);
           const at = after?.kind === 'node' ? after.at : null;
-          const size = step * (literal.unit === 'in' ? 25.4 : 1);
+          const size = step * worth;
           const went = at?.map((value, i) => (value - (node.at?.[i] ?? 0)) / size) ?? [];
           for (const [i, share] of way.entries())
             expect(went[i], `${node.name} ${literal.text} ${line === null ? '' : 'along'}`).toBeCloseTo(share, 2);
@@ -132,6 +132,12 @@ describe('what is written', () => {
     );
   });
 
+  it('a share of a tube, in half per cents', async () => {
+    const tube = 'node a = (0, 0, 0)\nnode b = (0, 0, 1000)\ntube t { section s; path a, b; first open; last open }\n';
+    expect((await drag(CAR('mm', `${tube}node n = on t at 40 %`), 'n', [5, 5, 32])).text).toContain('at 43 %');
+    expect((await drag(CAR('mm', `${tube}node n = on t at 40 %`), 'n', [0, 0, 9000])).text).toContain('at 100 %');
+  });
+
   it('a let that stands for this coordinate alone is written; one that others use is not', async () => {
     const alone = CAR('mm', 'let high = 700 # the bar\nnode n = (0, 0, high)');
     expect((await drag(alone, 'n', [0, 0, 12])).text).toContain('let high = 712 # the bar');
@@ -157,7 +163,7 @@ describe('what cannot be moved says what it hangs on', () => {
   const tube = 'node a = (0, 0, 0)\nnode b = (0, 0, 1000)\ntube t { section s; path a, b; first open; last open }\n';
 
   it.each([
-    [`${tube}node n = on t at 40 %`, 'n: on t at 40 %: it moves with that tube'],
+    [`${tube}node n = on t at 2 * 50 from a`, 'n: on t at 2 * 50 from a: it moves with that tube'],
     [`${tube}node n = between a and b at 40 %`, 'n: between a and b at 40 %: it moves with those places'],
     [`${tube}node n = on t nearest (50, 0, 300)`, 'n: on t nearest (50, 0, 300): it moves with that tube'],
     [`${tube}node n = b`, 'n: it is the same place as b, and moves with it'],
