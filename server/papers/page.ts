@@ -37,7 +37,7 @@ tbody th { font-weight: normal; }
 .serious th:first-child { font-weight: bold; }
 .n { white-space: nowrap; }
 table.whole { break-inside: avoid; }
-caption { break-after: avoid; }
+caption, .lead { break-after: avoid; }
 .counts td { text-align: right; }
 .mark { font-size: 11pt; line-height: 1; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: 0.5mm 4mm; margin: 0 0 3mm; }

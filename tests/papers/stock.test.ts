@@ -244,6 +244,16 @@ describe('small ones', () => {
   }, 60_000);
 });
 
+it('opens no more offcuts than it needs', () => {
+  // 2 x 737 and a cut of 3 fit into 1588, so that 1016 stays in the rack.
+  const pieces = [0, 1].map((i) => ({ name: String(i), length: 737 }));
+  const layout = layOut(pieces, { sold: [{ length: 6096, price: 96 }], have: [1016, 1588], kerf: 3 });
+  expect(layout.sticks.map(({ length, pieces: of }) => [length, of.length])).toEqual([[1588, 2]]);
+  // One that does not fit with the other into any needs both.
+  const both = layOut(pieces, { sold: [{ length: 6096, price: 96 }], have: [1016, 1400], kerf: 3 });
+  expect(both.sticks.map(({ length }) => length)).toEqual([1400, 1016]);
+});
+
 describe('500 random ones', () => {
   it('are never behind first fit decreasing, and never below the bound', () => {
     let proven = 0;

@@ -56,7 +56,7 @@ function body(input: PacketInput): Markup {
     const [title, note] = STEP_WORDS[step];
     return [
       element('h2', {}, words(title)),
-      paragraph(note),
+      paragraph(note, 'lead'),
       table(
         `${title}: ${String(rows.length)}`,
         [
@@ -69,6 +69,7 @@ function body(input: PacketInput): Markup {
           ['', 5],
         ],
         rows,
+        'long',
       ),
     ];
   });

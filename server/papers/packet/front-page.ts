@@ -178,7 +178,7 @@ const carPapers = (papers: readonly Paper[]): Markup =>
   );
 
 /** So high that the side view stands below the dimensions, and the other two on one sheet, mm of paper. */
-const VIEW = 104;
+const VIEW = 88;
 
 function drawings(input: PacketInput, car: Car): Markup {
   const numbers = [...input.numbers.values()].map(({ number, name }) => ({ number, name, parts: [name] }));

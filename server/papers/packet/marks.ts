@@ -1,4 +1,5 @@
 /** The mark by which the tool knows a paper of a packet, in every format, and the words that stand on all of them. */
+import type { LengthUnit } from '../../../grammar/units';
 import { MARK } from '../page';
 import type { PacketInput } from './paper';
 
@@ -23,9 +24,12 @@ export const CAUTIONS: readonly string[] = [
 /** So much of the hash is read aloud and compared: the front page has all of it. */
 export const shortHash = (hash: string): string => hash.slice(0, 16);
 
-/** At the foot of every paper: `File 0123456789abcdef · lengths in mm (in) · Cagewright 1.2.0`. */
+/** Feet are printed as inches: that is what a tape shows. */
+const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: 'mm', cm: 'cm', m: 'm', in: 'inches', ft: 'inches' };
+
+/** At the foot of every paper: `File 0123456789abcdef · lengths in mm, the other system beside · Cagewright 1.2.0`. */
 export const footer = ({ hash, units, maker }: Pick<PacketInput, 'hash' | 'units' | 'maker'>): string =>
-  `File ${shortHash(hash)} · lengths in ${units}, the other system beside · ${maker}`;
+  `File ${shortHash(hash)} · lengths in ${UNIT_WORDS[units]}, the other system beside · ${maker}`;
 
 /** At the head of every paper: the car, then the part. */
 export const header = ({ title }: Pick<PacketInput, 'title'>, what: string): string => `${title}: ${what}`;

@@ -4,6 +4,7 @@
  */
 import { solve } from 'yalps';
 import { columnsFor, costOf, covers } from './columns';
+import { fewerSticks } from './fewer';
 import { firstFit, fullest, lengthsAsWorth } from './greedy';
 import type { Demand, Kind, Layout, Pattern, Piece, Stick, Supply } from './stock';
 import { gridDown, gridUp } from './stock';
@@ -118,7 +119,7 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
     const whole = chosen(search.patterns, kinds, demands);
     if (whole !== null && costOf(whole, kinds) < costOf(best, kinds)) best = whole;
   }
-  const sticks = sticksOf(best, kinds, groups, supply);
+  const sticks = sticksOf(fewerSticks(exact(best, demands), kinds, demands), kinds, groups, supply);
   return {
     sticks,
     tooLong: left,
@@ -126,6 +127,19 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
     bound: priced(supply) ? search.bound / PER_UNIT : search.bound,
     proven: costOf(best, kinds) <= search.bound,
   };
+}
+
+/** Without the pieces that patterns have too many of. */
+function exact(patterns: readonly Pattern[], demands: readonly Demand[]): readonly Pattern[] {
+  const left = demands.map(({ count }) => count);
+  return patterns.map(({ kind, counts }) => ({
+    kind,
+    counts: counts.map((n, i) => {
+      const taken = Math.min(n, left[i] ?? 0);
+      left[i] = (left[i] ?? 0) - taken;
+      return taken;
+    }),
+  }));
 }
 
 const demandOf = ({ size, pieces }: Group): Demand => ({ size, count: pieces.length });
@@ -156,7 +170,7 @@ function billOf(sticks: readonly Stick[], supply: Supply): Pick<Layout, 'cost' |
   };
 }
 
-/** Names onto patterns; pieces that a pattern has too many of are left out, and a stick is as short as its pieces allow. */
+/** Names onto patterns; a stick is as short as its pieces allow. */
 function sticksOf(
   patterns: readonly Pattern[],
   kinds: readonly Kind[],
