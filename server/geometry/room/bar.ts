@@ -11,6 +11,12 @@ import type { Frame } from './frame';
 import { directionIn, frameOf, pointIn } from './frame';
 import type { Lines } from './lines';
 
+/**
+ * How its ends are cut: as a hole saw does, or to the outer edge with a bevel, so that the wall lies on the host all over:
+ * its points are as long as they can be. Or square through the wall, where the bore decides.
+ */
+export type Cut = 'saddle' | 'square';
+
 /** Clocks of an end; tips come ring by ring: outside, then bore. */
 export const CLOCKS = 72;
 
@@ -18,8 +24,6 @@ export const CLOCKS = 72;
 export interface BarEnd {
   readonly end: End;
   readonly clock: ClockFrame;
-  /** Set-backs of the true cut at `CLOCKS` clocks. */
-  readonly cuts: Float64Array;
   /** The end's axes, in the bar's: rows x, y, z, and its origin on the axis of the leg. */
   readonly axes: readonly [Vec3, Vec3, Vec3];
   readonly origin: Vec3;
@@ -54,12 +58,12 @@ export interface Ball {
   readonly radius: number;
 }
 
-/** Balls of a bent bar's middle stand this far apart at most, mm; between them less than 2 mm of a tube of 38 is missed. */
-const BALLS_APART = 8;
+/** Balls of a bent bar's middle stand this far apart at most, mm; between them less than a millimetre of a tube of 38 is missed. */
+const BALLS_APART = 12;
 /** Points of a bend's axis stand this far apart at most, mm. */
 const AXIS_STEP = 15;
 /** Round the axis, where balls as thick as the tube would reach back over the leg. */
-const SURFACE_CLOCKS = 24;
+const SURFACE_CLOCKS = 16;
 
 export const clockAt = (i: number): number => ((i % CLOCKS) * 2 * Math.PI) / CLOCKS;
 
@@ -70,14 +74,17 @@ export function clockFrameOf(end: End): ClockFrame | null {
   return { zero: end.clockZero, quarter: cross(travel, end.clockZero.vector), travel };
 }
 
-function cutsOf(end: End): Float64Array | null {
-  const cuts = new Float64Array(CLOCKS);
+/** Set-backs at `CLOCKS` clocks, of the outside and of the bore; null where one is not known. */
+function cutsOf({ curve }: End, cut: Cut): readonly [Float64Array, Float64Array] | null {
+  const [outer, inner] = [new Float64Array(CLOCKS), new Float64Array(CLOCKS)];
   for (let i = 0; i < CLOCKS; i++) {
-    const cut = end.curve?.cut(clockAt(i)) ?? null;
-    if (cut === null) return null;
-    cuts[i] = cut;
+    const clock = clockAt(i);
+    const atOuter = (cut === 'saddle' ? curve?.outer(clock) : curve?.cut(clock)) ?? null;
+    if (atOuter === null) return null;
+    outer[i] = atOuter;
+    inner[i] = (cut === 'saddle' ? curve?.inner(clock) : atOuter) ?? atOuter;
   }
-  return cuts;
+  return [outer, inner];
 }
 
 const average = (of: Float64Array): number => of.reduce((sum, one) => sum + one, 0) / of.length;
@@ -88,29 +95,30 @@ function endOf(
   radii: readonly [number, number],
   parts: ReadonlyMap<string, Part>,
   leg: number,
+  cut: Cut,
 ): BarEnd | null {
   const clock = clockFrameOf(end);
-  const cuts = cutsOf(end);
+  const cuts = cutsOf(end, cut);
   const host = parts.get(end.hosts[0] ?? '')?.centreline ?? null;
   const { origin, away } = end;
   if (clock === null || cuts === null || host === null || origin === null || away === null) return null;
   const count = 2 * CLOCKS;
   const [x, y, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
   for (let i = 0; i < count; i++) {
-    const rho = radii[i < CLOCKS ? 0 : 1];
+    const ring = i < CLOCKS ? 0 : 1;
+    const rho = radii[ring];
     x[i] = rho * Math.cos(clockAt(i));
     y[i] = rho * Math.sin(clockAt(i));
-    z[i] = -(cuts[i % CLOCKS] as number);
+    z[i] = -(cuts[ring][i % CLOCKS] as number);
   }
   const axes = [clock.zero.vector, clock.quarter, scale(away, -1)].map((v) => directionIn(frame, v));
   return {
     end,
     clock,
-    cuts,
     axes: axes as [Vec3, Vec3, Vec3],
     origin: pointIn(frame, origin),
     lines: { x, y, z, back: -leg, around: radii[0] },
-    middle: pointIn(frame, addScaled(origin, away, average(cuts))),
+    middle: pointIn(frame, addScaled(origin, away, average(cuts[0]))),
     hostWay: directionIn(frame, nearestOn(host, origin).tangent),
   };
 }
@@ -157,7 +165,7 @@ function axisOf(line: Centreline, frame: Frame, from: number, to: number): reado
 }
 
 /** A part as a bar whose both ends are coped to tubes; null for every other, and where a cut is not known. */
-export function barOf(part: Part, parts: ReadonlyMap<string, Part>): Bar | null {
+export function barOf(part: Part, parts: ReadonlyMap<string, Part>, cut: Cut = 'saddle'): Bar | null {
   const { section } = part.tube;
   const line = part.centreline;
   const [first, last] = part.ends;
@@ -176,8 +184,8 @@ export function barOf(part: Part, parts: ReadonlyMap<string, Part>): Bar | null 
   const legs = straight
     ? [norm(along) / 2, norm(along) / 2]
     : [from.start, line.length - to.start - to.length].map((leg) => Math.max(0, leg));
-  const one = endOf(first, frame, [radius, inner], parts, legs[0] ?? 0);
-  const two = endOf(last, frame, [radius, inner], parts, legs[1] ?? 0);
+  const one = endOf(first, frame, [radius, inner], parts, legs[0] ?? 0, cut);
+  const two = endOf(last, frame, [radius, inner], parts, legs[1] ?? 0, cut);
   if (one === null || two === null) return null;
   const between = straight ? [] : ballsOf(line, frame, radius, from.start, to.start + to.length);
   const whole = ringStretch(part);

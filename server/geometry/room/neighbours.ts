@@ -1,6 +1,6 @@
 /** Tubes that stand near a bar while it is moved in, other than its hosts: which of them it would run into. Millimetres. */
 import type { Vec3 } from '../../centreline/vector';
-import { addScaled, cross, distance, dot, norm, scale, sub, unit } from '../../centreline/vector';
+import { cross, norm, scale, sub, unit } from '../../centreline/vector';
 import { betweenStretches } from '../../centreline/stretches';
 import type { Bar } from './bar';
 import { CLOCKS, tipOf } from './bar';
@@ -40,38 +40,37 @@ const at = ({ chain, edge, radius }: Outside, pose: Pose): Outside => ({
   radius,
 });
 
-/** From a chain to a point. */
-const toPoint = (chain: readonly Vec3[], p: Vec3): number => {
-  let least = Infinity;
-  for (let i = 1; i < chain.length; i++) {
-    const a = chain[i - 1] as Vec3;
-    const way = sub(chain[i] as Vec3, a);
-    const square = dot(way, way);
-    const t = square > 0 ? Math.min(1, Math.max(0, dot(sub(p, a), way) / square)) : 0;
-    least = Math.min(least, distance(p, addScaled(a, way, t)));
-  }
-  return least;
-};
+/** From a point to the stretch from `a` to `b`. Plain arithmetic: it is asked very often. */
+function toStretch(p: Vec3, a: Vec3, b: Vec3): number {
+  const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const [x, y, z] = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  const square = ux * ux + uy * uy + uz * uz;
+  const t = square > 0 ? Math.min(1, Math.max(0, (x * ux + y * uy + z * uz) / square)) : 0;
+  const [dx, dy, dz] = [x - t * ux, y - t * uy, z - t * uz];
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+}
 
 /** From the bar's outside to one group of chords; what is not nearer than `enough` may come back as `enough`. */
-function toGroup(outside: Outside, { data }: Tubes, group: Group, enough: number): number {
-  const { chain, edge, radius } = outside;
+function toGroup({ chain, edge, radius }: Outside, { data }: Tubes, group: Group, enough: number): number {
   // Its edges reach farther than its chain, by a tube's length of cut at most.
-  if (toPoint(chain, group.middle) - group.around - 3 * radius > enough) return enough;
+  const reach = enough + group.around + 3 * radius;
+  if (chain.every((q, i) => i === 0 || toStretch(group.middle, chain[i - 1] as Vec3, q) > reach)) return enough;
   let least = enough;
   for (let n = group.from; n < group.to; n++) {
     const k = n * STRIDE;
     const a: Vec3 = [data[k] as number, data[k + 1] as number, data[k + 2] as number];
-    const u: Vec3 = [data[k + 3] as number, data[k + 4] as number, data[k + 5] as number];
     const [length, thick] = [data[k + 6] as number, data[k + 7] as number];
-    const b = addScaled(a, u, length);
+    const b: Vec3 = [
+      a[0] + length * (data[k + 3] as number),
+      a[1] + length * (data[k + 4] as number),
+      a[2] + length * (data[k + 5] as number),
+    ];
     for (let i = 1; i < chain.length; i++) {
       const far = betweenStretches(chain[i - 1] as Vec3, chain[i] as Vec3, a, b) - thick - radius;
       if (far < least) least = far;
     }
     for (const p of edge) {
-      const along = Math.min(length, Math.max(0, dot(sub(p, a), u)));
-      const far = distance(p, addScaled(a, u, along)) - thick;
+      const far = toStretch(p, a, b) - thick;
       if (far < least) least = far;
     }
   }

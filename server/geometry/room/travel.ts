@@ -48,9 +48,12 @@ export interface Look {
   readonly longest: number;
 }
 
-/** For choosing among many ways, and for what is told of the chosen. */
+/**
+ * For choosing among many ways, and for what is told of the chosen. Between two points of a cut or two steps of a way a
+ * tube of radius R is missed by step² / 8R at most: less than 0.1 mm of the figures that are told.
+ */
 export const GLANCE: Look = { every: 3, first: 1, grows: 0.25, longest: 12 };
-export const CLOSE: Look = { every: 1, first: 0.25, grows: 0.08, longest: 5 };
+export const CLOSE: Look = { every: 1, first: 0.25, grows: 0.08, longest: 3 };
 
 export const isOut = ({ ends: [first, last] }: Play): boolean => first === Infinity || last === Infinity;
 

@@ -18,6 +18,10 @@ const MOST_SLIDE = 2500;
 /** Ways out of a tilt or a slide are tried this far apart: radians, mm. */
 const TILT_APART = Math.PI / 60;
 const SLIDE_APART = 15;
+/** Ways out of a tilt or a slide are few, and are taken as soon as there is one: looked at more closely. */
+const LEAVING: Look = { every: 2, first: 2, grows: 0, longest: 2 };
+/** Where a way ends, it is followed on a little: not all points were asked there, mm. */
+const WELL_OUT = 5;
 /** Hosts that lie less along each other than this can nothing be slid along: cosine. */
 const ALONG = 0.7;
 
@@ -73,10 +77,17 @@ interface StraightOut extends Travel {
 }
 
 /** Straight out, from any pose. */
-function straightOut(field: Field, from: Pose, before: number, direction: Vec3, giveUp: number): StraightOut {
+function straightOut(
+  field: Field,
+  from: Pose,
+  before: number,
+  direction: Vec3,
+  giveUp: number,
+  look: Look = GLANCE,
+): StraightOut {
   const path = shifting(from, direction, reachOf(field));
-  const travel = follow(field, path, { before, look: GLANCE, giveUp, done: isRid });
-  return { ...travel, path: { ...path, length: travel.end } };
+  const travel = follow(field, path, { before, look, giveUp, done: isRid });
+  return { ...travel, path: { ...path, length: travel.end + WELL_OUT } };
 }
 
 /** Unit vectors across the bar, all round; those that the hosts suggest come first. */
@@ -170,7 +181,7 @@ function outAlong(
       for (const { direction, needs } of sides) {
         if (play.total < needs - Math.max(0.5, needs / 4)) continue;
         next = s + apart;
-        const away = straightOut(field, pose, s, direction, Math.min(giveUp, bestOf()));
+        const away = straightOut(field, pose, s, direction, Math.min(giveUp, bestOf()), LEAVING);
         const both = tighter(tight, away.tight);
         if (!away.clear || (both?.tooLong ?? 0) >= bestOf()) continue;
         found.push({
@@ -185,7 +196,7 @@ function outAlong(
     },
   });
   const side = found.at(-1);
-  return side ?? { travel, paths: [{ ...path, length: travel.end }], brought: null, by: travel.end };
+  return side ?? { travel, paths: [{ ...path, length: travel.end + WELL_OUT }], brought: null, by: travel.end };
 }
 
 /** One end in first, the other swung in. */

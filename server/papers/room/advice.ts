@@ -23,12 +23,13 @@ export interface Advice {
 
 const NAMES: Readonly<Record<WayKind, string>> = { straight: 'Straight', tilted: 'Tilted', slid: 'Along its hosts' };
 
-const all = ({ ways }: Room): readonly Sought[] => Object.values(ways).filter((one): one is Sought => one !== null);
+const ways = (of: Pick<Room, 'ways'>): readonly Sought[] =>
+  Object.values(of.ways).filter((one): one is Sought => one !== null);
 
 /** The way that goes: as cut before one that wants a gap, straight before tilted, with room before without. */
-function best(ways: readonly Sought[]): Sought | null {
+function best(among: readonly Sought[]): Sought | null {
   const rank = ({ way }: Sought): number => (tooLongOf(way) > TOUCH ? 2 : way.spare < HANDS ? 1 : 0);
-  return ways.reduce<Sought | null>((a, b) => (a === null || rank(b) < rank(a) ? b : a), null);
+  return among.reduce<Sought | null>((a, b) => (a === null || rank(b) < rank(a) ? b : a), null);
 }
 
 const gap = (tooLong: number, units: PacketInput['units']): string =>
@@ -42,7 +43,7 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
       says: ['Not computed: offer it up before it is cut to length, and before anything near it is tacked.'],
     };
   const label = (name: string): string => numbers.get(name)?.label ?? name;
-  const free = best(all(room).filter((one) => goes(one, HANDS)));
+  const free = best(ways(room).filter((one) => goes(one, HANDS)));
   if (free !== null) {
     const { way } = free;
     return { goes: true, says: [`${NAMES[way.kind]}: ${howWords(room, way, units)}${gap(tooLongOf(way), units)}.`] };
@@ -50,7 +51,7 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
   const says: string[] = [];
   if (before.length > 0) {
     const blocked = best(
-      all(room).filter(({ blockers }) => blockers.length > 0 && blockers.every(({ name }) => before.includes(name))),
+      ways(room).filter(({ blockers }) => blockers.length > 0 && blockers.every(({ name }) => before.includes(name))),
     );
     const how =
       blocked === null
@@ -59,12 +60,17 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
     says.push(`Tack it before ${before.map(label).join(', ')}.${how}`);
     return { goes: false, says };
   }
-  const { offFeet } = room;
+  const { offFeet, square } = room;
+  const sawn = square === null ? null : best(ways(square).filter((one) => goes(one, HANDS)));
+  if (square !== null && sawn !== null)
+    says.push(
+      `Cut its ends square through the wall, to that line of the template, not with a hole saw: ${onTape(square.overPoints, units)} over the points. Then ${NAMES[sawn.way.kind].toLowerCase()}: ${howWords(room, sawn.way, units)}${gap(tooLongOf(sawn.way), units)}.`,
+    );
   if (offFeet !== null && tooLongOf(offFeet.way) <= HANDS)
     says.push(
       `Put it in before ${room.hosts.map(({ name }) => label(name)).join(' and ')} stands on its feet: ${howWords(room, offFeet.way, units)}${gap(tooLongOf(offFeet.way), units)}.`,
     );
-  const least = all(room)
+  const least = ways(room)
     .filter(({ blockers }) => blockers.length === 0)
     .sort((a, b) => tooLongOf(a.way) - tooLongOf(b.way))[0];
   if (least !== undefined && tooLongOf(least.way) <= 2 * OPEN)

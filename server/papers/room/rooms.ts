@@ -1,8 +1,7 @@
 /** For every bar of a car: whether it goes in where what comes before it stands already, and what mends it. */
 import type { Part } from '../../geometry/shape';
 import type { Room } from '../../geometry/room/room';
-import { goes, hostsOf, isInside, roomOf, Stretches } from '../../geometry/room/room';
-import { HANDS } from '../../geometry/room/play';
+import { anyGoes, hostsOf, isInside, Rooms } from '../../geometry/room/room';
 import { sortSteps } from '../order/graph';
 import type { PacketInput } from '../packet/paper';
 
@@ -20,7 +19,7 @@ export interface Inside {
   readonly before: readonly string[];
 }
 
-export interface Rooms {
+export interface Insides {
   readonly bars: readonly Inside[];
   readonly before: readonly Before[];
 }
@@ -39,11 +38,11 @@ function inOrder(parts: readonly Part[], waits: (part: Part) => readonly string[
 }
 
 /** In the order in which they are put in. */
-export function roomsOf({ shape }: Pick<PacketInput, 'shape'>): Rooms {
+export function roomsOf({ shape }: Pick<PacketInput, 'shape'>): Insides {
   const all = [...shape.parts.values()];
   const made = all.filter(({ tube }) => !tube.existing);
   const existing = all.filter(({ tube }) => tube.existing);
-  const stretches = new Stretches();
+  const rooms = new Rooms(shape.parts);
   const before: Before[] = [];
   const waits = (part: Part, more: readonly Before[] = []): readonly string[] => [
     ...hostsOf(part, shape.parts).map(({ name }) => name),
@@ -53,8 +52,8 @@ export function roomsOf({ shape }: Pick<PacketInput, 'shape'>): Rooms {
   const order = inOrder(made, waits) ?? made;
   const bars = order.flatMap((part, i): readonly Inside[] => {
     if (!isInside(part)) return [];
-    const room = roomOf(part, shape.parts, [...existing, ...order.slice(0, i)], stretches);
-    if (room === null || Object.values(room.ways).some((way) => goes(way, HANDS))) return [{ part, room, before: [] }];
+    const room = rooms.of(part, [...existing, ...order.slice(0, i)]);
+    if (room === null || anyGoes(room.ways)) return [{ part, room, before: [] }];
     // The way with the fewest in it that may wait until this bar is in.
     const choices = Object.values(room.ways)
       .flatMap((sought) =>

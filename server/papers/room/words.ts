@@ -1,7 +1,7 @@
 /** What is said of a way in: from where, how, and by how much it does not go. */
 import type { LengthUnit } from '../../../grammar/units';
 import type { Vec3 } from '../../centreline/vector';
-import { dot } from '../../centreline/vector';
+import { dot, mirrorY } from '../../centreline/vector';
 import { clockAt, CLOCKS } from '../../geometry/room/bar';
 import { directionOf } from '../../geometry/room/frame';
 import { HANDS } from '../../geometry/room/play';
@@ -38,8 +38,11 @@ const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(
 
 /** How it is put in: `from behind`. */
 export function howWords(room: Room, way: Way, units: LengthUnit): string {
-  const { frame, part } = room.bar;
-  const global = (v: Vec3): string => fromWords(directionOf(frame, v));
+  const { bar, part, mirrored } = room;
+  const global = (v: Vec3): string => {
+    const direction = directionOf(bar.frame, v);
+    return fromWords(mirrored ? mirrorY(direction) : direction);
+  };
   const brought = way.brought === null ? null : `from ${global(way.brought)}`;
   if (way.kind === 'straight') return `from ${global(way.from)}`;
   if (way.kind === 'slid')
@@ -51,11 +54,13 @@ export function howWords(room: Room, way: Way, units: LengthUnit): string {
 }
 
 /** Where it is tightest: `at END 2, clock 90°, 12 mm out of its place`. */
-export function tightWords({ bar }: Room, { tight }: Way, units: LengthUnit): string {
+export function tightWords({ bar, mirrored }: Room, { tight }: Way, units: LengthUnit): string {
   if (tight === null) return '';
   const places = bar.ends.flatMap(({ end }, i) => {
     const at = tight.at[i] ?? -1;
-    return at < 0 ? [] : [`${endName(end)} at clock ${degrees(clockAt(at % CLOCKS))}`];
+    // A clock grows the other way in a mirror.
+    const clock = clockAt(mirrored ? CLOCKS - (at % CLOCKS) : at % CLOCKS);
+    return at < 0 ? [] : [`${endName(end)} at clock ${degrees(clock)}`];
   });
   const where = places.length === 0 ? 'its middle' : places.join(' and ');
   return `tightest: ${where}, ${onTape(tight.out, units)} out of its place`;

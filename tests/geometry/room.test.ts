@@ -1,0 +1,68 @@
+/** Will it go in: closed forms for upright and leaning posts, neighbours that just let it pass, and what is not known. */
+import { describe, expect, it } from 'vitest';
+import { tooLongOf } from '../../server/geometry/room/ways';
+import type { Sought } from '../../server/geometry/room/seek';
+import type { Case, Posts } from './room-car';
+import { astride, caseOf, upright } from './room-car';
+
+async function known(posts: Posts): Promise<Case> {
+  const found = await caseOf(posts);
+  if (found === null) throw new Error('nothing is told of this bar');
+  return found;
+}
+
+const over = (sought: Sought | null): number => (sought === null ? NaN : tooLongOf(sought.way));
+
+describe('a bar square between upright posts (closed forms, worked by hand)', () => {
+  it.each([
+    [1000, 45, 38],
+    [700, 50, 30],
+    [1200, 44.5, 44.4],
+    [400, 60, 60],
+  ])('%f apart, posts of %f, bar of %f', async (wide, od, bar) => {
+    const [R, r] = [od / 2, bar / 2];
+    const { room } = await known(upright(wide, od, bar));
+    const cope = Math.sqrt(R * R - r * r);
+    expect(room.overPoints).toBeCloseTo(wide - 2 * cope, 3);
+    expect(room.clear).toBeCloseTo(wide - 2 * R, 3);
+    // Straight across posts and bar, the points have to pass where the posts are widest.
+    expect(over(room.ways.straight)).toBeGreaterThan(2 * (R - cope) - 0.1);
+    expect(over(room.ways.straight)).toBeLessThan(2 * (R - cope) + 0.01);
+    // Tilted in the plane of the posts: in the middle of the tube, a rectangle as wide as the clear width and 2r high
+    // between two walls. Its diagonal is longest at sin t = 2r / w, where it is too long by w - sqrt(w² - 4r²).
+    const w = wide - 2 * R;
+    const tilted = w - Math.sqrt(w * w - 4 * r * r);
+    expect(over(room.ways.tilted)).toBeGreaterThan(tilted - 0.1);
+    expect(over(room.ways.tilted)).toBeLessThan(tilted + 0.01);
+    // Along the posts nothing stands before it, and at their open ends it is out.
+    expect(over(room.ways.slid)).toBeLessThan(1e-3);
+    expect(room.ways.slid?.way.brought).toBeNull();
+  });
+
+  it('posts that stand on plates let nothing past their feet: upward is left', async () => {
+    const { room } = await known(upright(1000, 45, 38, { feet: true }));
+    const [, , z] = [0, 0, room.ways.slid?.way.from[1] ?? 0];
+    expect(over(room.ways.slid)).toBeLessThan(1e-3);
+    expect(room.ways.slid?.way.by).toBeGreaterThan(480);
+    expect(Math.abs(z)).toBeCloseTo(1, 6);
+  });
+});
+
+describe('posts astride', () => {
+  it.each([2, 4, 8])(
+    '%i degrees each: in where they are wider by what a straight way asks for, and up',
+    async (lean) => {
+      const { room } = await known(astride(1000, lean, 45, 38));
+      const [R, r] = [22.5, 19];
+      const slope = Math.tan((lean * Math.PI) / 180);
+      // Along itself, level, the bar meets a leaning post's side at R / cos, its points at sqrt(R² - r²) / cos at mid-height.
+      const asks = (2 * (R - Math.sqrt(R * R - r * r))) / Math.cos((lean * Math.PI) / 180);
+      expect(over(room.ways.slid)).toBeLessThan(0.01);
+      const { by, brought } = room.ways.slid?.way ?? { by: NaN, brought: null };
+      expect(brought).not.toBeNull();
+      expect(2 * by * slope).toBeGreaterThan(asks - 0.2);
+      // It is tried every 15 mm, and steps are 12 mm long.
+      expect(2 * (by - 30) * slope).toBeLessThan(asks);
+    },
+  );
+});
