@@ -12,11 +12,12 @@ import { install } from './install.mjs';
 import { judgingScenes } from './scenes/judging.mjs';
 import { paperScenes } from './scenes/papers.mjs';
 import { pictureScenes } from './scenes/picture.mjs';
+import { viewScenes } from './scenes/view.mjs';
 import { setStage } from './stage.mjs';
 import { startBrowser, startWorkbenchServer } from './workbench.mjs';
 
 /** A file of `scenes/` each, in the order in which they are played. */
-const SCENES = { judging: judgingScenes, papers: paperScenes };
+const SCENES = { judging: judgingScenes, papers: paperScenes, view: viewScenes };
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const named = process.argv.slice(2).filter((word) => !word.startsWith('-'));

@@ -158,8 +158,10 @@ class Window {
   async openFile(name) {
     await this.page.keyboard.press('Control+p');
     await this.page.locator('.quick-input-widget input').fill(name);
-    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+    // Until the list has followed the letters, it offers what was open last.
+    await this.page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name }).waitFor();
     await this.page.keyboard.press('Enter');
+    await this.page.locator(`.tab.active[data-resource-name="${name}"]`).first().waitFor();
     await this.page.locator('.monaco-editor .view-line').first().waitFor();
   }
 
@@ -272,8 +274,16 @@ class Window {
 
   /** The same from wherever the keyboard is, a panel for one: to the first group of editors. */
   async goToText(line, column) {
-    await this.page.keyboard.press('Control+1');
-    await this.page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
+    const editor = this.page.locator('.editor-group-container.active .monaco-editor.focused');
+    const until = Date.now() + PATIENCE;
+    // A panel tells a quarter of a second late that it has the keyboard, and takes it back then.
+    for (let calm = 0; calm < 2 && Date.now() < until; await sleep(300)) {
+      if (await editor.isVisible()) calm += 1;
+      else {
+        calm = 0;
+        await this.page.keyboard.press('Control+1');
+      }
+    }
     await this.goTo(line, column);
   }
 
