@@ -4,6 +4,8 @@ import { placeOf } from '../cage/place';
 import type { Shape } from '../geometry/shape';
 import type { MadeMesh, MeshCache, MeshedThing } from '../mesh/meshes';
 import { meshesOf, newMeshCache } from '../mesh/meshes';
+import type { Fineness } from '../mesh/pipe';
+import { TO_VIEW } from '../mesh/pipe';
 import { Car } from '../rules/car';
 import type { EndCache, Pack } from './ends';
 import { endsOf, newEndCache } from './ends';
@@ -37,6 +39,17 @@ export interface ViewCache {
 }
 
 export const newViewCache = (): ViewCache => ({ meshes: newMeshCache(), ends: newEndCache() });
+
+/** Of more parts than this the surfaces are coarser, so that what is sent and turned stays within bounds. */
+const FINENESS: readonly (readonly [parts: number, fineness: Fineness])[] = [
+  [400, TO_VIEW],
+  [1500, { across: 0.4, along: 1, edge: 0.4 }],
+  [Infinity, { across: 1, along: 3, edge: 1 }],
+];
+/** Beyond this many things the rest are listed and not drawn. */
+const MOST_DRAWN = 6000;
+
+const finenessFor = ({ parts }: Shape): Fineness => FINENESS.find(([most]) => parts.size <= most)?.[1] ?? TO_VIEW;
 
 type Box = readonly [Point3, Point3];
 
@@ -106,13 +119,13 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
 /** The model of a car. Never throws. Meshes whose key the asker has are left out. */
 export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEdge): ViewModel {
   const { cage, shape } = seen;
-  const drawn = meshesOf(cage, shape, cache.meshes);
+  const drawn = meshesOf(cage, shape, cache.meshes, finenessFor(shape));
   cache.ends.sweep();
   const names = new Names(shape, drawn);
   const labels = new Labels(shape);
   const idOf = (name: string): string => names.idsOf(name)[0] ?? name;
-  const things = drawn.map((thing): ViewThing => {
-    const made = thing.made();
+  const things = drawn.map((thing, i): ViewThing => {
+    const made = i < MOST_DRAWN ? thing.made() : null;
     const part = shape.parts.get(thing.name);
     const isTube = thing.kind === 'tube' || thing.kind === 'existing-tube';
     return {

@@ -12,6 +12,7 @@ import { measureHeap } from './heap';
 import { measurePacket } from './packet';
 import { measureReruns } from './reruns';
 import { measureStock } from './stock';
+import { measureView, measureViewHeap } from './view';
 import { measurePull, measureYaml, schemaText, useSchema, type TypingRow } from './typing';
 
 const quick = process.argv.includes('--quick');
@@ -74,6 +75,12 @@ async function main(): Promise<void> {
   print('## Fixes that solve, in a cage of over forty tubes, milliseconds');
   print();
   table(['finding', 'ways', 'first', 'median', 'p95'], await measureFixes(quick));
+  print('## The picture of the cage of over forty tubes, server side, milliseconds of processor time');
+  print();
+  table(['what', 'surfaces sent', 'kB', 'median', 'p95'], await measureView(quick));
+  print('## Heap of the server with the picture open, after a forced collection');
+  print();
+  table(['after edits', 'heap, MB', 'against the first'], await measureViewHeap(quick ? [50, 200] : [200, 2000]));
   print('## Shop papers, a whole packet from start to end of the process, seconds');
   print();
   table(['file', 'papers', 'kB', 'median', 'worst'], measurePacket(quick));

@@ -10,6 +10,8 @@ import { Project } from '../../server/project/pipeline';
 import type { Analysis } from '../../server/project/project';
 import { Viewer } from '../../server/project/view';
 import type { ViewModel } from '../../server/view/model';
+import { heapOf, PROBED } from './heap';
+import { quantile, startPeer } from './peer';
 
 const FILE = 'samples/curlew-cage.cage';
 const KNEE = 'node knee = (1180, 600, 640)';
@@ -28,8 +30,7 @@ function taken<T>(work: () => T): readonly [T, number] {
 }
 
 const row = (what: string, model: ViewModel, took: readonly number[]): readonly string[] => {
-  const sorted = [...took].sort((a, b) => a - b);
-  const at = (share: number): string => (sorted[Math.floor(share * (sorted.length - 1))] ?? 0).toFixed(1);
+  const at = (share: number): string => quantile(took, share).toFixed(1);
   const sent = model.things.filter(({ mesh }) => mesh !== null).length;
   return [what, String(sent), (JSON.stringify(model).length / 1000).toFixed(0), at(0.5), at(0.95)];
 };
@@ -80,4 +81,39 @@ export async function measureView(quick: boolean): Promise<readonly (readonly st
     return row(`${node.slice(5)} dragged, analysis and all`, last, times);
   });
   return [cold, warm, after, ...drags];
+}
+
+/** Heap of the real server while the picture of the sample is open: after so many edits, each with its model. */
+export async function measureViewHeap(marks: readonly number[]): Promise<readonly (readonly string[])[]> {
+  const text = readFileSync(FILE, 'utf8').replace(/^use .*$/m, '');
+  const uri = 'untitled:view.cage';
+  const peer = await startPeer(PROBED, true);
+  const { connection } = peer;
+  await connection.sendNotification('textDocument/didOpen', {
+    textDocument: { uri, languageId: 'cage', version: 1, text },
+  });
+  let have: Record<string, string> = {};
+  const look = async (): Promise<void> => {
+    const model = await connection.sendRequest<ViewModel>('cagewright/view', { textDocument: { uri }, have });
+    have = keysOf(model);
+  };
+  await look();
+  const rows: string[][] = [];
+  let [first, edits] = [0, 0];
+  for (const mark of marks) {
+    for (; edits < mark; edits += 1) {
+      // A new height each time, so that no cache can answer.
+      const knee = `node knee = (1180, 600, ${(640 + (edits % 9000) / 100).toFixed(2)})`;
+      void connection.sendNotification('textDocument/didChange', {
+        textDocument: { uri, version: edits + 2 },
+        contentChanges: [{ text: text.replace(KNEE, knee) }],
+      });
+      await look();
+    }
+    const heap = await heapOf(peer);
+    if (first === 0) first = heap;
+    rows.push([String(mark), (heap / 1e6).toFixed(2), (heap / first).toFixed(3)]);
+  }
+  await peer.stop();
+  return rows;
 }
