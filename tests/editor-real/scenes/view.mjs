@@ -167,6 +167,8 @@ export const viewScenes = async ({ root, text, folderOf, scene, check, picture, 
     await window.page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'plover.cage' }).dblclick();
     await until('the panel to be gone', async () => (await Panel.frameOf(window, 'bar.cage')) === null);
     await window.page.locator('.tab', { hasText: 'Car: bar.cage' }).click();
+    // Over the tab its hint would come up.
+    await window.page.mouse.move(5, 5);
     panel = await Panel.of(window, 'bar.cage');
     await window.goToText(...NOWHERE);
     const shown = await panel.rest(BARE);
