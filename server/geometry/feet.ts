@@ -53,18 +53,32 @@ export interface Standing {
 export type OnFeet = ReadonlyMap<Foot, readonly Standing[]>;
 
 /** Which ends stand on which foot. Feet without an end are left out. */
-export function standingOn(cage: Cage, parts: ReadonlyMap<string, Part>): OnFeet {
+export const standingOn = (cage: Cage, parts: ReadonlyMap<string, Part>): OnFeet =>
+  onFeet([...parts.values()].map((part) => standsOn(part, cage, parts)));
+
+/** An end with a foot on which it stands. */
+export interface Stand extends Standing {
+  readonly foot: Foot;
+}
+
+/** The feet on which a part's ends stand. */
+export const standsOn = (part: Part, cage: Cage, parts: ReadonlyMap<string, Part>): readonly Stand[] =>
+  part.ends.flatMap((end) =>
+    end.hosts.flatMap((host): readonly Stand[] => {
+      // What has a part of that name is a tube: names are unique.
+      const foot = parts.has(host) ? undefined : cage.things.get(host);
+      return foot?.kind === 'foot' ? [{ part, end, foot }] : [];
+    }),
+  );
+
+/** By the feet, what stands on each of them. */
+export function onFeet(stands: readonly (readonly Stand[])[]): OnFeet {
   const feet = new Map<Foot, Standing[]>();
-  for (const part of parts.values()) {
-    for (const end of part.ends) {
-      for (const host of end.hosts) {
-        // What has a part of that name is a tube: names are unique.
-        const foot = parts.has(host) ? undefined : cage.things.get(host);
-        if (foot?.kind !== 'foot') continue;
-        const list = feet.get(foot);
-        if (list === undefined) feet.set(foot, [{ part, end }]);
-        else list.push({ part, end });
-      }
+  for (const own of stands) {
+    for (const { part, end, foot } of own) {
+      const list = feet.get(foot);
+      if (list === undefined) feet.set(foot, [{ part, end }]);
+      else list.push({ part, end });
     }
   }
   for (const list of feet.values()) {

@@ -9,6 +9,7 @@ import { ShapeCache, shapeOf } from '../geometry/index';
 import { BOOKS } from '../rules/books';
 import { Judging } from '../rules/judge';
 import { loadSources } from './load';
+import type { Sentences } from './placing';
 import { placeFindings } from './placing';
 import type { Analysis, Apart, Built, Host, Sources } from './project';
 
@@ -33,6 +34,7 @@ const KEPT_TRIED = 2;
 interface Car {
   readonly shape: ShapeCache;
   readonly judging: Judging;
+  readonly sentences: Sentences;
 }
 
 /** Gives the entry of that key, made if it is new, and drops those that were wanted longest ago. */
@@ -87,7 +89,7 @@ export class Project implements Apart {
       const project = new Project();
       for (const file of this.trees.keys()) project.statements.keep(file, this.statements.take(file), 0);
       const shape = new ShapeCache(this.cars.get(root)?.shape ?? null);
-      project.cars.set(root, { shape, judging: new Judging() });
+      project.cars.set(root, { shape, judging: new Judging(), sentences: new WeakMap() });
       return project;
     });
   }
@@ -99,11 +101,18 @@ export class Project implements Apart {
       this.cars,
       sources.root,
       KEPT_CARS,
-      (old) => old ?? { shape: new ShapeCache(), judging: new Judging() },
+      (old) => old ?? { shape: new ShapeCache(), judging: new Judging(), sentences: new WeakMap() },
     );
     const shape = shapeOf(cage, car.shape);
     const { findings: judged, asked } = car.judging.judge(cage, shape);
-    const { findings, waivers } = placeFindings({ cage, shape, trees, judged, askedByBooks: asked });
+    const { findings, waivers } = placeFindings({
+      cage,
+      shape,
+      trees,
+      judged,
+      askedByBooks: asked,
+      sentences: car.sentences,
+    });
     const runs = {
       parse: this.parses,
       statement: this.statements.takeRuns(),

@@ -3,6 +3,7 @@ import type { Code } from '../../grammar/codes';
 import type { Anchor, Finding, FindingNote, PlacedFinding, PlacedNote, Place } from '../../grammar/finding';
 import { wordFinding } from '../../grammar/print';
 import type { FileTree } from '../../grammar/tree';
+import type { LengthUnit } from '../../grammar/units';
 import type { Cage, Waiver } from '../cage/cage';
 import { placeOf } from '../cage/place';
 import type { Shape } from '../geometry/shape';
@@ -12,7 +13,7 @@ import { forBothSides } from './wording';
 import { weigh } from './waivers';
 
 /** Everything that has something to say about a car. */
-export interface Said {
+export interface ToPlace {
   readonly cage: Cage;
   readonly shape: Shape;
   /** By the key of the file. */
@@ -21,6 +22,8 @@ export interface Said {
   readonly judged: readonly Finding[];
   /** Codes that a chosen book limits. */
   readonly askedByBooks: ReadonlySet<Code>;
+  /** What was worded before. */
+  readonly sentences: Sentences;
 }
 
 export interface PlacedFindings {
@@ -60,14 +63,16 @@ const byPlace = (a: PlacedFinding, b: PlacedFinding): number =>
   compare(a.rule?.book ?? '', b.rule?.book ?? '') ||
   compare(a.message, b.message);
 
-/** Two stages may see the same fault; a person is told once. */
-function once(findings: readonly PlacedFinding[]): readonly PlacedFinding[] {
-  const seen = new Set<string>();
-  return findings.filter(({ code, place, subject, rule, message }) => {
-    const key = [code, place.file, place.span.start, place.span.end, subject, rule?.book ?? '', message].join('\n');
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
+/** Two stages may see the same fault; a person is told once. They stand side by side when all are in order. */
+function once(sorted: readonly PlacedFinding[]): readonly PlacedFinding[] {
+  let first = 0;
+  return sorted.filter((finding, i) => {
+    const before = sorted[i - 1];
+    if (before === undefined || byPlace(before, finding) !== 0) {
+      first = i;
+      return true;
+    }
+    return !sorted.slice(first, i).some(({ place }) => place.span.end === finding.place.span.end);
   });
 }
 
@@ -101,30 +106,53 @@ function firstOf(group: readonly Standing[]): readonly Standing[] {
   });
 }
 
-const worded = (cage: Cage, standing: Standing): PlacedFinding => {
-  const finding = standing.both ? forBothSides(standing.finding) : standing.finding;
+/** What a finding says in a unit, for itself or for both twins. */
+interface Said {
+  readonly units: LengthUnit;
+  readonly both: boolean;
+  readonly finding: Finding;
+  readonly message: string;
+}
+
+/** Sentences of findings that are the same objects as in the run before. They go with their findings. */
+export type Sentences = WeakMap<Finding, Said>;
+
+function said(sentences: Sentences, { finding, both }: Standing, units: LengthUnit): Said {
+  const old = sentences.get(finding);
+  if (old !== undefined && old.units === units && old.both === both) return old;
+  const spoken = both ? forBothSides(finding) : finding;
+  const made = { units, both, finding: spoken, message: wordFinding(spoken, units) };
+  sentences.set(finding, made);
+  return made;
+}
+
+function worded(cage: Cage, standing: Standing, sentences: Sentences): PlacedFinding {
+  const { finding, message } = said(sentences, standing, cage.units);
   return {
     ...finding,
     place: standing.place,
-    message: wordFinding(finding, cage.units),
+    message,
     notes: finding.notes.map((note) => noteOf(cage, note)),
     waived: standing.waived,
   };
-};
+}
 
 /** Places and words all findings of a car: of its text, its names and places, its shape, its books and its waivers. */
-export function placeFindings(said: Said): PlacedFindings {
-  const { cage } = said;
-  const text = [...said.trees.values()].flatMap((tree) => tree.findings);
+export function placeFindings({ cage, shape, trees, judged, askedByBooks, sentences }: ToPlace): PlacedFindings {
+  const text = [...trees.values()].flatMap((tree) => tree.findings);
   // What a chosen book asks for takes the place of practice: of a tight die a person is told once.
-  const built = said.shape.findings.filter(({ code }) => !said.askedByBooks.has(code));
-  const result = weigh(cage, [...text, ...cage.findings, ...built, ...said.judged], anchorOfWaiver);
+  const built = shape.findings.filter(({ code }) => !askedByBooks.has(code));
+  const result = weigh(cage, [...text, ...cage.findings, ...built, ...judged], anchorOfWaiver);
   const standing: Standing[] = [
     ...result.weighed.map(({ finding, waiver }) => ({ finding, waived: waiver !== null })),
     ...result.findings.map((finding) => ({ finding, waived: false })),
   ].map(({ finding, waived }) => ({ finding, waived, both: false, place: placed(cage, finding.at) }));
   return {
-    findings: [...once(mergeTwins(cage, bounded(standing)).map((item) => worded(cage, item)))].sort(byPlace),
+    findings: once(
+      mergeTwins(cage, bounded(standing))
+        .map((item) => worded(cage, item, sentences))
+        .sort(byPlace),
+    ),
     waivers: cage.waivers.map((waiver) => ({ ...waiver, used: result.used.has(waiver.id) })),
   };
 }

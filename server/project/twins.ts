@@ -73,6 +73,8 @@ function sayTheSame(a: Standing, b: Standing): boolean {
 export function mergeTwins(cage: Cage, standing: readonly Standing[]): readonly Standing[] {
   const byPlace = new Map<string, Standing[]>();
   for (const item of standing) {
+    // What stands on no side has no twin.
+    if (!sidesOf(item.finding.subject)) continue;
     const key = `${item.finding.code} ${item.place.file} ${item.place.span.start} ${item.place.span.end}`;
     const group = byPlace.get(key);
     if (group === undefined) byPlace.set(key, [item]);

@@ -93,7 +93,21 @@ function thingsByKind({ cage }: Car): ReadonlyMap<Thing['kind'], readonly Thing[
 
 const thingsOf = listOf(thingsByKind, sameObjects);
 
-const sortedOf = (kind: Thing['kind'], car: Car): readonly Thing[] => [...thingsOf(car, kind)].sort(byName);
+const namesOf = (kind: Thing['kind'], car: Car): readonly string[] => thingsOf(car, kind).map(({ name }) => name);
+
+/** Where the things of a kind stand among themselves, in the order of their names. */
+function orderOf(kind: Thing['kind'], car: Car): readonly number[] {
+  const names = car.ask(namesOf, kind);
+  return names
+    .map((name, i) => ({ name, i }))
+    .sort(byName)
+    .map(({ i }) => i);
+}
+
+function sortedOf(kind: Thing['kind'], car: Car): readonly Thing[] {
+  const things = thingsOf(car, kind);
+  return car.ask(orderOf, kind).flatMap((i) => things[i] ?? []);
+}
 
 function memberOf(tube: Tube, car: Car): Member | null {
   const line = tube.centreline;

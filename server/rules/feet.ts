@@ -1,7 +1,8 @@
 /** Feet as the books tell them apart: by what stands on them. */
 import type { Foot, Tube } from '../cage/cage';
-import type { OnFeet } from '../geometry/feet';
-import { standingOn } from '../geometry/feet';
+import type { OnFeet, Stand } from '../geometry/feet';
+import { onFeet, standsOn } from '../geometry/feet';
+import type { Part } from '../geometry/shape';
 import type { Car } from './car';
 import { listOf } from './car';
 
@@ -17,7 +18,9 @@ export const FOOT_GROUPS = ['hoop foot', 'backstay foot', 'other foot'] as const
 
 const HOOPS = ['main-rollbar', 'front-rollbar', 'lateral-rollbar', 'half-lateral'] as const;
 
-const standings = (car: Car): OnFeet => standingOn(car.cage, car.shape.parts);
+const standsOfPart = (part: Part, { cage, shape }: Car): readonly Stand[] => standsOn(part, cage, shape.parts);
+
+const standings = (car: Car): OnFeet => onFeet(car.parts().map((part) => car.ask(standsOfPart, part)));
 
 /** Which ends stand on a foot. */
 export const standingOnFoot = listOf(standings);
