@@ -35,6 +35,8 @@ export interface DrawingOptions {
   readonly detail?: { readonly around: readonly Vec3[]; readonly margin: number };
   /** How a length is written on an overall dimension; without it there is none. */
   readonly say?: (length: number) => string;
+  /** False: lengths in it are no true ones, so it has no scale. */
+  readonly scaled?: boolean;
 }
 
 export interface Drawing {
@@ -277,7 +279,10 @@ export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
       description: options.description ?? '',
       width: options.width,
       height,
-      items: [...(detail === undefined ? seen : [framed(field, seen)]), ...below(view, options, scale, field.bottom)],
+      items: [
+        ...(detail === undefined ? seen : [framed(field, seen)]),
+        ...below(view, options, options.scaled === false ? null : scale, field.bottom),
+      ],
     },
   };
 }

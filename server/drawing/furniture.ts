@@ -112,11 +112,11 @@ export function overallLines(
   return items;
 }
 
-/** What stands below the drawing: its name, where forward is, and how long a length is on it. */
+/** What stands below the drawing: its name, where forward is, and how long a length is on it; `scale` null: it has none. */
 export function below(
   view: View,
   { title: name, width }: { readonly title: string; readonly width: number },
-  scale: number,
+  scale: number | null,
   top: number,
 ): readonly Item[] {
   const title = text(point(0.5, top + 4), name, LETTERS * 1.1, { bold: true });
@@ -127,6 +127,7 @@ export function below(
       : Math.abs(view.right[1]) > 0.9
         ? [arrow(point(0.5, top + 8), view.right[1] < 0, "the car's left")]
         : [];
+  if (scale === null) return [title, ...way];
   const ratio = 1 / scale;
   const says = `1 : ${String(Math.round(ratio * 100) / 100)} printed at full size`;
   const barAt = Math.max(width * 0.38, 36);

@@ -1,12 +1,12 @@
 /** What stands beside the tubes: plates, gussets, seats with their helmets, straps, doors and panels, as lines in space. */
-import type { Cage, Foot, Seat, Strap } from '../cage/cage';
-import type { Gusset } from '../cage/hardware';
-import { nearestOn, pointAt } from '../centreline/query';
+import type { Foot, Seat, Strap } from '../cage/cage';
+import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { add, addScaled, cross, distance, dot, norm, scale, sub, unit } from '../centreline/vector';
+import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centreline/vector';
 import { plateFrame } from '../geometry/feet';
 import type { Shape, StrapFigures } from '../geometry/shape';
 import { rearRectangle, slotsOf } from '../geometry/shell';
+import { gussetCorners, nodeAt } from './gussets';
 import type { Curve, OnSurface } from './outline';
 import type { Style } from './scene';
 
@@ -39,11 +39,6 @@ const open = (style: Style, points: readonly Vec3[]): SpaceLine => ({ style, cur
 const closed = (style: Style, points: readonly Vec3[]): SpaceLine => {
   const first = points[0];
   return open(style, first === undefined ? [] : [...points, first]);
-};
-
-export const nodeAt = (cage: Cage, name: string | null): Vec3 | null => {
-  const node = name === null ? undefined : cage.things.get(name);
-  return node?.kind === 'node' ? node.at : null;
 };
 
 /** The plates of all feet that are known. The node is on the tube's side of the plate. */
@@ -175,51 +170,13 @@ function strapLines(shape: Shape, figures: StrapFigures): readonly SpaceLine[] {
   );
 }
 
-/** How a tube leaves a point on it; `ends`: it does so in this direction only. */
-interface Way {
-  readonly along: Vec3;
-  readonly ends: boolean;
-}
-
-/** An end this near to a point is at it, mm. */
-const AT_END = 1;
-
-function wayFrom(shape: Shape, name: string | null, at: Vec3): Way | null {
-  const part = name === null ? undefined : (shape.parts.get(name) ?? shape.parts.get(`${name}.a`));
-  const line = part?.centreline ?? null;
-  if (line === null) return null;
-  const { tangent } = nearestOn(line, at);
-  if (distance(pointAt(line, line.length).point, at) < AT_END) return { along: scale(tangent, -1), ends: true };
-  return { along: tangent, ends: distance(pointAt(line, 0).point, at) < AT_END };
-}
-
-/**
- * The triangle that a gusset spans between its two tubes: the node, and a point along each, in their sharper corner; null
- * where one of them is not known.
- */
-export function gussetCorners(shape: Shape, gusset: Gusset): readonly [Vec3, Vec3, Vec3] | null {
-  const at = nodeAt(shape.cage, gusset.node);
-  if (at === null || gusset.between === null || gusset.legs === null) return null;
-  const [p, q] = gusset.between.map((name) => wayFrom(shape, name, at));
-  if (p === undefined || q === undefined || p === null || q === null) return null;
-  const wide = dot(p.along, q.along) < 0;
-  // Only a tube that runs through can be followed the other way.
-  const first = wide && !p.ends ? scale(p.along, -1) : p.along;
-  const second = wide && p.ends && !q.ends ? scale(q.along, -1) : q.along;
-  return [at, addScaled(at, first, gusset.legs[0]), addScaled(at, second, gusset.legs[1])];
-}
-
-function gussetLines(shape: Shape, gusset: Gusset): readonly SpaceLine[] {
-  const corners = gussetCorners(shape, gusset);
-  return corners === null ? [] : [closed('plate', corners)];
-}
-
 /** Everything but tubes and plates. `right` and `up`: of the picture, for what is drawn as a ring. */
 export function thingLines(shape: Shape, right: Vec3, up: Vec3): readonly SpaceLine[] {
   const lines: SpaceLine[] = [];
+  const gussets = gussetCorners(shape);
   for (const thing of shape.cage.things.values()) {
     if (thing.kind === 'seat') lines.push(...seatLines(thing, right, up));
-    else if (thing.kind === 'gusset') lines.push(...gussetLines(shape, thing));
+    else if (thing.kind === 'gusset') lines.push(closed('plate', gussets.get(thing.name) ?? []));
     else if (thing.kind === 'door' || thing.kind === 'panel') {
       const outline = thing.outline ?? [];
       lines.push(outline.length > 2 ? closed('panel', outline) : open('panel', outline));

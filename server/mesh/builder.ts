@@ -109,30 +109,19 @@ export class Builder {
     return { corner: this.positions.size / 3, index: this.indices.size };
   }
 
-  /** Gives the corners since the mark the mean of the normals of their triangles since then, by area. */
+  /**
+   * Gives the corners since the mark the mean of the normals of their triangles since then, by area. A triangle that looks
+   * another way than such a mean, as beside a notch, gets corners and a normal of its own.
+   */
   smoothed(mark: Builder['mark']): void {
     const n = this.normals.list;
-    const p = this.positions.list;
-    const { list: indices, size } = this.indices;
+    const { size } = this.indices;
     n.fill(0, mark.corner * 3, this.normals.size);
     for (let t = mark.index; t < size; t += 3) {
-      const a = 3 * (indices[t] as number);
-      const b = 3 * (indices[t + 1] as number);
-      const c = 3 * (indices[t + 2] as number);
-      const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
-      const ux = (p[b] as number) - ax;
-      const uy = (p[b + 1] as number) - ay;
-      const uz = (p[b + 2] as number) - az;
-      const vx = (p[c] as number) - ax;
-      const vy = (p[c + 1] as number) - ay;
-      const vz = (p[c + 2] as number) - az;
-      const x = uy * vz - uz * vy;
-      const y = uz * vx - ux * vz;
-      const z = ux * vy - uy * vx;
-      for (const corner of [a, b, c]) {
-        n[corner] = (n[corner] as number) + x;
-        n[corner + 1] = (n[corner + 1] as number) + y;
-        n[corner + 2] = (n[corner + 2] as number) + z;
+      const facing = this.facing(t);
+      for (let i = 0; i < 3; i++) {
+        const corner = 3 * (this.indices.list[t + i] as number);
+        for (let k = 0; k < 3; k++) n[corner + k] = (n[corner + k] as number) + (facing[k] as number);
       }
     }
     for (let at = mark.corner * 3; at < this.normals.size; at += 3) {
@@ -141,6 +130,49 @@ export class Builder {
       n[at] = long > 0 ? x / long : 0;
       n[at + 1] = long > 0 ? y / long : 0;
       n[at + 2] = long > 0 ? z / long : 1;
+    }
+    for (let t = mark.index; t < size; t += 3) this.turned(t);
+  }
+
+  /** True where a triangle between corners would look against their normals. */
+  folds(a: number, b: number, c: number): boolean {
+    const [x, y, z] = this.square(a, b, c);
+    const n = this.normals.list;
+    const along = (k: number): number => (n[3 * a + k] as number) + (n[3 * b + k] as number) + (n[3 * c + k] as number);
+    return x * along(0) + y * along(1) + z * along(2) < 0;
+  }
+
+  /** Square to a triangle, as long as twice its area. */
+  private facing(t: number): Vec3 {
+    const { list } = this.indices;
+    return this.square(list[t] as number, list[t + 1] as number, list[t + 2] as number);
+  }
+
+  private square(i: number, j: number, k: number): Vec3 {
+    const p = this.positions.list;
+    const [a, b, c] = [3 * i, 3 * j, 3 * k];
+    const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
+    const [ux, uy, uz] = [(p[b] as number) - ax, (p[b + 1] as number) - ay, (p[b + 2] as number) - az];
+    const [vx, vy, vz] = [(p[c] as number) - ax, (p[c + 1] as number) - ay, (p[c + 2] as number) - az];
+    return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  }
+
+  /** Gives a triangle its own corners where one of their normals looks away from it by more than 75 degrees. */
+  private turned(t: number): void {
+    const [x, y, z] = this.facing(t);
+    const long = Math.sqrt(x * x + y * y + z * z);
+    if (!(long > 0)) return;
+    const [nx, ny, nz] = [x / long, y / long, z / long];
+    const looks = (corner: number): number => {
+      const n = this.normals.list;
+      return nx * (n[3 * corner] as number) + ny * (n[3 * corner + 1] as number) + nz * (n[3 * corner + 2] as number);
+    };
+    const corners = [0, 1, 2].map((i) => this.indices.list[t + i] as number);
+    if (corners.every((corner) => looks(corner) > 0.26)) return;
+    for (const [i, corner] of corners.entries()) {
+      const p = this.positions.list;
+      const [px, py, pz] = [p[3 * corner] as number, p[3 * corner + 1] as number, p[3 * corner + 2] as number];
+      this.indices.list[t + i] = this.cornerAt(px, py, pz, nx, ny, nz);
     }
   }
 

@@ -4,7 +4,9 @@
  */
 import type { Cage, Gusset, Thing, Vent } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
-import { gussetCorners, platesOf } from '../drawing/things';
+import type { Corners } from '../drawing/gussets';
+import { gussetCorners } from '../drawing/gussets';
+import { platesOf } from '../drawing/things';
 import { outerRadius } from '../geometry/axis';
 import { Kept } from '../geometry/kept';
 import type { Shape, StrapFigures } from '../geometry/shape';
@@ -87,7 +89,11 @@ export function meshesOf(
     const { foot, centre, halves, under } = plate;
     add('foot', foot.name, [foot, ...centre, ...halves.flat(), ...under], () => footMesh(plate));
   }
-  for (const thing of cage.things.values()) addThing(thing, cage, shape, fineness, add);
+  const gussets = gussetCorners(shape);
+  for (const thing of cage.things.values()) {
+    if (thing.kind === 'gusset') addGusset(thing, gussets.get(thing.name) ?? null, shape, add);
+    else addThing(thing, cage, shape, fineness, add);
+  }
   for (const figures of shape.straps) addStrap(figures, cage, shape, fineness, add);
   for (const { vented, tubes } of shape.spaces) {
     const parts = tubes.flatMap((name) => shape.parts.get(name) ?? []);
@@ -100,8 +106,7 @@ export function meshesOf(
 /** `from`: everything that the mesh is made of; `number`: of several things of one name. */
 type Add = (kind: MeshKind, name: string, from: readonly unknown[], make: Make, number?: number) => void;
 
-function addGusset(gusset: Gusset, shape: Shape, add: Add): void {
-  const corners = gussetCorners(shape, gusset);
+function addGusset(gusset: Gusset, corners: Corners | null, shape: Shape, add: Add): void {
   const tubes = (gusset.between ?? []).flatMap((name) => (name === null ? [] : partsOf(shape.parts, name)));
   const width = 2 * Math.min(...tubes.map(outerRadius));
   add('gusset', gusset.name, [gusset, width, ...(corners ?? []).flat()], () =>
@@ -121,9 +126,6 @@ function addVent(vent: Vent, cage: Cage, shape: Shape, add: Add): void {
 function addThing(thing: Thing, cage: Cage, shape: Shape, fineness: Fineness, add: Add): void {
   const { parts } = shape;
   switch (thing.kind) {
-    case 'gusset':
-      addGusset(thing, shape, add);
-      return;
     case 'collar': {
       const bars = thing.tube === null ? [] : partsOf(parts, thing.tube);
       add('collar', thing.name, [thing, ...bars], () => {

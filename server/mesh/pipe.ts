@@ -206,23 +206,31 @@ function strip(build: Builder, a: number, b: number, count: number): void {
   }
 }
 
-/** Triangles between two rings. Seen so that angles grow counter-clockwise about the way from `a` to `b`, outside is out. */
+/**
+ * Triangles between two rings. Seen so that angles grow counter-clockwise about the way from `a` to `b`, outside is out. The
+ * ring whose next corner comes first goes on, but where the surface would fold over there, as beside a deep notch.
+ */
 function stitch(build: Builder, a: Ring, b: Ring): void {
   if (a.angles === b.angles) {
     strip(build, a.first, b.first, a.angles.length);
     return;
   }
   const [n, m] = [a.angles.length, b.angles.length];
-  const next = (ring: Ring, k: number): number => (k >= ring.angles.length ? Infinity : (ring.angles[k + 1] ?? TURN));
+  const angle = (ring: Ring, k: number): number => ring.angles[k] ?? (k > ring.angles.length ? Infinity : TURN);
   let [i, j] = [0, 0];
   while (i < n || j < m) {
     const [ca, cb] = [a.first + (i % n), b.first + (j % m)];
-    if (next(a, i) <= next(b, j)) {
-      i += 1;
-      build.triangle(ca, a.first + (i % n), cb);
-    } else {
+    const [na, nb] = [a.first + ((i + 1) % n), b.first + ((j + 1) % m)];
+    const first = angle(a, i + 1) <= angle(b, j + 1);
+    const folds = first ? build.folds(ca, na, cb) : build.folds(ca, nb, cb);
+    // The other ring may be ahead by its one next corner, no more.
+    const otherMay = first ? j < m && angle(b, j) <= angle(a, i) : i < n && angle(a, i) <= angle(b, j);
+    if (first === (folds && otherMay)) {
+      build.triangle(ca, nb, cb);
       j += 1;
-      build.triangle(ca, b.first + (j % m), cb);
+    } else {
+      build.triangle(ca, na, cb);
+      i += 1;
     }
   }
 }
