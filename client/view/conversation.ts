@@ -71,6 +71,15 @@ export interface About {
   readonly name: string;
 }
 
+const withoutMeshes = (model: WireModel): string =>
+  JSON.stringify({ ...model, things: model.things.map((thing) => ({ ...thing, mesh: null })) });
+
+/** Whether a page that shows `before` need not be told. */
+const isSame = (model: WireModel, before: WireModel): boolean =>
+  model.version === before.version &&
+  model.things.every(({ mesh }) => mesh === null) &&
+  withoutMeshes(model) === withoutMeshes(before);
+
 interface Attempt {
   readonly number: number;
   readonly node: string;
@@ -84,7 +93,8 @@ export class Conversation {
   private here = false;
   private turn = 0;
   private model: WireModel | null = null;
-  private posted = '';
+  /** What the page shows; null: nothing that is known. */
+  private posted: WireModel | null = null;
   private have: Have = {};
   private known: Known = NOTHING;
   private cursor: (Cursor & { readonly byHand: boolean }) | null = null;
@@ -133,6 +143,14 @@ export class Conversation {
     if (this.here) this.models.ask(this.page);
   }
 
+  /**
+   * The server judged the car anew. What it answers after that is as new, so a question that is on its way will do: after
+   * an edit, which asks by itself, that is so.
+   */
+  judged(): void {
+    if (!this.models.busy) this.changed();
+  }
+
   /** The cursor of an editor moved. `byHand`: by mouse or keyboard, not by a program (such as this one). */
   cursorMoved(cursor: Cursor, byHand: boolean): void {
     this.cursor = { ...cursor, byHand };
@@ -160,7 +178,7 @@ export class Conversation {
     this.away();
     this.here = true;
     this.model = null;
-    this.posted = '';
+    this.posted = null;
     this.lit = '[]';
     this.have = {};
     this.known = NOTHING;
@@ -248,7 +266,7 @@ export class Conversation {
 
   private trouble(text: string, page: number): void {
     // What the page shows stays behind it, but whatever comes next is sent anew.
-    this.posted = '';
+    this.posted = null;
     this.post({ type: 'trouble', text }, page);
   }
 
@@ -257,11 +275,9 @@ export class Conversation {
     this.have = Object.fromEntries(
       model.things.flatMap(({ id, key, mesh, box }) => (mesh === null && box === null ? [] : [[id, key] as const])),
     );
-    const bare = JSON.stringify({ ...model, things: model.things.map((thing) => ({ ...thing, mesh: null })) });
     // Asked once too often: the page has it already.
-    const fresh = bare !== this.posted || model.things.some(({ mesh }) => mesh !== null);
-    if (fresh) {
-      this.posted = bare;
+    if (this.posted === null || !isSame(model, this.posted)) {
+      this.posted = model;
       this.turn += 1;
       this.known = {
         turn: this.turn,
@@ -325,7 +341,7 @@ export class Conversation {
     this.post({ type: 'dropped', why: ended.why }, page);
     if (ended.written || page !== this.page) return;
     // The page still shows what was tried: it gets the car as it stands.
-    this.posted = '';
+    this.posted = null;
     this.changed();
   }
 

@@ -48,7 +48,7 @@ export interface Surroundings {
 }
 
 /** So long must nobody have typed before what takes its time is asked. */
-const QUIET_MS = 400;
+const QUIET_MS = 800;
 
 const FILTERS: Readonly<Record<ExportKind, Readonly<Record<string, readonly string[]>>>> = {
   plan: { Drawing: ['svg'] },
@@ -133,6 +133,10 @@ export class CarPanel {
 
   changed(): void {
     this.conversation.changed();
+  }
+
+  judged(): void {
+    this.conversation.judged();
   }
 
   /** `kind`: how, as far as the editor tells. */

@@ -64,7 +64,9 @@ export const watchPanels = (around: Surroundings): Disposable => {
     }),
     client.onNotification('cagewright/judged', (params: unknown) => {
       const judged = readKept(params);
-      if (judged !== null) tell(client.protocol2CodeConverter.asUri(judged.uri));
+      if (judged === null) return;
+      const uri = client.protocol2CodeConverter.asUri(judged.uri);
+      for (const panel of panels) if (panel.shows(uri)) panel.judged();
     }),
     // After a fall the new server knows nothing of what was asked.
     client.onDidChangeState(({ newState }) => {

@@ -133,6 +133,15 @@ describe('a model', () => {
     expect(ofType('model').map((message) => message.model.version)).toEqual([1, 2]);
   });
 
+  it('is asked for when the car is judged anew, unless a question is on its way', async () => {
+    await opened();
+    talk.judged();
+    expect(models.asked).toHaveLength(2);
+    talk.judged();
+    await last(models.asked).answer(without(model({ version: 2 }), haveOf(last(models.asked))));
+    expect(models.asked).toHaveLength(2);
+  });
+
   it('comes without the meshes that the page holds', async () => {
     await opened();
     talk.changed();
