@@ -121,14 +121,14 @@ function made(part: Part, units: LengthUnit, pack: Pack): readonly MadeEnd[] {
   });
 }
 
-/** Both ends of a part, those that are known. Never throws. */
+/** Both ends of a part, those that are known. A host that is not drawn has no id. Never throws. */
 export const endsOf = (
   part: Part,
   units: LengthUnit,
   pack: Pack,
-  idOf: (host: string) => string,
+  idsOf: (host: string) => readonly string[],
   cache: EndCache,
 ): readonly ViewEnd[] =>
   cache
     .get(part.name, [part, units, pack], () => made(part, units, pack))
-    .map((end) => ({ ...end, hosts: end.hosts.map(idOf) }));
+    .map((end) => ({ ...end, hosts: end.hosts.flatMap((host) => idsOf(host)[0] ?? []) }));

@@ -71,8 +71,10 @@ export interface ViewThing<P = SpanPlace> {
   readonly name: string;
   /** For the list and for a screen reader: `harness-bar: harness bar, 38 × 2.5 mm, 1204.3 mm long`. */
   readonly label: string;
-  /** Where it is written; null: nowhere of its own. */
+  /** Where it is written, by its name; null: nowhere of its own. */
   readonly place: P | null;
+  /** The whole statement that makes it: the cursor in it means the thing. Null where `place` is. */
+  readonly statement: P | null;
   /** Of the mesh: the same key, the same mesh. */
   readonly key: string;
   /** Null: the asker said that it has this key already, or there is nothing to draw. */
@@ -89,6 +91,7 @@ export interface ViewNode<P = SpanPlace> {
   readonly name: string;
   readonly at: Point3;
   readonly place: P | null;
+  readonly statement: P | null;
   /** The axes whose coordinate is a plain number in the text; for the others `hangs` says what it hangs on. */
   readonly axes: readonly ('x' | 'y' | 'z')[];
   /** Which way it slides on its tube as its distance along that, a plain number, grows; null: it has none. */

@@ -1,6 +1,6 @@
 /** The picture's model: everything that a panel draws, lists and points at, of one analysed car. */
 import type { PlacedFinding, Place, Severity } from '../../grammar/finding';
-import { placeOf } from '../cage/place';
+import { placeOf, statementOf } from '../cage/place';
 import type { Shape } from '../geometry/shape';
 import type { MadeMesh, MeshCache, MeshedThing } from '../mesh/meshes';
 import { meshesOf, newMeshCache } from '../mesh/meshes';
@@ -89,10 +89,11 @@ function spacesOf(shape: Shape, things: readonly MeshedThing[]): Spaces {
   return byPart;
 }
 
+const spanPlaceOr = (place: Place | null): SpanPlace | null => (place === null ? null : spanPlace(place));
+
 function placeOfThing({ kind, name }: MeshedThing, { cage }: Seen): SpanPlace | null {
   const fact = kind === 'helmet' ? { fact: 'helmet' } : {};
-  const place = placeOf(cage, { kind: 'thing', thing: name, ...fact });
-  return place === null ? null : spanPlace(place);
+  return spanPlaceOr(placeOf(cage, { kind: 'thing', thing: name, ...fact }));
 }
 
 function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
@@ -100,14 +101,14 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
   return [...seen.cage.things.values()].flatMap((node): readonly ViewNode[] => {
     if (node.kind !== 'node' || node.at === null) return [];
     const { grips, hangs } = reader.of(node);
-    const place = placeOf(seen.cage, { kind: 'thing', thing: node.name });
     const slides = grips.find(({ axis }) => axis === null);
     return [
       {
         id: nodeId(node.name),
         name: node.name,
         at: roundedPoint(node.at),
-        place: place === null ? null : spanPlace(place),
+        place: spanPlaceOr(placeOf(seen.cage, { kind: 'thing', thing: node.name })),
+        statement: spanPlaceOr(statementOf(seen.cage, node.name)),
         axes: AXES.filter((axis) => grips.some((grip) => grip.axis === axis)),
         along: slides === undefined ? null : roundedPoint(slides.way),
         hangs,
@@ -123,7 +124,7 @@ export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEd
   cache.ends.sweep();
   const names = new Names(shape, drawn);
   const labels = new Labels(shape);
-  const idOf = (name: string): string => names.idsOf(name)[0] ?? name;
+  const idsOf = (name: string): readonly string[] => names.idsOf(name);
   const things = drawn.map((thing, i): ViewThing => {
     const made = i < MOST_DRAWN ? thing.made() : null;
     const part = shape.parts.get(thing.name);
@@ -134,11 +135,12 @@ export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEd
       name: thing.name,
       label: labels.of(thing),
       place: placeOfThing(thing, seen),
+      statement: spanPlaceOr(statementOf(cage, thing.name)),
       key: made?.key ?? '',
       mesh:
         made === null || (Object.hasOwn(have, thing.id) && have[thing.id] === made.key) ? null : wireMesh(made, pack),
       box: made === null ? null : [roundedPoint(made.box[0]), roundedPoint(made.box[1])],
-      ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idOf, cache.ends) : [],
+      ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idsOf, cache.ends) : [],
     };
   });
   const open = openFindings(seen.findings);
