@@ -13,7 +13,7 @@ import { arrowOf, watchKeys, type Deeds } from './keys';
 import { Measure } from './measure';
 import { PickedBox } from './picked';
 import { picture } from './png';
-import { framed, viewOf } from './pose';
+import { framed, lookingFrom, viewOf } from './pose';
 import { SectionTool } from './section';
 import { findingIds, Side } from './side';
 import type { Kept } from './state';
@@ -27,7 +27,10 @@ export interface Host {
   readonly kept: Kept;
 }
 
+/** ms after which a camera that stands still is kept. */
 const REST = 250;
+/** How near a cut is looked at, mm. */
+const CLOSE = 300;
 
 export class App {
   private readonly frame = new Frame();
@@ -59,7 +62,10 @@ export class App {
     this.handles = new Handles(desk);
     this.measure = new Measure(desk);
     this.cope = new Cope(desk);
-    this.section = new SectionTool(desk, frame.cut.bind(frame));
+    this.section = new SectionTool(desk, (plane) => {
+      desk.plane = plane;
+      frame.cut(plane);
+    });
     this.hover = new Hover(frame.tip, (id) => {
       host.send({ type: 'hover', id });
     });
@@ -74,7 +80,7 @@ export class App {
     this.page = el('div', { class: 'app' }, this.toolbar.element, work);
     root.replaceChildren(this.page);
     watchKeys(frame.canvas, deeds);
-    new Under(frame, desk, this.choice, this.handles, this.measure, this.hover, () => this.section.plane).listen();
+    new Under(frame, desk, this.choice, this.handles, this.measure, this.hover).listen();
     stage.rested = (pose) => {
       clearTimeout(this.saving);
       this.saving = setTimeout(() => {
@@ -106,8 +112,9 @@ export class App {
       finding: choose,
       end: (id, which) => {
         cope.show(id, which);
-        const box = cope.box();
-        if (box) stage.goTo(framed(stage.pose, [box], stage.aspect));
+        const [box, toward] = [cope.box(), cope.toward()];
+        if (!box || !toward) return;
+        stage.goTo(framed({ ...lookingFrom(stage.pose, toward), parallel: false }, [box], stage.aspect, CLOSE));
       },
     });
     const deeds = {
@@ -155,7 +162,9 @@ export class App {
         frame.name(message.name);
         break;
       case 'model':
-        this.setModel(message.model, message.turn);
+        timed('cagewright.model', () => {
+          this.setModel(message.model, message.turn);
+        });
         break;
       case 'trouble':
         frame.tell(message.text);
@@ -196,7 +205,9 @@ export class App {
     desk.tried = null;
     desk.turn = turn;
     desk.finding = at < 0 ? null : at;
-    frame.update(model);
+    timed('cagewright.bodies', () => {
+      frame.update(model);
+    });
     if (!desk.thing(desk.picked) && !desk.node(desk.picked)) desk.picked = null;
     this.handles.modelCame();
     this.measure.modelCame();
@@ -273,4 +284,12 @@ export class App {
     else if (this.cope.open) this.cope.close();
     else this.choice.pick(null, false);
   }
+}
+
+/** Leaves in the page's own timing how long something took the last time. */
+function timed(name: string, does: () => void): void {
+  const start = performance.now();
+  does();
+  performance.clearMeasures(name);
+  performance.measure(name, { start, end: performance.now() });
 }

@@ -1,8 +1,9 @@
 /** What a hand picks, frames and looks at, whichever way it does so: on the picture, in a list, by a key. */
+import type { Vector3 } from 'three';
 import type { FromView } from '../view/messages';
 import type { Desk } from './desk';
-import { Figures } from './figures';
-import { framed, panned, standard, turned, zoomed, type Box, type StandardView } from './pose';
+import { pointsOf, squareOn } from './marks';
+import { basisOf, framed, lookingFrom, panned, standard, turned, zoomed, type Box, type StandardView } from './pose';
 
 export class Choice {
   constructor(private readonly desk: Desk) {}
@@ -27,7 +28,11 @@ export class Choice {
     desk.picked = null;
     desk.send(this.pickFinding(index, go));
     desk.say(finding.text);
-    this.frame(desk.boxesOf(finding.of, Figures.placesOf(desk, finding)));
+    const marks = desk.marksOf(finding);
+    const { toward } = basisOf(desk.stage.pose);
+    const turned = marks.map((mark) => squareOn(mark, toward)).find((way) => way !== null) ?? null;
+    const points = marks.flatMap((mark) => pointsOf(mark));
+    this.frame(points.length > 0 ? desk.boxesOf([], points) : desk.boxesOf(finding.of), turned);
     desk.changed();
   }
 
@@ -49,9 +54,10 @@ export class Choice {
     else if (desk.finding !== null) desk.send(this.pickFinding(desk.finding, true));
   }
 
-  private frame(boxes: readonly Box[]): void {
+  private frame(boxes: readonly Box[], toward: Vector3 | null = null): void {
     const { stage } = this.desk;
-    if (boxes.length > 0) stage.goTo(framed(stage.pose, boxes, stage.aspect));
+    const pose = toward ? lookingFrom(stage.pose, toward) : stage.pose;
+    if (boxes.length > 0) stage.goTo(framed(pose, boxes, stage.aspect));
   }
 
   /** All of the car, or what stands out of it. */

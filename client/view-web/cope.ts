@@ -78,12 +78,12 @@ export class Cope implements Layer {
     this.element.hidden = end === null;
     if (!end || !at) {
       this.at = null;
-      desk.clear = null;
+      desk.closeUp = null;
       desk.things.offset(null, new Vector3());
       return;
     }
     const far = Number(this.slider.value);
-    desk.clear = new Set([at.id, ...end.hosts]);
+    desk.closeUp = new Set([at.id, ...end.hosts]);
     desk.things.offset(at.id, this.shift(end, far));
     const inches = desk.shown?.units === 'in';
     setText(this.figure, inches ? `${(far / 25.4).toFixed(1)} in` : `${String(far)} mm`);
@@ -140,8 +140,20 @@ export class Cope implements Layer {
         kind: 'clock',
         rank: named ? 99 : 97,
         does: null,
+        centred: true,
       };
     });
+  }
+
+  /** From where the cut is seen with its host: past the host, onto the end; null: there is none. */
+  toward(): Vector3 | null {
+    const { end } = this;
+    if (!end) return null;
+    const away = new Vector3(...end.away).normalize();
+    const level = Math.abs(away.z) > 0.9 ? new Vector3(0.7, 0.7, 0) : new Vector3(0, 0, 1);
+    const across = level.addScaledVector(away, -away.dot(level)).normalize();
+    const aside = away.clone().cross(across);
+    return away.multiplyScalar(-0.62).addScaledVector(across, 0.5).addScaledVector(aside, 0.6);
   }
 
   /** What has to be seen: the end and its host's near part. */

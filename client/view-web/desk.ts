@@ -1,4 +1,5 @@
 /** What all tools of the panel share: the model, what is picked and lit, what is shown; and who is told when it changes. */
+import { type Plane, Vector3 } from 'three';
 import type { WireFinding, WireModel, WireNode, WireThing } from '../../server/lsp/view-wire';
 import type { Point3, ViewMark } from '../../server/view/model';
 import type { FromView } from '../view/messages';
@@ -37,8 +38,10 @@ export class Desk {
   byText: ReadonlySet<string> = new Set();
   over: string | null = null;
   measuring = false;
-  /** When one end is looked at closely: what stays clear. */
-  clear: ReadonlySet<string> | null = null;
+  /** One end is looked at closely: what stays clear; all else steps back. */
+  closeUp: ReadonlySet<string> | null = null;
+  /** What lies on its negative side is taken away. */
+  plane: Plane | null = null;
   palette: Palette;
   private readonly watchers: (() => void)[] = [];
   private telling = false;
@@ -91,6 +94,18 @@ export class Desk {
   lit(): ReadonlySet<string> {
     const found = this.finding === null ? null : this.shown?.findings[this.finding];
     return new Set([...this.byText, ...(this.picked === null ? [] : [this.picked]), ...(found?.of ?? [])]);
+  }
+
+  /** What stays clear when something is looked at; null: everything. */
+  get clear(): ReadonlySet<string> | null {
+    if (this.closeUp) return this.closeUp;
+    const found = this.finding === null ? [] : (this.shown?.findings[this.finding]?.of ?? []);
+    return found.some((id) => this.thing(id)) ? new Set(found) : null;
+  }
+
+  /** Whether the section plane took a place away. */
+  isCut(at: Point3): boolean {
+    return this.plane !== null && this.plane.distanceToPoint(new Vector3(...at)) < 0;
   }
 
   worst(): ReadonlyMap<string, Severity> {

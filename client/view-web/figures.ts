@@ -39,14 +39,15 @@ export class Figures implements Layer {
       const bad = isChosen ? chosen : mark.finding === null ? null : (model.findings[mark.finding] ?? null);
       const problem = bad !== null && layers.problems;
       const asked = layers.figures && mark.of.some((id) => lit.has(id));
-      return isChosen || problem || asked ? [{ mark, index, chosen: isChosen, bad }] : [];
+      const there = !pointsOf(mark).every((point) => desk.isCut(point));
+      return there && (isChosen || problem || asked) ? [{ mark, index, chosen: isChosen, bad }] : [];
     });
   }
 
   draw(overlay: Overlay): void {
     const { desk } = this;
     const model = desk.shown;
-    if (!model) return;
+    if (!model || desk.closeUp) return;
     if (model.window && desk.kept.layers.window) this.drawWindow(overlay, model.window);
     const { palette } = desk;
     const wanted = this.wanted(model);
@@ -83,7 +84,7 @@ export class Figures implements Layer {
   labels(): readonly Label[] {
     const { desk } = this;
     const model = desk.shown;
-    if (!model) return [];
+    if (!model || desk.closeUp) return [];
     const labels: Label[] = [];
     const told = new Set<WireFinding>();
     const wanted = this.wanted(model);
@@ -122,7 +123,7 @@ export class Figures implements Layer {
       const [first = 0] = all;
       const finding = model.findings[first];
       const at = desk.things.middle(id) ?? desk.node(id)?.at;
-      if (!finding || !at) return [];
+      if (!finding || !at || desk.isCut(at)) return [];
       const more = all.length > 1 ? ` (+${String(all.length - 1)})` : '';
       const chosen = first === desk.finding;
       return [
@@ -155,14 +156,10 @@ export class Figures implements Layer {
           sign: null,
           kind: 'region',
           rank: 20,
+          quiet: true,
           does: null,
         },
       ];
     });
-  }
-
-  /** The places that have to be seen for a finding. */
-  static placesOf(desk: Desk, finding: WireFinding): readonly Point3[] {
-    return desk.marksOf(finding).flatMap((mark) => pointsOf(mark));
   }
 }

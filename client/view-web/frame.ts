@@ -1,6 +1,7 @@
 /** The picture on the page: the bodies, over them what is measured, over that the words; dressed in the editor's theme. */
 import type { Plane } from 'three';
 import type { WireModel, WireThing } from '../../server/lsp/view-wire';
+import { drawCompass } from './compass';
 import type { Desk, Layer } from './desk';
 import { el, setAttribute, setText } from './dom';
 import { Ground } from './ground';
@@ -23,6 +24,9 @@ const LAYER_OF: Readonly<Partial<Record<WireThing['kind'], LayerName>>> = {
   padding: 'panels',
 };
 
+/** How long words of the moment stay on the picture, ms. */
+const STAY = 9000;
+
 export class Frame {
   readonly canvas = el('canvas', {
     class: 'bodies',
@@ -43,6 +47,7 @@ export class Frame {
   private readonly ground = new Ground();
   private layers: readonly Layer[] = [];
   private wanted: Label[] = [];
+  private saying: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
     this.element.append(this.canvas, this.over, this.words, this.trouble, this.status, this.tip);
@@ -85,7 +90,11 @@ export class Frame {
 
   /** To the eye and to a screen reader. */
   say(text: string): void {
+    clearTimeout(this.saying);
     setText(this.status, text);
+    this.saying = setTimeout(() => {
+      setText(this.status, '');
+    }, STAY);
   }
 
   /** A judged model. */
@@ -125,7 +134,8 @@ export class Frame {
   private render(desk: Desk): void {
     const { layers } = desk.kept;
     const worst = desk.worst();
-    const lit = desk.lit();
+    // Looked at closely, a cut is seen in the metal's own colour.
+    const lit = desk.closeUp ? new Set<string>() : desk.lit();
     this.things.show({
       lit,
       worst: layers.problems ? worst : new Map(),
@@ -139,7 +149,7 @@ export class Frame {
     this.ground.group.visible = layers.ground;
     this.canvas.classList.toggle('measuring', desk.measuring);
     this.wanted = this.layers.flatMap((layer) => layer.labels());
-    if (desk.finding === null && desk.clear === null) this.wanted.push(...this.names(desk, lit));
+    if (desk.finding === null && desk.closeUp === null) this.wanted.push(...this.names(desk, lit));
     this.write(desk);
   }
 
@@ -170,6 +180,7 @@ export class Frame {
     const project = stage.project.bind(stage);
     const overlay = new Overlay(context, project, desk.palette.background);
     for (const layer of this.layers) layer.draw(overlay);
+    drawCompass(overlay, desk, stage.width, stage.height);
     this.labels.place(project, stage.width, stage.height);
     this.labels.lead(overlay, desk.palette.muted);
   }

@@ -89,14 +89,13 @@ export class Ground {
     const whole = ([low, high]: readonly [number, number]) =>
       Array.from({ length: Math.round((high - low) / major) + 1 }, (_, n) => low + n * major);
     const label = (name: string, at: Point3, text: string, rank: number): Label => {
-      return { key: `ground ${name}`, at, text, sign: null, kind: 'ground', rank, does: null };
+      return { key: `ground ${name}`, at, text, sign: null, kind: 'ground', rank, does: null, quiet: true };
     };
     return [
       ...whole(x).map((at) => label(`x${String(at)}`, [at, side, 0], `x ${figure(at)}`, 2)),
-      ...whole(y).map((at) => label(`y${String(at)}`, [end, at, 0], `y ${figure(at)}`, 2)),
-      label('scale', [end, side, 0], `grid ${figure(minor)} ${unit}`, 3),
+      ...whole(y).flatMap((at) => (at === side ? [] : [label(`y${String(at)}`, [end, at, 0], `y ${figure(at)}`, 2)])),
+      label('scale', [end, (side * 3) / 4, 0], `grid ${figure(minor)} ${unit}`, 3),
       label('front', [x[1] + major * 0.2, 0, 0], 'FRONT', 9),
-      label('left', [(x[0] + x[1]) / 2, y[1] + major * 0.2, 0], 'LEFT', 8),
     ];
   }
 }

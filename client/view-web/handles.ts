@@ -43,9 +43,11 @@ export class Handles implements Layer {
 
   private get nodes(): readonly WireNode[] {
     const { desk } = this;
-    if (!desk.kept.layers.nodes)
-      return desk.node(desk.picked) ? [desk.node(desk.picked)].flatMap((one) => one ?? []) : [];
-    return desk.shown?.nodes ?? [];
+    if (desk.closeUp) return [];
+    const nodes = desk.shown?.nodes ?? [];
+    return desk.kept.layers.nodes
+      ? nodes.filter(({ at, id }) => id === desk.picked || !desk.isCut(at))
+      : nodes.filter(({ id }) => id === desk.picked);
   }
 
   /** The node under a point of the picture. */

@@ -21,6 +21,8 @@ export interface Label {
   readonly does: (() => void) | null;
   /** Only the sign where there is no room close by. */
   readonly quiet?: boolean;
+  /** Right over its place. */
+  readonly centred?: boolean;
 }
 
 interface Shown {
@@ -104,6 +106,7 @@ export class Labels {
         height: h,
         small: label.sign ? SMALL : 0,
         near: label.quiet ?? false,
+        centred: label.centred ?? false,
         rank: label.rank,
       });
     }

@@ -107,6 +107,9 @@ void main() {
   #include <colorspace_fragment>
 }`;
 
+/** How solid what stands back still is. */
+const FADED = 0.16;
+
 /** Pixels: what is only told is quieter than what has to be mended. */
 const RIM_WIDTH: Readonly<Record<Rim, number>> = { lit: 3.5, error: 3, warning: 2.5, information: 1.3, hint: 1 };
 
@@ -149,8 +152,8 @@ export class Looks {
     const { palette } = this;
     const look = LOOKS[kind];
     const own = kind === 'space' && worst ? palette[worst] : look.tint(palette, this.metal);
-    const tint = state === 'lit' ? mixed(own, palette.accent, 0.5) : own;
-    const opacity = state === 'faded' ? Math.min(0.12, look.opacity) : look.opacity;
+    const tint = state === 'lit' ? mixed(own, palette.accent, 0.62) : own;
+    const opacity = state === 'faded' ? look.opacity * FADED : look.opacity;
     const material = new MeshPhongMaterial({
       color: colour(tint),
       specular: new Color(look.shine / 400, look.shine / 400, look.shine / 400),
@@ -164,7 +167,7 @@ export class Looks {
       polygonOffsetFactor: 1,
       polygonOffsetUnits: 1,
     });
-    if (state === 'lit') material.emissive = colour(palette.accent).multiplyScalar(palette.dark ? 0.3 : 0.12);
+    if (state === 'lit') material.emissive = colour(palette.accent).multiplyScalar(palette.dark ? 0.16 : 0.08);
     finish(material, look.bands, colour(mixed(own, palette.dark ? palette.foreground : palette.background, 0.55)));
     this.cut(material, isSolid(kind));
     return material;
@@ -227,8 +230,8 @@ export class Looks {
         : mixed(palette.background, palette.foreground, palette.dark ? 0.02 : 0.85);
       made = new LineBasicMaterial({
         color: colour(state === 'lit' ? palette.accent : ink),
-        transparent: true,
-        opacity: state === 'faded' ? 0.12 : 0.85,
+        transparent: state === 'faded',
+        opacity: state === 'faded' ? 0.12 : 1,
         clippingPlanes: this.planes,
       });
       this.lines.set(state, made);

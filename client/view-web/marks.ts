@@ -4,6 +4,8 @@ import type { Point3, ViewMark } from '../../server/view/model';
 import type { Overlay, Pen } from './overlay';
 
 const STEPS = 24;
+/** From this close to square on an angle is read well enough. */
+const SEEN = 0.6;
 
 /**
  * The arc between two directions about a point, the short way, as wide as the shorter leg allows; null where a leg has no
@@ -44,7 +46,21 @@ export function wordsAt(mark: ViewMark): Point3 {
   return middle ? [middle.x, middle.y, middle.z] : mark.at;
 }
 
-/** The box round a mark, so that it can be framed. */
+/**
+ * Where an angle is seen as it is: square on, from the side that is nearer to where it is looked at from now; null where
+ * that is so already, or for anything but an angle.
+ */
+export function squareOn(mark: ViewMark, toward: Vector3): Vector3 | null {
+  if (mark.kind !== 'angle') return null;
+  const [at, from, to] = [new Vector3(...mark.at), new Vector3(...mark.from), new Vector3(...mark.to)];
+  const normal = from.sub(at).cross(to.sub(at));
+  if (normal.length() < 1e-6) return null;
+  normal.normalize();
+  const share = normal.dot(toward);
+  return Math.abs(share) > SEEN ? null : normal.multiplyScalar(share < 0 ? -1 : 1);
+}
+
+/** What has to be seen of a mark. */
 export const pointsOf = (mark: ViewMark): readonly Point3[] =>
   mark.kind === 'angle' ? [mark.at, mark.from, mark.to] : mark.kind === 'distance' ? [mark.from, mark.to] : [mark.at];
 

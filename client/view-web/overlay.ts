@@ -41,9 +41,11 @@ export class Overlay {
     context.lineCap = 'round';
     context.lineJoin = 'round';
     context.setLineDash([]);
-    context.strokeStyle = css(this.ground, 0.75);
-    context.lineWidth = pen.width + 2;
-    context.stroke();
+    if (!pen.dash) {
+      context.strokeStyle = css(this.ground, 0.75);
+      context.lineWidth = pen.width + 2;
+      context.stroke();
+    }
     context.setLineDash(pen.dash ? [...pen.dash] : []);
     context.strokeStyle = css(pen.ink, pen.alpha ?? 1);
     context.lineWidth = pen.width;

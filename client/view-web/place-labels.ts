@@ -11,6 +11,8 @@ export interface Wanted {
   readonly small: number;
   /** It does not stand off: where there is no room close by only the symbol stays. */
   readonly near: boolean;
+  /** Right over the point where there is room: what leads there is drawn already. */
+  readonly centred: boolean;
   /** Higher finds room first. */
   readonly rank: number;
 }
@@ -35,6 +37,8 @@ interface Rect {
 
 const GAP = 2;
 const OFF = 10;
+/** On a picture narrower than this there is room only for words that matter. */
+const NARROW = 480;
 
 const meet = (a: Rect, b: Rect) =>
   a.x < b.x + b.width + GAP && b.x < a.x + a.width + GAP && a.y < b.y + b.height + GAP && b.y < a.y + a.height + GAP;
@@ -81,11 +85,15 @@ export function placeLabels(wanted: readonly Wanted[], width: number, height: nu
     rect.x + rect.width <= width &&
     rect.y + rect.height <= height &&
     !taken.some((other) => meet(rect, other));
+  const small = width < NARROW;
   const order = [...wanted].sort((a, b) => b.rank - a.rank || (a.key < b.key ? -1 : 1));
   for (const wish of order) {
     if (wish.x < 0 || wish.y < 0 || wish.x > width || wish.y > height) continue;
-    const seat = seatsOf(wish.x, wish.y, wish.width, wish.height).find(
-      ([x, y, led]) => !(led && wish.near) && fits({ x, y, width: wish.width, height: wish.height }),
+    const over = [wish.x - wish.width / 2, wish.y - wish.height / 2, false] as const;
+    const seats = seatsOf(wish.x, wish.y, wish.width, wish.height);
+    const seat = (wish.centred ? [over, ...seats] : seats).find(
+      ([x, y, led]) =>
+        !(led && wish.near) && !(small && wish.near) && fits({ x, y, width: wish.width, height: wish.height }),
     );
     if (seat) {
       const [x, y, led] = seat;

@@ -29,6 +29,8 @@ export const FIELD = (35 * Math.PI) / 180;
 const HALF = Math.tan(FIELD / 2);
 const NEAREST = 20;
 const FARTHEST = 100_000;
+/** A picture of a small thing still shows what it is on, mm. */
+const NEAR = 1100;
 
 const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
 
@@ -97,7 +99,7 @@ const cornersOf = ([low, high]: Box): Vector3[] =>
   );
 
 /** Looking the same way, with all of some boxes filling the picture but for a margin. */
-export function framed(pose: Pose, boxes: readonly Box[], aspect: number): Pose {
+export function framed(pose: Pose, boxes: readonly Box[], aspect: number, nearest = NEAR): Pose {
   const { right, up, toward } = basisOf(pose);
   const corners = boxes.flatMap(cornersOf);
   if (corners.length === 0) return pose;
@@ -116,12 +118,21 @@ export function framed(pose: Pose, boxes: readonly Box[], aspect: number): Pose 
   // From the middle of the depth, which the camera then turns about.
   const distance = Math.max(x.far, y.far) - (pose.parallel ? 0 : depth);
   const target = right.multiplyScalar(x.middle).addScaledVector(up, y.middle).addScaledVector(toward, depth);
-  return { ...pose, target: [target.x, target.y, target.z], distance: clamp(distance, 120, FARTHEST) };
+  return { ...pose, target: [target.x, target.y, target.z], distance: clamp(distance, nearest, FARTHEST) };
 }
 
 /** The way a standard view looks; the flat ones are drawn in parallel, as on a drawing. */
 export function standard(pose: Pose, name: StandardView): Pose {
   return { ...pose, ...STANDARD[name], parallel: name !== 'free' };
+}
+
+/** Looking from along a direction, from the car toward the viewer. */
+export function lookingFrom(pose: Pose, toward: Vector3): Pose {
+  const unit = toward.clone().normalize();
+  const elevation = Math.asin(clamp(unit.z, -1, 1));
+  // Straight from above any azimuth would do: the one that is stays.
+  const azimuth = Math.hypot(unit.x, unit.y) < 1e-3 ? pose.azimuth : Math.atan2(unit.y, unit.x);
+  return turned({ ...pose, azimuth, elevation }, 0, 0);
 }
 
 /** The standard view that a pose looks like, within a thousandth of a radian. */

@@ -67,10 +67,6 @@ export class SectionTool {
     this.apply();
   }
 
-  get plane(): Plane | null {
-    return this.desk.kept.section ? planeOf(this.desk.kept.section) : null;
-  }
-
   /** S: the section goes on, along the car, and off again. */
   toggle(): void {
     this.set(this.desk.kept.section ? null : { axis: 'y', at: this.middle('y'), flip: false });
@@ -99,7 +95,8 @@ export class SectionTool {
   }
 
   apply(): void {
-    this.cut(this.plane);
+    const { section } = this.desk.kept;
+    this.cut(section && planeOf(section));
     this.render();
   }
 

@@ -26,6 +26,10 @@ export interface OnPicture {
 }
 
 const GLIDE = 220;
+/** Pixels of the picture to one of the page where the processor draws, and ms after which the camera rests. */
+const MOVING = 0.6;
+const RESTING = 1.5;
+const SETTLE = 180;
 
 export class Stage {
   readonly scene = new Scene();
@@ -33,6 +37,12 @@ export class Stage {
   private readonly parallel = new OrthographicCamera(-1, 1, 1, -1, 10, 50_000);
   private readonly lights = new Group();
   private readonly renderer: WebGLRenderer | null;
+  /**
+   * Without a graphics card every pixel costs: while the camera moves there are fewer of them, and when it rests the
+   * picture is drawn once with more, which smooths its edges as a graphics card would.
+   */
+  private readonly slow: boolean;
+  private settling: ReturnType<typeof setTimeout> | undefined;
   private asked = false;
   private glide: { readonly from: Pose; readonly to: Pose; readonly since: number } | null = null;
   private held: Pose = FIRST_POSE;
@@ -40,22 +50,22 @@ export class Stage {
   private reach = 3000;
   width = 1;
   height = 1;
-  /** Frames drawn so far, and what the last one took, ms. */
-  frames = 0;
-  lastFrame = 0;
   /** Called after the bodies are drawn: marks and labels follow the camera. */
   after: () => void = () => undefined;
   /** Called when the camera has come to rest somewhere else. */
   rested: (pose: Pose) => void = () => undefined;
 
   constructor(readonly canvas: HTMLCanvasElement) {
-    this.renderer = makeRenderer(canvas);
+    this.slow = isSlow();
+    this.renderer = makeRenderer(canvas, !this.slow);
     const key = new DirectionalLight(0xffffff, 2.1);
     key.position.set(-0.5, 0.9, 1);
     const side = new DirectionalLight(0xffffff, 0.7);
     side.position.set(1, -0.1, 0.5);
     this.lights.add(key, key.target, side, side.target);
-    this.scene.add(new HemisphereLight(0xffffff, 0x8a8a8a, 1.15), this.lights);
+    const sky = new HemisphereLight(0xffffff, 0x8a8a8a, 1.15);
+    sky.position.set(0, 0, 1);
+    this.scene.add(sky, this.lights);
     canvas.addEventListener('webglcontextlost', (event) => {
       event.preventDefault();
     });
@@ -80,8 +90,24 @@ export class Stage {
   set pose(pose: Pose) {
     this.glide = null;
     this.held = pose;
+    this.moves();
     this.invalidate();
     this.rested(pose);
+  }
+
+  /** The camera moves: coarser pictures until it rests. */
+  private moves(): void {
+    if (!this.slow) return;
+    clearTimeout(this.settling);
+    this.setRatio(MOVING);
+    this.settling = setTimeout(() => {
+      this.setRatio(RESTING);
+      this.invalidate();
+    }, SETTLE);
+  }
+
+  private setRatio(ratio: number): void {
+    if (this.renderer && this.renderer.getPixelRatio() !== ratio) this.renderer.setPixelRatio(ratio);
   }
 
   /** Goes there; at once for those who want no motion. */
@@ -94,6 +120,7 @@ export class Stage {
       return;
     }
     this.glide = { from: this.held, to: pose, since: performance.now() };
+    this.moves();
     this.invalidate();
     this.rested(pose);
   }
@@ -115,7 +142,7 @@ export class Stage {
     if (width < 1 || height < 1) return;
     this.width = width;
     this.height = height;
-    this.renderer?.setPixelRatio(Math.min(2, devicePixelRatio || 1));
+    this.renderer?.setPixelRatio(this.slow ? RESTING : Math.min(2, devicePixelRatio || 1));
     this.renderer?.setSize(width, height, false);
     looks.size.set(width, height);
     this.invalidate();
@@ -130,6 +157,7 @@ export class Stage {
       if (this.glide) {
         const share = Math.min(1, Math.max(0, (now - this.glide.since) / GLIDE));
         this.held = between(this.glide.from, this.glide.to, share * share * (3 - 2 * share));
+        this.moves();
         if (share < 1) this.invalidate();
         else this.glide = null;
       }
@@ -165,12 +193,9 @@ export class Stage {
 
   /** Draws now. */
   draw(): void {
-    const began = performance.now();
     this.aim();
     this.renderer?.render(this.scene, this.camera);
     this.after();
-    this.frames += 1;
-    this.lastFrame = performance.now() - began;
   }
 
   /** Where a place of the car is on the picture. */
@@ -197,9 +222,21 @@ export class Stage {
   }
 }
 
-function makeRenderer(canvas: HTMLCanvasElement): WebGLRenderer | null {
+/** Names by which programs that draw without a graphics card go. */
+const SLOW = /swiftshader|llvmpipe|softpipe|software|basic render/i;
+
+/** Whether pictures here are worked out by the processor. */
+function isSlow(): boolean {
+  const gl = document.createElement('canvas').getContext('webgl2');
+  const told = gl?.getExtension('WEBGL_debug_renderer_info');
+  const name: unknown = told ? gl?.getParameter(told.UNMASKED_RENDERER_WEBGL) : '';
+  gl?.getExtension('WEBGL_lose_context')?.loseContext();
+  return typeof name === 'string' && SLOW.test(name);
+}
+
+function makeRenderer(canvas: HTMLCanvasElement, antialias: boolean): WebGLRenderer | null {
   try {
-    const renderer = new WebGLRenderer({ canvas, antialias: true, powerPreference: 'low-power' });
+    const renderer = new WebGLRenderer({ canvas, antialias, powerPreference: 'low-power' });
     renderer.localClippingEnabled = true;
     return renderer;
   } catch {

@@ -1,17 +1,9 @@
 /** The bodies in the scene: one for each thing that has a mesh, kept by its key, so that an edit touches what it changed. */
-import { BufferAttribute, BufferGeometry, Group, LineSegments, Mesh, type Object3D, Vector3 } from 'three';
+import { BufferGeometry, Group, LineSegments, Mesh, type Object3D, Vector3 } from 'three';
 import type { WireModel, WireThing } from '../../server/lsp/view-wire';
-import type { Point3, WireMesh } from '../../server/view/model';
-import { counts, floats } from './decode';
+import type { Point3 } from '../../server/view/model';
+import { formOf, free, type Form } from './form';
 import type { Looks, Rim, Severity, State } from './looks';
-
-interface Form {
-  readonly key: string;
-  readonly surface: BufferGeometry;
-  readonly lines: BufferGeometry | null;
-  /** A place on it near its middle: where words about it stand. */
-  readonly middle: Point3;
-}
 
 interface Held {
   thing: WireThing;
@@ -33,49 +25,6 @@ export interface Showing {
   readonly clear: ReadonlySet<string> | null;
   readonly hidden: (thing: WireThing) => boolean;
 }
-
-const TUBES = new Set<WireThing['kind']>(['tube', 'existing-tube']);
-
-function formOf(key: string, mesh: WireMesh): Form | null {
-  const positions = floats(mesh.positions);
-  const normals = floats(mesh.normals);
-  const indices = counts(mesh.indices);
-  const corners = Math.floor(positions.length / 3);
-  // What does not fit together would be drawn as noise, or read beyond its end.
-  if (corners === 0 || normals.length !== positions.length || indices.length === 0) return null;
-  if (indices.some((index) => index >= corners) || positions.some((value) => !Number.isFinite(value))) return null;
-  const surface = new BufferGeometry();
-  surface.setAttribute('position', new BufferAttribute(positions, 3));
-  surface.setAttribute('normal', new BufferAttribute(normals, 3));
-  surface.setIndex(new BufferAttribute(indices, 1));
-  surface.computeBoundingBox();
-  surface.computeBoundingSphere();
-  const points = floats(mesh.lines);
-  let lines: BufferGeometry | null = null;
-  if (points.length >= 6 && points.every((value) => Number.isFinite(value))) {
-    lines = new BufferGeometry();
-    lines.setAttribute('position', new BufferAttribute(points.subarray(0, points.length - (points.length % 6)), 3));
-  }
-  return { key, surface, lines, middle: middleOf(surface, positions) };
-}
-
-/** The corner of the surface that is nearest to the middle of its box: a bent tube's own middle is in the air. */
-function middleOf(surface: BufferGeometry, positions: Float32Array): Point3 {
-  const middle = surface.boundingBox?.getCenter(new Vector3()) ?? new Vector3();
-  let best = Infinity;
-  let at: Point3 = [middle.x, middle.y, middle.z];
-  for (let i = 0; i + 2 < positions.length; i += 3) {
-    const [x = 0, y = 0, z = 0] = [positions[i], positions[i + 1], positions[i + 2]];
-    const off = (x - middle.x) ** 2 + (y - middle.y) ** 2 + (z - middle.z) ** 2;
-    if (off < best) [best, at] = [off, [x, y, z]];
-  }
-  return at;
-}
-
-const free = (form: Form | null): void => {
-  form?.surface.dispose();
-  form?.lines?.dispose();
-};
 
 const EMPTY = new BufferGeometry();
 
@@ -167,6 +116,8 @@ export class Things {
     const body = new Mesh(EMPTY);
     const edges = new LineSegments(EMPTY);
     body.userData = { id: thing.id };
+    // They stand in the car's frame and move only when one is backed off.
+    body.matrixAutoUpdate = edges.matrixAutoUpdate = false;
     body.renderOrder = thing.kind === 'space' ? 5 : 0;
     this.group.add(body, edges);
     const held: Held = { thing, base: null, tried: null, body, edges, rim: null, through: null };
@@ -228,7 +179,8 @@ export class Things {
     mesh.geometry = held.body.geometry;
     mesh.material = material;
     mesh.renderOrder = order;
-    mesh.position.copy(held.body.position);
+    mesh.matrixAutoUpdate = false;
+    moveTo(mesh, held.body.position);
     if (!had) this.group.add(mesh);
     return mesh;
   }
@@ -238,15 +190,15 @@ export class Things {
     for (const held of this.held.values()) {
       const to = held.thing.id === id ? by : ORIGIN;
       const parts: (Object3D | null)[] = [held.body, held.edges, held.rim, held.through];
-      for (const part of parts) part?.position.copy(to);
+      for (const part of parts) if (part) moveTo(part, to);
     }
-  }
-
-  /** How many are drawn, for what is measured of the picture. */
-  get count(): { readonly things: number; readonly tubes: number } {
-    const all = [...this.held.values()];
-    return { things: all.length, tubes: all.filter(({ thing }) => TUBES.has(thing.kind)).length };
   }
 }
 
 const ORIGIN = new Vector3();
+
+function moveTo(object: Object3D, to: Vector3): void {
+  if (object.position.equals(to)) return;
+  object.position.copy(to);
+  object.updateMatrix();
+}

@@ -71,7 +71,7 @@ export class Toolbar {
       group(
         'Frame',
         button(
-          'All',
+          'Frame all',
           () => {
             deeds.frame(true);
           },
@@ -79,7 +79,7 @@ export class Toolbar {
           'A',
         ),
         button(
-          'Picked',
+          'Frame picked',
           () => {
             deeds.frame(false);
           },

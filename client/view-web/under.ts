@@ -1,5 +1,4 @@
 /** What lies under the pointer: clicked, dragged, hovered. */
-import type { Plane } from 'three';
 import type { Choice } from './choice';
 import type { Desk } from './desk';
 import type { Frame } from './frame';
@@ -21,13 +20,12 @@ export class Under {
     private readonly handles: Handles,
     private readonly measure: Measure,
     private readonly hover: Hover,
-    private readonly plane: () => Plane | null,
   ) {}
 
   private hit({ x, y }: Hand): Hit | null {
     const node = this.handles.at(x, y);
     if (node) return { id: node.id, at: node.at };
-    return pickAt(this.frame.stage, this.frame.things, this.plane(), x, y);
+    return pickAt(this.frame.stage, this.frame.things, this.desk.plane, x, y);
   }
 
   listen(): void {

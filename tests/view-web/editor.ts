@@ -8,7 +8,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Conversation } from '../../client/view/conversation';
 import type { ToView } from '../../client/view/messages';
 import { packed, sayLine, textPlace, wireModel } from '../../server/lsp/view-places';
-import type { TextPlace } from '../../server/lsp/view-wire';
+import type { TextPlace, WireModel } from '../../server/lsp/view-wire';
 import { Project } from '../../server/project/pipeline';
 import type { Analysis, Host } from '../../server/project/project';
 import { Viewer } from '../../server/project/view';
@@ -26,6 +26,8 @@ export interface Editor {
   readonly copied: () => string | null;
   readonly saved: () => Uint8Array | null;
   readonly heardTypes: () => readonly string[];
+  /** The whole model, as it is sent to a page that has nothing yet. */
+  readonly model: () => WireModel;
 }
 
 const SAMPLES = 'samples';
@@ -77,10 +79,9 @@ export async function openEditor(root: string, path: string, post: (message: ToV
   const conversation: Conversation = new Conversation(
     {
       post,
-      model: (have) =>
-        Promise.resolve(
-          wired(analysis, { ...viewer.model(analysis, say(analysis), have), window: viewer.window(analysis) }),
-        ),
+      model: (have) => Promise.resolve(wired(analysis, viewer.model(analysis, say(analysis), have))),
+      window: () => Promise.resolve(viewer.window(analysis)),
+      pause: () => new Promise((done) => setTimeout(done, 50)),
       tryMove: (node, to, have) => {
         const { car, why, says, edits } = viewer.try(analysis, node, to, say(analysis), have);
         return Promise.resolve({
@@ -93,7 +94,7 @@ export async function openEditor(root: string, path: string, post: (message: ToV
           }),
         });
       },
-      measure: () => Promise.resolve(null),
+      measure: (a, b) => Promise.resolve(viewer.measure(analysis, a, b)),
       stamp: () => String(version),
       write: async (edits) => {
         const document = TextDocument.create(uriOf(file), 'cage', version, text);
@@ -136,10 +137,11 @@ export async function openEditor(root: string, path: string, post: (message: ToV
     goTo: (piece) => {
       const document = TextDocument.create(uriOf(file), 'cage', version, text);
       const at = document.positionAt(text.indexOf(piece));
-      conversation.cursorMoved({ uri: uriOf(file), ...at } as never, true);
+      conversation.cursorMoved({ uri: uriOf(file), at }, true);
     },
     copied: () => copied,
     saved: () => saved,
     heardTypes: () => types,
+    model: () => wired(analysis, viewer.model(analysis, say(analysis), {})),
   };
 }

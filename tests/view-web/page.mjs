@@ -1,3 +1,4 @@
+/* global document, window, btoa, Buffer, requestAnimationFrame */
 /** The panel's page in a browser, with the real bundle under the real content policy, and an editor in memory behind it. */
 import { createServer } from 'node:http';
 import { mkdirSync, readFileSync } from 'node:fs';
@@ -57,7 +58,10 @@ export const serve = (pageHtml) =>
  * Opens the page on a car.
  * @param kept what the panel kept the last time
  */
-export const openPage = async (browser, { url, openEditor, sample, theme = 'dark', size = [1100, 760], kept, touch }) => {
+export const openPage = async (
+  browser,
+  { url, openEditor, sample, theme = 'dark', size = [1100, 760], kept, touch },
+) => {
   const context = await browser.newContext({
     viewport: { width: size[0], height: size[1] },
     reducedMotion: 'reduce',
@@ -78,6 +82,12 @@ export const openPage = async (browser, { url, openEditor, sample, theme = 'dark
   await page.addInitScript(
     ({ colours, body, state }) => {
       let held = state;
+      window.framesAsked = 0;
+      const ask = window.requestAnimationFrame.bind(window);
+      window.requestAnimationFrame = (then) => {
+        window.framesAsked += 1;
+        return ask(then);
+      };
       const dress = () => {
         for (const [name, value] of Object.entries(colours))
           document.documentElement.style.setProperty(`--vscode-${name}`, value);
@@ -109,7 +119,8 @@ export const openPage = async (browser, { url, openEditor, sample, theme = 'dark
   );
   await page.goto(url);
   await page.waitForSelector('[role="option"]', { timeout: 20_000 });
-  const frame = () => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  const frame = () =>
+    page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   await frame();
   return {
     page,

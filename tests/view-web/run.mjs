@@ -1,0 +1,386 @@
+/**
+ * The page of the panel in headless Chromium, with the real judging behind it: what a person sees and does, and what it
+ * costs. Leaves its screenshots in .build/view-web and ends with an exit status.
+ */
+/* global document, window, performance, requestAnimationFrame, Buffer */
+import { openBrowser } from './browser.mjs';
+import { openPage, prepare, serve } from './page.mjs';
+
+const CURLEW = 'samples/curlew-cage.cage';
+const ROLLBAR = 'samples/plover-rollbar.cage';
+
+const results = [];
+const check = (what, holds, found = '') => {
+  results.push(holds);
+  const more = holds ? '' : `\n       found: ${String(found).slice(0, 1500)}`;
+  process.stdout.write(`${holds ? 'ok    ' : 'FAILED'} ${what}${more}\n`);
+};
+const figure = (what, value) => process.stdout.write(`      ${what}: ${value}\n`);
+
+const { openEditor, pageHtml, bundle } = await prepare();
+const { url, server } = await serve(pageHtml);
+const browser = await openBrowser();
+
+/** A page on a car, closed whatever happens; a scene that breaks off is a failure. */
+const scene = async (name, options, play) => {
+  const open = await openPage(browser, { url, openEditor, sample: CURLEW, ...options });
+  try {
+    await play(open);
+    check(`${name}: nothing is complained of`, open.faults.length === 0, open.faults.join(' | '));
+  } catch (fault) {
+    check(name, false, fault instanceof Error ? fault.message : fault);
+    await open.shot(`failed-${name.replaceAll(' ', '-')}`).catch(() => undefined);
+  }
+  await open.close();
+};
+
+/** The bodies' picture as bytes, so that two can be compared. */
+const bodies = async ({ page, frame }) => {
+  await frame();
+  return page.locator('canvas.bodies').screenshot();
+};
+const differs = (a, b) => Buffer.compare(a, b) !== 0;
+const labels = (page) =>
+  page.$$eval('.label:not(.away)', (all) => all.map((one) => one.textContent).filter((text) => text !== ''));
+const press = async ({ page, frame }, key) => {
+  await page.locator('canvas.bodies').focus();
+  await page.keyboard.press(key);
+  await frame();
+};
+const middle = async (page) => {
+  const { x, y, width, height } = await page.locator('canvas.bodies').boundingBox();
+  return [x + width / 2, y + height / 2];
+};
+const until = async (holds) => {
+  for (let i = 0; i < 100; i++) {
+    if (await holds()) return true;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  return false;
+};
+const pickInList = async ({ page, frame }, list, words) => {
+  await page.locator(`#tab-${list}`).click();
+  const field = page.locator(`#page-${list} .filter`);
+  if (await field.isVisible()) await field.fill(words);
+  await page.locator(`#page-${list} [role=option]`).first().click();
+  await frame();
+};
+
+check(`the bundle is under 700 kB (${String(Math.round(bundle / 1000))} kB)`, bundle < 700_000, bundle);
+
+for (const theme of ['dark', 'light', 'contrast']) {
+  await scene(`looks, ${theme}`, { theme }, async (open) => {
+    const { page } = open;
+    await until(async () => (await labels(page)).length > 3);
+    await open.shot(`${theme}-1-free`);
+    for (const [key, name] of [
+      ['1', 'plan'],
+      ['2', 'side'],
+      ['3', 'front'],
+    ]) {
+      await press(open, key);
+      await open.shot(`${theme}-2-${name}`);
+      const pressed = await page.$$eval('.bar [aria-pressed=true]', (all) => all.map((one) => one.textContent));
+      check(`${theme}: ${name} is what the bar says`, pressed.join(' ').toLowerCase().includes(name), pressed);
+    }
+    await press(open, '0');
+    await page.locator('#page-findings [role=option]').nth(7).click();
+    await open.frame();
+    await open.shot(`${theme}-3-finding`);
+    await press(open, 'Escape');
+    await pickInList(open, 'parts', 'harness-bar: ');
+    await page.getByRole('button', { name: /Back off first/ }).click();
+    await open.frame();
+    await open.shot(`${theme}-4-cope`);
+  });
+}
+
+await scene('text and picture', {}, async (open) => {
+  const { page, editor } = open;
+  const first = await bodies(open);
+  editor.goTo('tube harness-bar');
+  await until(async () => (await labels(page)).includes('harness-bar'));
+  check('a cursor in a statement lights its part and names it', (await labels(page)).includes('harness-bar'));
+  check('and the picture shows it', differs(first, await bodies(open)));
+  const lit = await bodies(open);
+  await editor.type('node head = (640, 430, 1120)', 'node head = (640, 430, 1180)');
+  await until(async () => differs(lit, await bodies(open)));
+  check('typing a figure changes the picture', differs(lit, await bodies(open)));
+
+  const { x, y, width, height } = await page.locator('canvas.bodies').boundingBox();
+  let picked = null;
+  for (let i = 1; i < 40 && !picked; i++) {
+    await page.mouse.click(x + (width * i) / 40, y + height * 0.55);
+    await open.frame();
+    picked = editor.cursor();
+  }
+  check(
+    'a click on a part puts the cursor into its statement',
+    picked !== null && !picked.focus,
+    JSON.stringify(picked),
+  );
+
+  editor.heardTypes();
+  await pickInList(open, 'findings', '');
+  check('picking a finding puts the cursor where it is', editor.heardTypes().at(-1) === 'pick');
+  check('and one is chosen in the list', (await page.locator('#page-findings [aria-selected=true]').count()) === 1);
+
+  await page.mouse.move(...(await middle(page)));
+  await pickInList(open, 'parts', 'harness-bar: ');
+  await press(open, 'f');
+  await page.mouse.move(...(await middle(page)));
+  await page.mouse.move(...(await middle(page)).map((at) => at + 1));
+  const shown = await until(() => page.locator('.tip').isVisible());
+  check('resting on a part shows the hover', shown);
+  check('with its table as cells', (await page.locator('.tip td').count()) > 0);
+});
+
+await scene('hands on a node', { sample: ROLLBAR }, async (open) => {
+  const { page, editor } = open;
+  await page.locator('#tab-nodes').click();
+  const nodes = await page.$$eval('#page-nodes [role=option]', (all) => all.map((one) => one.textContent));
+  const free = nodes.findIndex((text) => /drag: x forward, y left, z up/.test(text));
+  const bound = nodes.findIndex((text) => !/drag:/.test(text));
+  check('nodes say which can be dragged', free >= 0, nodes.join(' | '));
+  check('and what the others hang on', bound >= 0 && nodes[bound].length > 12, nodes.join(' | '));
+  await page.locator('#page-nodes [role=option]').nth(free).click();
+  await press(open, '2');
+  await press(open, 'f');
+  await open.shot('node-1-picked');
+  const before = editor.text();
+  const [cx, cy] = await middle(page);
+  await page.mouse.move(cx, cy);
+  await page.mouse.down();
+  for (let i = 1; i <= 8; i++) {
+    await page.mouse.move(cx + i * 6, cy - i * 3);
+    await open.frame();
+  }
+  await until(() => editor.heardTypes().filter((type) => type === 'try').length > 1);
+  await open.frame();
+  await open.shot('node-2-dragged');
+  const during = (await labels(page)).find((text) => /\bx .*z |z .*x /.test(text));
+  check('while it is dragged its figures stand beside it', during !== undefined, (await labels(page)).join(' | '));
+  check('and nothing is written', editor.text() === before);
+  await page.mouse.up();
+  await until(() => editor.text() !== before);
+  check('letting go writes it', editor.text() !== before);
+  const written = editor.text();
+  await editor.undo();
+  check('as one step that undo takes back', editor.text() === before);
+
+  await page.locator('#page-nodes [role=option]').nth(free).click();
+  await press(open, 'f');
+  const still = await bodies(open);
+  await page.mouse.move(cx, cy);
+  await page.mouse.down();
+  await page.mouse.move(cx + 40, cy - 20, { steps: 4 });
+  await open.frame();
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await open.frame();
+  check('Escape puts it back', editor.text() === before && editor.heardTypes().includes('cancel'));
+  await page.mouse.move(5, 5);
+  await until(async () => !differs(still, await bodies(open)));
+  check('and the picture is as it was', !differs(still, await bodies(open)));
+
+  await press(open, 'Alt+ArrowUp');
+  await press(open, 'Alt+ArrowUp');
+  await until(async () => /z \d/.test(await page.locator('.status').textContent()));
+  check('by keys its figures are told', /z \d/.test(await page.locator('.status').textContent()));
+  await press(open, 'Enter');
+  await until(() => editor.text() !== before);
+  check('and Enter writes them', editor.text() !== before && editor.text() !== written);
+});
+
+await scene('tape and angle gauge', { sample: ROLLBAR }, async (open) => {
+  const { page, editor } = open;
+  await page.locator('#tab-parts').click();
+  await page.locator('#page-parts [role=option]').nth(0).focus();
+  await page.keyboard.press('m');
+  await page.locator('#page-parts [role=option]').nth(1).focus();
+  await page.keyboard.press('m');
+  await until(async () => (await page.locator('.measure dd').count()) > 0);
+  const lines = await page.locator('.measure dd').allTextContents();
+  check('two things picked by keys are measured', lines.length > 0, lines);
+  await page.locator('#tab-tools').click();
+  await open.shot('measured');
+  await page.getByRole('button', { name: 'Copy as text' }).click();
+  await until(() => editor.copied() !== null);
+  check(
+    'and copied as text',
+    lines.every((line) => editor.copied()?.includes(line)),
+    editor.copied(),
+  );
+});
+
+await scene('section, saving, keeping', {}, async (open) => {
+  const { page, editor } = open;
+  const whole = await bodies(open);
+  await press(open, 's');
+  const cut = await bodies(open);
+  check('the section plane takes a half away', differs(whole, cut));
+  await page.locator('#tab-tools').click();
+  await page.locator('.section input[type=range]').focus();
+  for (let i = 0; i < 12; i++) await page.keyboard.press('PageUp');
+  await open.frame();
+  await open.shot('section');
+  check('its slider moves it', differs(cut, await bodies(open)));
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByRole('menuitem', { name: /PNG/ }).click();
+  await until(() => editor.saved() !== null);
+  const png = editor.saved();
+  check('the picture is saved as PNG', png !== null && png.length > 20_000 && png[1] === 0x50, png?.length);
+  await press(open, 'ArrowLeft');
+  await press(open, '+');
+  const turned = await bodies(open);
+  await until(async () => (await open.kept())?.pose !== undefined && (await open.kept()).section !== null);
+  await new Promise((done) => setTimeout(done, 400));
+  const kept = await open.kept();
+  const again = await openPage(browser, { url, openEditor, sample: CURLEW, kept });
+  await again.page.locator('canvas.bodies').focus();
+  check('a panel that comes back looks from where it looked', !differs(turned, await bodies(again)));
+  await again.close();
+});
+
+await scene('keys, screen reader, narrow', { size: [350, 640], theme: 'light' }, async (open) => {
+  const { page } = open;
+  await open.shot('narrow');
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  check('nothing is wider than 350 px', wide <= 350, wide);
+  await page.locator('#tab-parts').focus();
+  await page.keyboard.press('Enter');
+  const list = page.locator('#page-parts [role=listbox]');
+  check('the parts are a list with a name', (await list.getAttribute('aria-label')) === 'Parts');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('End');
+  const last = await page.evaluate(
+    () => document.activeElement === document.querySelector('#page-parts [role=option]:last-child'),
+  );
+  check('Tab and arrows reach every one of them', last);
+  await page.keyboard.press('Enter');
+  await open.frame();
+  check('Enter picks it', (await page.locator('#page-parts [aria-selected=true]').count()) === 1);
+  check('and a screen reader is told', (await page.locator('[role=status]').textContent()) !== '');
+  const bare = await page.$$eval('button, input, canvas.bodies, [role=listbox]', (all) =>
+    all
+      .filter((one) => !one.textContent && !one.getAttribute('aria-label') && !one.closest('label'))
+      .map((one) => one.outerHTML),
+  );
+  check('everything that can be reached has a name', bare.length === 0, bare.join(' '));
+});
+
+await scene('touch', { touch: true }, async (open) => {
+  const { page } = open;
+  const before = await bodies(open);
+  const client = await page.context().newCDPSession(page);
+  const touch = (type, ...points) =>
+    client.send('Input.dispatchTouchEvent', { type, touchPoints: points.map(([x, y], id) => ({ x, y, id })) });
+  await touch('touchStart', [300, 400]);
+  for (let i = 1; i < 6; i++) await touch('touchMove', [300 + i * 15, 400]);
+  await touch('touchEnd');
+  const turned = await bodies(open);
+  check('one finger turns', differs(before, turned));
+  await touch('touchStart', [300, 400], [400, 400]);
+  for (let i = 1; i < 6; i++) await touch('touchMove', [300 - i * 10, 400], [400 + i * 10, 400]);
+  await touch('touchEnd');
+  check('two fingers bring it nearer', differs(turned, await bodies(open)));
+});
+
+await scene('no work for nobody', {}, async (open) => {
+  const { page, editor } = open;
+  await new Promise((done) => setTimeout(done, 600));
+  const count = () => page.evaluate(() => window.framesAsked);
+  const still = await count();
+  await new Promise((done) => setTimeout(done, 700));
+  check(
+    'no frame is asked for while nothing moves',
+    (await count()) === still,
+    `${String(still)} ${String(await count())}`,
+  );
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'hidden', { configurable: true, get: () => true });
+    document.dispatchEvent(new window.Event('visibilitychange'));
+  });
+  const hidden = await count();
+  await editor.type('node head = (640, 430, 1120)', 'node head = (640, 430, 1100)');
+  await new Promise((done) => setTimeout(done, 500));
+  check('nor while the panel is hidden', (await count()) === hidden);
+  await page.evaluate(() => {
+    delete document.hidden;
+    document.dispatchEvent(new window.Event('visibilitychange'));
+  });
+  check('and when it shows again, one is', await until(async () => (await count()) > hidden));
+});
+
+/** The same car many times side by side, each with ids and meshes of its own. */
+const crowd = (model, times) => {
+  const shift = (base64, by) => {
+    const bytes = Buffer.from(base64, 'base64');
+    for (let at = 4; at + 4 <= bytes.length; at += 12) bytes.writeFloatLE(bytes.readFloatLE(at) + by, at);
+    return bytes.toString('base64');
+  };
+  const things = Array.from({ length: times }, (_, n) =>
+    model.things.map((thing) => ({
+      ...thing,
+      id: `${thing.id}#${String(n)}`,
+      mesh: thing.mesh && {
+        ...thing.mesh,
+        positions: shift(thing.mesh.positions, n * 1500),
+        lines: shift(thing.mesh.lines, n * 1500),
+      },
+      box: thing.box?.map(([x, y, z]) => [x, y + n * 1500, z]) ?? null,
+    })),
+  ).flat();
+  return { ...model, things, findings: [], marks: [], nodes: [] };
+};
+
+await scene('figures', {}, async (open) => {
+  const { page, editor } = open;
+  const took = (name) => page.evaluate((of) => performance.getEntriesByName(of).at(-1)?.duration ?? NaN, name);
+  const tubes = editor.model().things.filter(({ kind }) => kind === 'tube').length;
+  figure(`first picture of ${String(tubes)} tubes, bodies and all, ms`, (await took('cagewright.model')).toFixed(1));
+  const [scenes, wholes] = [[], []];
+  for (let i = 0; i < 24; i++) {
+    const turn = await page.evaluate(() => window.kept?.uri ?? '');
+    await editor.type(/node head = \(640, 430, \d+\)/, `node head = (640, 430, ${String(1100 + i)})`);
+    await open.frame();
+    await new Promise((done) => setTimeout(done, 40));
+    if (turn !== null && i > 3) {
+      scenes.push(await took('cagewright.bodies'));
+      wholes.push(await took('cagewright.model'));
+    }
+  }
+  const median = (all) => [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)];
+  figure('an edit, bodies alone, median ms', median(scenes).toFixed(2));
+  figure('an edit, with lists, marks and words, median ms', median(wholes).toFixed(2));
+  check('the scene is updated within 4 ms', median(scenes) < 4, median(scenes));
+  const many = crowd(editor.model(), 10);
+  await page.evaluate((model) => window.postMessage({ type: 'model', turn: 999, model }, '*'), many);
+  await until(async () => (await page.locator('#page-parts [role=option]').count()) > 1000);
+  await press(open, 'a');
+  await open.frame();
+  await open.shot('crowd');
+  const frames = await page.evaluate(async () => {
+    const canvas = document.querySelector('canvas.bodies');
+    const times = [];
+    for (let i = 0; i < 20; i++) {
+      const began = performance.now();
+      canvas.dispatchEvent(new window.KeyboardEvent('keydown', { key: 'ArrowLeft' }));
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+      times.push(performance.now() - began);
+    }
+    return times.sort((a, b) => a - b)[10];
+  });
+  figure(`turning ${String(tubes * 10)} tubes without a graphics card, two frames, median ms`, frames.toFixed(1));
+  check('ten such cages still turn', frames < 1500, frames);
+});
+
+await browser.close();
+server.close();
+const failed = results.filter((one) => !one).length;
+process.stdout.write(
+  `${failed === 0 ? 'all' : `${String(failed)} of`} ${String(results.length)} ${failed === 0 ? 'hold' : 'FAILED'}\n`,
+);
+process.exitCode = failed === 0 ? 0 : 1;
