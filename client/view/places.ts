@@ -29,10 +29,12 @@ export const idsAt = (
   cursor: Cursor,
   sameFile: (a: string, b: string) => boolean,
 ): readonly string[] => {
-  const around = [...model.things, ...model.nodes].flatMap(({ id, place }) =>
-    place !== null && holds(place, cursor.at) && sameFile(place.uri, cursor.uri) ? [{ id, place }] : [],
+  const around = [...model.things, ...model.nodes].flatMap(({ id, statement }) =>
+    statement !== null && holds(statement, cursor.at) && sameFile(statement.uri, cursor.uri) ? [{ id, statement }] : [],
   );
-  return around.filter(({ place }) => !around.some((other) => isWithin(other.place, place))).map(({ id }) => id);
+  return around
+    .filter(({ statement }) => !around.some((other) => isWithin(other.statement, statement)))
+    .map(({ id }) => id);
 };
 
 /** Where something of the model is written, and its name; null: nowhere of its own, or there is no such thing. */

@@ -49,6 +49,15 @@ function originOf(cage: Cage, name: string): Origin | null {
   return cage.waivers.find((waiver) => waiver.id === name)?.origin ?? null;
 }
 
+/** The whole statement that makes a thing, its block included. Null: there is no such thing. */
+export function statementOf(cage: Cage, name: string): Place | null {
+  const origin = originOf(cage, name);
+  if (origin === null) return null;
+  const { entry, statement, file } = origin;
+  const end = Math.max(entry.span.end, entry.block?.span.end ?? entry.span.end);
+  return { file, span: { start: statement.offset + entry.span.start, end: statement.offset + end } };
+}
+
 /** The place of an anchor in its file; both twins stand where they are written. Null: there is no such thing. */
 export function placeOf(cage: Cage, anchor: Anchor): Place | null {
   if (anchor.kind === 'place') return anchor.place;

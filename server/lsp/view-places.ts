@@ -29,15 +29,25 @@ export const sayLine =
 
 /** The model as it goes to the editor. What stands in no text that is known is told at the beginning of the car's. */
 export function wireModel(model: ViewModel, documents: Documents, uri: string, version: number | null): WireModel {
-  const at = (place: SpanPlace): TextPlace | null => textPlace(documents, place);
+  const at = (place: SpanPlace | null): TextPlace | null => (place === null ? null : textPlace(documents, place));
+  const written = ({
+    place,
+    statement,
+  }: {
+    readonly place: SpanPlace | null;
+    readonly statement: SpanPlace | null;
+  }) => ({
+    place: at(place),
+    statement: at(statement),
+  });
   const zero = { line: 0, character: 0 };
   const beginning: TextPlace = { uri, start: zero, end: zero };
   return {
     ...model,
     uri,
     version,
-    things: model.things.map((thing) => ({ ...thing, place: thing.place === null ? null : at(thing.place) })),
-    nodes: model.nodes.map((node) => ({ ...node, place: node.place === null ? null : at(node.place) })),
+    things: model.things.map((thing) => ({ ...thing, ...written(thing) })),
+    nodes: model.nodes.map((node) => ({ ...node, ...written(node) })),
     findings: model.findings.map((finding) => ({ ...finding, place: at(finding.place) ?? beginning })),
   };
 }

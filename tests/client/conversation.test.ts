@@ -428,7 +428,7 @@ describe('a document that is renamed', () => {
 });
 
 it('places of a statement over several lines hold the cursor in any of them', async () => {
-  await opened(model({ things: [thing('bar', 6, 'k1', { place: place(6, 0, 4, 9) })] }));
+  await opened(model({ things: [thing('bar', 6, 'k1', { statement: place(6, 0, 4, 9) })] }));
   talk.cursorMoved({ uri: CAR, at: { line: 8, character: 99 } }, true);
   expect(last(ofType('lit')).ids).toEqual(['tube:bar']);
 });

@@ -13,11 +13,11 @@ const same = (a: string, b: string): boolean => a === b;
 describe('what the cursor stands in', () => {
   const car = model({
     things: [
-      thing('seat', 10, 'k', { place: place(10, 0, 1, 20) }),
+      thing('seat', 10, 'k', { statement: place(10, 0, 1, 20) }),
       thing('strap', 12),
       thing('leg.left', 30, 'k', { id: 'tube:leg.left' }),
       thing('leg.right', 30, 'k', { id: 'tube:leg.right' }),
-      thing('nowhere', 31, 'k', { place: null }),
+      thing('nowhere', 31, 'k', { place: null, statement: null }),
     ],
     nodes: [node('foot.left', 29)],
   });
@@ -37,7 +37,7 @@ describe('what the cursor stands in', () => {
     expect(idsOn(31, 5)).toEqual([]);
   });
   it('the other way, a thing or a node leads to where it is written, if anywhere', () => {
-    expect(writtenAt(car, 'tube:strap')).toEqual({ place: place(12), name: 'strap' });
+    expect(writtenAt(car, 'tube:strap')).toEqual({ place: place(12, 5, 9), name: 'strap' });
     expect(writtenAt(car, 'node:foot.left')?.place.start.line).toBe(29);
     expect(writtenAt(car, 'tube:nowhere')).toBeNull();
     expect(writtenAt(car, 'tube:gone')).toBeNull();
