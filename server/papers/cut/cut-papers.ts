@@ -149,19 +149,24 @@ function sectionBuying(buying: Buying, input: PacketInput): Markup {
       ],
     };
   });
+  const nothing = layout.sticks.length === 0;
   const red = (said: string): Markup => element('p', { style: RED }, words(said));
   return join(
     [
       element('h2', {}, words(sectionName(of, input))),
-      ...chosen.map((said) => element('p', { class: 'strong' }, figures(said))),
+      ...(nothing ? [] : chosen).map((said) => element('p', { class: 'strong' }, figures(said))),
       ...stopped.map(({ number, stopped: why }) => red(`${number.label} is not in this list: ${why ?? ''}.`)),
       ...layout.tooLong.map(({ name, length }) =>
         red(
           `${name} is ${say(length)}: longer than every stick that can be had. Tell a longer one, or split the tube.`,
         ),
       ),
-      element('p', { class: 'strong' }, figures(buyWords(buying, units))),
-      element('p', {}, figures(`${proofOf(buying)}. Each cut takes ${say(supply.kerf)}.`)),
+      ...(nothing
+        ? []
+        : [
+            element('p', { class: 'strong' }, figures(buyWords(buying, units))),
+            element('p', {}, figures(`${proofOf(buying)}. Each cut takes ${say(supply.kerf)}.`)),
+          ]),
       ...(sticks.length === 0
         ? []
         : [

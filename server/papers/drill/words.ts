@@ -63,6 +63,10 @@ export function sortWords({ sort, bolt, count, dia, thing }: Drilling, units: Le
   }
 }
 
+/** Vents and holes have no name of their own: where their tube is not known, nobody can say in what. */
+export const thingName = ({ kind, name }: Drilling['thing']): string =>
+  kind === 'vent' || kind === 'hole' ? 'a tube that is not known' : name;
+
 /** In what it is drilled. */
 export function inWords({ part, thing, sort }: Drilling, input: Pick<PacketInput, 'numbers'>): string {
   if (sort === 'plate-hole') return `foot plate ${thing.name}`;
@@ -71,7 +75,7 @@ export function inWords({ part, thing, sort }: Drilling, input: Pick<PacketInput
     return `foot plate ${thing.name}${counter ? ' and its counter-plate, drilled together' : ''}`;
   }
   if (sort === 'mount' || sort === 'gusset') return thing.name;
-  return part === null ? thing.name : nameOf(part, input);
+  return part === null ? thingName(thing) : nameOf(part, input);
 }
 
 const BESIDE: Readonly<Record<'begins' | 'ends', string>> = { begins: 'where bend', ends: 'the end of bend' };
@@ -143,6 +147,7 @@ export function beforeWords(drilling: Drilling, input: Pick<PacketInput, 'number
     case 'inspection':
     case 'drain':
     case 'bolt': {
+      if (drilling.step === 'car') return `in the car, before the cage stands in the way${plug}`;
       const sleeve = 'sleeve' in thing && thing.sleeve ? '; its sleeve is welded in before the tube is closed' : '';
       return `${bent}before the tube is fitted${sleeve}${plug}`;
     }

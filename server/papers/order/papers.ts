@@ -107,7 +107,7 @@ function list(order: readonly WorkStep[], input: PacketInput): readonly string[]
 }
 
 export function orderText(input: PacketInput): string {
-  const sorted = sortSteps(stepsOf(input, outOfCarOf(input)));
+  const sorted = sortSteps(stepsOf(input, outOfCarOf(input), input.rooms().before));
   const stopped = [...input.numbers.values()].flatMap(({ name, label }) => {
     const by = input.touched.get(name);
     return by === undefined ? [] : [`- **STOP: do not cut ${plain(label)}**: ${plain(by.why)} (${by.finding.code})`];
@@ -129,7 +129,9 @@ export function orderText(input: PacketInput): string {
     '',
     plain(footer(input)),
     '',
-  ].join('\n');
+  ]
+    .filter((line, i, lines) => line !== '' || lines[i - 1] !== '')
+    .join('\n');
 }
 
 export const orderPapers: Maker = (input): readonly Paper[] => [

@@ -10,6 +10,7 @@ import type { Job } from './jobs';
 import * as p from './plan';
 import type { WorkStep } from './plan';
 import { need, Plan } from './plan';
+import type { Before } from '../room/rooms';
 import { throughPanels } from './through';
 import type { OutOfCar } from './weld-steps';
 import { afterTacks } from './weld-steps';
@@ -272,12 +273,33 @@ function allSteps(plan: Plan, outOfCar: readonly OutOfCar[]): readonly WorkStep[
   ];
 }
 
+/** A tube that a bar has to be in before is not fitted until that bar is tacked. */
+function afterBars(plan: Plan, steps: readonly WorkStep[], before: readonly Before[]): readonly WorkStep[] {
+  const waits = new Map<string, Need[]>();
+  for (const { bar, neighbour } of before) {
+    const part = plan.input.shape.parts.get(bar);
+    const [first, then] = [plan.jobOf(bar), plan.jobOf(neighbour)];
+    if (part === undefined || first === then) continue;
+    const why = `${labelOf(part, plan.input)} does not go in past it: see the page "Will it go in?"`;
+    waits.set(p.fitId(then), [...(waits.get(p.fitId(then)) ?? []), need(p.tackId(first), why)]);
+  }
+  return steps.map((step) => ({ ...step, needs: [...step.needs, ...(waits.get(step.id) ?? [])] }));
+}
+
 /**
  * Every step of the car, in the order in which it would be done if none had to wait. Twins, and the pieces of a split
  * tube, share their steps, unless that would have one wait for the other; where there is a circle, each tube stands for
- * itself, so that the links say which.
+ * itself, so that the links say which. `before`: bars that have to be in before their neighbours; where that would make
+ * a circle, it is left to the page that tells of it.
  */
-export function stepsOf(input: PacketInput, outOfCar: readonly OutOfCar[] = []): readonly WorkStep[] {
-  const steps = allSteps(new Plan(input, true), outOfCar);
-  return sortSteps(steps).cycles.length === 0 ? steps : allSteps(new Plan(input, false), outOfCar);
+export function stepsOf(
+  input: PacketInput,
+  outOfCar: readonly OutOfCar[] = [],
+  before: readonly Before[] = [],
+): readonly WorkStep[] {
+  const plan = new Plan(input, true);
+  const steps = allSteps(plan, outOfCar);
+  if (sortSteps(steps).cycles.length > 0) return allSteps(new Plan(input, false), outOfCar);
+  const later = afterBars(plan, steps, before);
+  return sortSteps(later).cycles.length === 0 ? later : steps;
 }

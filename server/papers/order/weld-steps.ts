@@ -162,10 +162,10 @@ export function afterTacks(plan: Plan, outOfCar: readonly OutOfCar[]): readonly 
     step(
       GROUPS.finish,
       p.WELDED,
-      `Look at every weld, tape the cage once more${straps ? ', try the seat and the straps' : ''}`,
+      `${welds.length === 0 ? 'Tape' : 'Look at every weld, tape'} the cage once more${straps ? ', try the seat and the straps' : ''}`,
       [
         ...welds.map(({ id }) => need(id, 'every weld is made before they are looked at')),
-        need(p.TAPE, 'welding pulls: there must be something to compare with'),
+        need(p.TAPE, 'there must be something to compare with: welding pulls'),
       ],
     ),
     step(GROUPS.finish, p.PAINT, 'Clean and paint', [

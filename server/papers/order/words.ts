@@ -1,5 +1,6 @@
 /** Words of the order of work: tubes, plates and holes of one step, and numbers in a row. */
 import type { Part } from '../../geometry/shape';
+import { thingName } from '../drill/words';
 import { endName } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import type { Job } from './jobs';
@@ -43,7 +44,7 @@ export function holeWords(holes: readonly Numbered[], input: Named): string {
   const byPart = new Map<string, Numbered[]>();
   for (const hole of holes) {
     const { part, thing } = hole.drilling;
-    const where = part === null ? thing.name : labelOf(part, input);
+    const where = part === null ? thingName(thing) : labelOf(part, input);
     byPart.set(where, [...(byPart.get(where) ?? []), hole]);
   }
   return [...byPart].map(([where, of]) => `${holeNumbers(of)} in ${where}`).join(', ');

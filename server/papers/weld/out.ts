@@ -1,18 +1,25 @@
 /** Ends that are welded out of the car, or let down to be: those that a torch does not get round with everything in. */
 import type { OutOfCar } from '../order/weld-steps';
 import type { PacketInput } from '../packet/paper';
-import { howWords } from './words';
+import { howWords, takenOut } from './words';
 
-/** In the order of the parts. */
-export const outOfCarOf = (input: PacketInput): readonly OutOfCar[] =>
-  input.welds().flatMap(({ part, end, reach }) =>
-    reach === null || reach.blocked === 0
-      ? []
-      : [
-          {
-            part: part.name,
-            end: end.which,
-            how: `where the torch cannot go round it in its place; ${howWords(reach, input.units, (name) => input.numbers.get(name)?.label ?? name)}`,
-          },
-        ],
-  );
+const PLACE = 'where the torch cannot go round it in its place';
+
+/**
+ * In the order of the parts. Of two that are in each other's way the first is welded with the other one out; for the other
+ * the first is welded already, and only a smaller torch is left.
+ */
+export function outOfCarOf(input: PacketInput): readonly OutOfCar[] {
+  const say = (name: string): string => input.numbers.get(name)?.label ?? name;
+  const welded = new Set<string>();
+  return input.welds().flatMap(({ part, end, reach }): readonly OutOfCar[] => {
+    if (reach === null || reach.blocked === 0) return [];
+    const stuck = takenOut(reach).filter((name) => welded.has(name));
+    welded.add(part.name);
+    const how =
+      stuck.length === 0
+        ? howWords(reach, input.units, say)
+        : `with a smaller torch: ${stuck.map(say).join(', ')} is welded by then, and in its way`;
+    return [{ part: part.name, end: end.which, how: `${PLACE}; ${how}` }];
+  });
+}

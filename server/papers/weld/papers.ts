@@ -62,20 +62,30 @@ function rowOf({ part, end, on, length, throat, reach }: WeldLine, number: numbe
       words(numbers.get(part.name)?.label ?? part.name),
       figures(endLabel(end)),
       words(tubes),
-      figures(onTape(length, units)),
-      figures(throatWords(throat, units)),
+      figures(stop === undefined ? onTape(length, units) : ''),
+      figures(stop === undefined ? throatWords(throat, units) : ''),
       figures(stopped),
       words('☐'),
     ],
   };
 }
 
-/** Of lengths that are known: the sum; and how many are not. */
-export function totalWords(all: readonly WeldLine[], { units }: Pick<PacketInput, 'units'>): string {
-  const known = all.flatMap(({ length }) => (length === null ? [] : [length]));
-  const missing = all.length - known.length;
+/** Of lengths that are known: the sum; and how many are not, or belong to parts that an open error stops. */
+export function totalWords(
+  all: readonly WeldLine[],
+  { units, touched }: Pick<PacketInput, 'units' | 'touched'>,
+): string {
+  const stopped = all.filter(({ part }) => touched.has(part.name)).length;
+  const open = all.filter(({ part }) => !touched.has(part.name));
+  const known = open.flatMap(({ length }) => (length === null ? [] : [length]));
+  const missing = open.length - known.length;
   const sum = known.reduce((total, one) => total + one, 0);
-  return `${String(all.length)} ${all.length === 1 ? 'weld' : 'welds'}, ${onTape(sum, units)} together${missing === 0 ? '' : `, without ${String(missing)} whose length is not known`}`;
+  return [
+    `${String(all.length)} ${all.length === 1 ? 'weld' : 'welds'}`,
+    known.length === 0 ? 'length not known' : `${onTape(sum, units)} together`,
+    ...(missing === 0 || known.length === 0 ? [] : [`without ${String(missing)} whose length is not known`]),
+    ...(stopped === 0 ? [] : [`without ${String(stopped)} that an open error stops`]),
+  ].join(', ');
 }
 
 export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {

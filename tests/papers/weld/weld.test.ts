@@ -4,6 +4,7 @@ import { betweenStretches } from '../../../server/centreline/stretches';
 import { sawnEdge, weldLines } from '../../../server/papers/weld/list';
 import { weldPapers } from '../../../server/papers/weld/papers';
 import { howWords } from '../../../server/papers/weld/words';
+import { outOfCarOf } from '../../../server/papers/weld/out';
 import type { Reach } from '../../../server/papers/weld/reach';
 import { blockersAt, TORCH } from '../../../server/papers/weld/torch';
 import { inputOf, sampleInput } from '../bend/support';
@@ -86,9 +87,33 @@ tube over as brace {
     expect(reach.by).toContain('over');
     expect([reach.drop, reach.fixed]).toEqual([null, []]);
     expect(howWords(reach, 'mm', (name) => name)).toContain(
-      'take over out again (only tacked) and put it back after it',
+      'take over, and what is tacked to it, out again and put it back after it',
     );
   });
+});
+
+it("of two that are in each other's way only the first is welded with the other one out", async () => {
+  const input = await inputOf(
+    TEE(`node a = (0, 12, 545)
+node far = (0, 500, 1000)
+tube over as brace {
+  section bar
+  path a, far
+}`),
+  );
+  const out = outOfCarOf(input);
+  const arms = out.map(({ part }) => part);
+  expect(arms).toEqual(expect.arrayContaining(['arm', 'over']));
+  const hows = out.map(({ how }) => how);
+  expect(hows[0]).toContain('out again and put it back after it');
+  const later = hows.slice(1).filter((how) => how.includes('is welded by then'));
+  expect(later.length).toBeGreaterThan(0);
+  // Nothing that is welded already is taken out.
+  const welded = new Set<string>();
+  for (const { part, how } of out) {
+    for (const name of welded) expect(how).not.toContain(`take ${input.numbers.get(name)?.label ?? name},`);
+    welded.add(part);
+  }
 });
 
 describe('on a plate', () => {
