@@ -167,10 +167,9 @@ const foot = (sheet: Sheet, input: PacketInput): readonly Item[] => [
 function tiles(template: Template, sheet: Sheet, input: PacketInput): readonly Scene[] {
   const top = 34;
   const room = { x: sheet.width - 2 * MARGIN, y: sheet.height - top - BAR - FOOT - 4 };
-  const { rows, columns, tiles: all, items } = tilingOf(template.drawn, room);
-  const wrap = group('wrap', items);
+  const { rows, columns, tiles: all } = tilingOf(template.drawn, room);
   const overlap = onTape(OVERLAP, input.units);
-  return all.map(({ row, column, x, y, width, height }, i): Scene => {
+  return all.map(({ row, column, x, y, width, height, items }, i): Scene => {
     const which = `Sheet ${String(i + 1)} of ${String(all.length)}`;
     const where = `row ${String(row + 1)} of ${String(rows)} from the top, column ${String(column + 1)} of ${String(columns)} from the left`;
     const said =
@@ -188,7 +187,13 @@ function tiles(template: Template, sheet: Sheet, input: PacketInput): readonly S
       items: [
         ...hands(template, input, sheet.width),
         ...said.map((one, k) => text(point(MARGIN, 28 + k * STEP), one, SIZE, { bold: k === 0 })),
-        { kind: 'clip', at: point(MARGIN, top), width, height, items: moved([wrap], point(MARGIN - x, top - y)) },
+        {
+          kind: 'clip',
+          at: point(MARGIN, top),
+          width,
+          height,
+          items: moved([group('wrap', items)], point(MARGIN - x, top - y)),
+        },
         scaleBar(sheet.height - FOOT - BAR - 2, sheet.name),
         ...foot(sheet, input),
       ],

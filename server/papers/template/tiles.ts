@@ -72,14 +72,14 @@ export interface Tile {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+  /** The wrap with the crosses that lie on this sheet and the lines to trim by, in the wrap's own place. */
+  readonly items: readonly Item[];
 }
 
 export interface Tiling {
   readonly rows: number;
   readonly columns: number;
   readonly tiles: readonly Tile[];
-  /** The wrap with its crosses and the lines to trim by, in its own place. */
-  readonly items: readonly Item[];
 }
 
 /** Places of crosses along one shared edge. `across`: it runs from left to right. */
@@ -104,7 +104,7 @@ export function tilingOf(drawn: Drawn, room: { readonly x: number; readonly y: n
   const crosses = [
     ...seams(xs).flatMap((x) => crossesOn(x, ownStretches(ys, FROM_TOP, FROM_FOOT), false)),
     ...seams(ys).flatMap((y) => crossesOn(y, ownStretches(xs, FROM_EDGE, FROM_EDGE), true)),
-  ].map((at, i) => register(at, `+${String(i + 1)}`));
+  ].map((at, i) => ({ at, item: register(at, `+${String(i + 1)}`) }));
   const trims = [
     ...seams(xs).map((x) => line('centre', [point(x, 0), point(x, drawn.height)])),
     ...seams(ys).map((y) => line('centre', [point(0, y), point(drawn.width, y)])),
@@ -120,8 +120,14 @@ export function tilingOf(drawn: Drawn, room: { readonly x: number; readonly y: n
         y: top,
         width: right - left,
         height: bottom - top,
+        items: [
+          ...drawn.items,
+          group('trim', trims),
+          ...crosses
+            .filter(({ at }) => at.x > left && at.x < right && at.y > top && at.y < bottom)
+            .map(({ item }) => item),
+        ],
       })),
     ),
-    items: [...drawn.items, group('trim', trims), ...crosses],
   };
 }
