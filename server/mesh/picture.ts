@@ -32,6 +32,8 @@ const BEFORE = 1.2;
 /** A step in depth that is drawn as an edge, mm, and how dark edges and lines are. */
 const STEP = 6;
 const LINE = 0.28;
+/** A point on the line between two triangles is in both of them, whatever rounding says. */
+const RIM = -1e-9;
 /** The light comes over the viewer's left shoulder; what faces away from it keeps so much. */
 const LIGHT: Vec3 = unit([-0.45, 0.6, 0.66]);
 const SHADE = 0.32;
@@ -102,7 +104,7 @@ function fill(canvas: Canvas, corners: Float32Array, indices: Uint32Array, colou
       let wb = ((cx - px) * (ay - py) - (cy - py) * (ax - px)) / area;
       for (let x = left; x <= right; x++, wa += da, wb += db) {
         const wc = 1 - wa - wb;
-        if (wa < 0 || wb < 0 || wc < 0) continue;
+        if (wa < RIM || wb < RIM || wc < RIM) continue;
         const near = wa * az + wb * bz + wc * cz;
         const at = y * width + x;
         if (near <= (depth[at] as number)) continue;
