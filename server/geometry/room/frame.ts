@@ -22,12 +22,8 @@ export const pointIn = (frame: Frame, p: Vec3): Vec3 => directionIn(frame, sub(p
 export const directionOf = ({ x, y, z }: Frame, v: Vec3): Vec3 =>
   addScaled(addScaled(scale(x, v[0]), y, v[1]), z, v[2]);
 
-/** Right-handed about the unit vector `axis` (Rodrigues' formula). */
-export function turned(v: Vec3, axis: Vec3, angle: number): Vec3 {
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  return addScaled(addScaled(scale(v, c), cross(axis, v), s), axis, dot(axis, v) * (1 - c));
-}
+/** Right-handed about the unit vector `axis`. */
+export const turned = (v: Vec3, axis: Vec3, angle: number): Vec3 => turnedBy(turnOf(axis, angle), v);
 
 /** The bar turned about an axis through `pivot`, then moved: in its own axes as they lie in place. */
 export interface Pose {
@@ -41,9 +37,35 @@ export const IN_PLACE: Pose = { axis: [1, 0, 0], angle: 0, pivot: [0, 0, 0], mov
 
 export const moved = (pose: Pose, by: Vec3): Pose => ({ ...pose, move: add(pose.move, by) });
 
+/** A turn as the rows of its matrix: for many points at once. */
+export type Turn = readonly [Vec3, Vec3, Vec3];
+
+/** Rodrigues' formula, written out. */
+export function turnOf([x, y, z]: Vec3, angle: number): Turn {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  const d = 1 - c;
+  return [
+    [c + x * x * d, x * y * d - z * s, x * z * d + y * s],
+    [y * x * d + z * s, c + y * y * d, y * z * d - x * s],
+    [z * x * d - y * s, z * y * d + x * s, c + z * z * d],
+  ];
+}
+
+export const turnedBy = ([a, b, c]: Turn, v: Vec3): Vec3 => [
+  a[0] * v[0] + a[1] * v[1] + a[2] * v[2],
+  b[0] * v[0] + b[1] * v[1] + b[2] * v[2],
+  c[0] * v[0] + c[1] * v[1] + c[2] * v[2],
+];
+
+/** Where a point of the bar comes to, its turn given. */
+export function posedBy(turn: Turn, { pivot, move }: Pose, p: Vec3): Vec3 {
+  const v = turnedBy(turn, [p[0] - pivot[0], p[1] - pivot[1], p[2] - pivot[2]]);
+  return [v[0] + pivot[0] + move[0], v[1] + pivot[1] + move[1], v[2] + pivot[2] + move[2]];
+}
+
 /** Where a point of the bar comes to. */
-export const posed = (pose: Pose, p: Vec3): Vec3 =>
-  add(add(pose.pivot, turned(sub(p, pose.pivot), pose.axis, pose.angle)), pose.move);
+export const posed = (pose: Pose, p: Vec3): Vec3 => posedBy(turnOf(pose.axis, pose.angle), pose, p);
 
 /** Where a point of the car lies, seen from the bar. */
 export const seenFrom = (pose: Pose, p: Vec3): Vec3 =>

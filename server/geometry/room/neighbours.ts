@@ -1,11 +1,11 @@
 /** Tubes that stand near a bar while it is moved in, other than its hosts: which of them it would run into. Millimetres. */
 import type { Vec3 } from '../../centreline/vector';
-import { cross, norm, scale, sub, unit } from '../../centreline/vector';
+import { cross, dot, norm, scale, sub, unit } from '../../centreline/vector';
 import { betweenStretches } from '../../centreline/stretches';
 import type { Bar } from './bar';
 import { CLOCKS, tipOf } from './bar';
 import type { Path, Pose } from './frame';
-import { IN_PLACE, moved, posed, turned } from './frame';
+import { IN_PLACE, moved, posed, posedBy, turned, turnOf } from './frame';
 import { evened, HANDS, playAt } from './play';
 import type { Field } from './travel';
 import type { Group, Tubes } from './tubes';
@@ -34,11 +34,11 @@ const outsideOf = (bar: Bar): Outside => ({
   radius: bar.radius,
 });
 
-const at = ({ chain, edge, radius }: Outside, pose: Pose): Outside => ({
-  chain: chain.map((p) => posed(pose, p)),
-  edge: edge.map((p) => posed(pose, p)),
-  radius,
-});
+function at({ chain, edge, radius }: Outside, pose: Pose): Outside {
+  const turn = turnOf(pose.axis, pose.angle);
+  const there = (p: Vec3): Vec3 => posedBy(turn, pose, p);
+  return { chain: chain.map(there), edge: edge.map(there), radius };
+}
 
 /** From a point to the stretch from `a` to `b`. Plain arithmetic: it is asked very often. */
 function toStretch(p: Vec3, a: Vec3, b: Vec3): number {
@@ -77,6 +77,8 @@ function toGroup({ chain, edge, radius }: Outside, { data }: Tubes, group: Group
   return least;
 }
 
+/** So often a bar is shifted to lie evenly, mm of its way. */
+const ASKED = 5;
 /** Farther than this nothing has to be known of. */
 const FAR = 60;
 
@@ -108,28 +110,50 @@ export interface Blocker {
  * place. In steps no longer than the clearance, so that nothing is stepped over.
  */
 export function blockersOf(field: Field, way: Way, neighbours: Tubes): readonly Blocker[] {
-  const outside = outsideOf(field.bar);
-  const home = at(outside, IN_PLACE);
-  const wants = neighbours.groups.map((group) => Math.min(HANDS, toGroup(home, neighbours, group, FAR) - SLACK));
-  const least = new Map<string, number>();
   const last = way.paths.at(-1);
   if (last === undefined) return [];
-  for (const path of [...way.paths, onward(field, last)]) {
+  const paths = [...way.paths, onward(field, last)];
+  const outside = outsideOf(field.bar);
+  const home = at(outside, IN_PLACE);
+  // No point of the bar comes farther than its paths are long.
+  const far = paths.reduce((sum, { length }) => sum + length, FAR);
+  const near = neighbours.groups.flatMap((group) => {
+    const apart = toGroup(home, neighbours, group, far);
+    return apart < far ? [{ group, want: Math.min(HANDS, apart - SLACK) }] : [];
+  });
+  const least = new Map<string, number>();
+  const shift = new Shift(field);
+  for (const path of paths) {
     for (let s = 0; ;) {
-      const lying = at(outside, evened(field.bar, path.pose(s), field.hosts));
+      const lying = at(outside, shift.at(path.pose(s), s));
       let nearest = FAR;
-      neighbours.groups.forEach((group, i) => {
-        const far = toGroup(lying, neighbours, group, FAR);
-        const want = wants[i] as number;
-        if (far < want) {
-          const name = neighbours.names[group.from] ?? '';
-          least.set(name, Math.min(far, least.get(name) ?? Infinity));
-        }
-        nearest = Math.min(nearest, far - Math.min(want, 0));
-      });
-      if (s >= path.length) break;
+      for (const { group, want } of near) {
+        const apart = toGroup(lying, neighbours, group, FAR);
+        const name = neighbours.names[group.from] ?? '';
+        if (apart < want) least.set(name, Math.min(apart, least.get(name) ?? Infinity));
+        nearest = Math.min(nearest, apart - Math.min(want, 0));
+      }
+      if (!(s < path.length)) break;
       s = Math.min(path.length, s + Math.max(SHORTEST, nearest - HANDS / 2));
     }
   }
-  return [...least].map(([name, near]) => ({ name, least: near }));
+  return [...least].map(([name, apart]) => ({ name, least: apart }));
+}
+
+/** How far the bar is shifted along itself to lie evenly: asked anew every so often only. */
+class Shift {
+  private by = 0;
+  private asked = NaN;
+
+  constructor(private readonly field: Field) {}
+
+  at(pose: Pose, s: number): Pose {
+    const lengthwise = turned([0, 0, 1], pose.axis, pose.angle);
+    if (!(Math.abs(s - this.asked) < ASKED)) {
+      const { bar, hosts } = this.field;
+      this.by = dot(sub(evened(bar, pose, hosts, EDGE).move, pose.move), lengthwise);
+      this.asked = s;
+    }
+    return moved(pose, scale(lengthwise, this.by));
+  }
 }

@@ -7,8 +7,8 @@ import type { Vec3 } from '../../centreline/vector';
 import { add, addScaled, scale } from '../../centreline/vector';
 import type { Bar, BarEnd } from './bar';
 import { CLOCKS, tipOf } from './bar';
-import type { Pose } from './frame';
-import { IN_PLACE, moved, posed, seenFrom, turned } from './frame';
+import type { Pose, Turn } from './frame';
+import { IN_PLACE, moved, posedBy, seenFrom, turned, turnedBy, turnOf } from './frame';
 import type { Before, Lines, Lying } from './lines';
 import { beforeTips } from './lines';
 import type { Tubes } from './tubes';
@@ -25,22 +25,24 @@ export interface Play {
 
 /** What hands need, mm: common practice, no source. */
 export const HANDS = 1;
+/** Who asks fewer points than every so many only glances. */
+const GLANCED = 2;
 /** Times that a bent bar is shifted to lie evenly. */
 const EVENED = 3;
 
-function oneEnd(end: BarEnd, pose: Pose, tubes: Tubes, every: number): Before {
+function oneEnd(end: BarEnd, pose: Pose, turn: Turn | null, tubes: Tubes, every: number): Before {
   const [x, y, z] = end.axes;
-  const lying = (): Lying => {
-    if (pose.angle === 0) return { x, y, z, origin: add(end.origin, pose.move) };
-    const turn = (v: Vec3): Vec3 => turned(v, pose.axis, pose.angle);
-    return { x: turn(x), y: turn(y), z: turn(z), origin: posed(pose, end.origin) };
-  };
-  return beforeTips(end.lines, lying(), tubes, every);
+  const lying: Lying =
+    turn === null
+      ? { x, y, z, origin: add(end.origin, pose.move) }
+      : { x: turnedBy(turn, x), y: turnedBy(turn, y), z: turnedBy(turn, z), origin: posedBy(turn, pose, end.origin) };
+  return beforeTips(end.lines, lying, tubes, every);
 }
 
 function rigid(bar: Bar, pose: Pose, tubes: Tubes, every: number): Play {
-  const first = oneEnd(bar.ends[0], pose, tubes, every);
-  const last = oneEnd(bar.ends[1], pose, tubes, every);
+  const turn = pose.angle === 0 ? null : turnOf(pose.axis, pose.angle);
+  const first = oneEnd(bar.ends[0], pose, turn, tubes, every);
+  const last = oneEnd(bar.ends[1], pose, turn, tubes, every);
   return { ends: [first.play, last.play], total: first.play + last.play, at: [first.at, last.at] };
 }
 
@@ -91,16 +93,16 @@ export function playAt(bar: Bar, pose: Pose, tubes: Tubes, every = 1): Play {
     play = rigid(bar, at, tubes, every);
   }
   // A glance passes it over; nothing is told of a way before all of the bar was looked at.
-  const middle = every > 1 ? Infinity : middleIn(bar, at, tubes);
+  const middle = every > GLANCED ? Infinity : middleIn(bar, at, tubes);
   const total = Math.min(2 * Math.min(...play.ends), middle);
   return middle < 0 ? { ends: [middle, middle], total: middle, at: [-1, -1] } : { ...play, total };
 }
 
 /** The pose with the bar shifted along itself to where it has as much play at the one end as at the other. */
-export function evened(bar: Bar, pose: Pose, tubes: Tubes): Pose {
+export function evened(bar: Bar, pose: Pose, tubes: Tubes, every = 1): Pose {
   let at = pose;
   for (let i = 0; i < (bar.straight ? 1 : EVENED); i++) {
-    const by = evenBy(rigid(bar, at, tubes, 1));
+    const by = evenBy(rigid(bar, at, tubes, every));
     if (by === 0) break;
     at = moved(at, scale(lengthwise(pose), by));
   }

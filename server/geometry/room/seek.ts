@@ -4,7 +4,7 @@ import { playAt } from './play';
 import type { Field } from './travel';
 import { GLANCE } from './travel';
 import type { Candidate, Way } from './ways';
-import { closely, tooLongOf } from './ways';
+import { closely, closelyWhereTight, tooLongOf } from './ways';
 
 /** What sampled cuts and chords of bends leave, and a stroke of the file takes, mm: too long by less is not too long. */
 export const TOUCH = 0.1;
@@ -53,7 +53,8 @@ export class Shortlist {
   /** Of those asked for so far: on which the bar is least too long; null: none comes out. */
   get best(): Way | null {
     if (this.least === null) return null;
-    if (this.told?.glanced !== this.least) this.told = { glanced: this.least, way: closely(this.field, this.least) };
+    if (this.told?.glanced !== this.least)
+      this.told = { glanced: this.least, way: closelyWhereTight(this.field, this.least) };
     return this.told.way;
   }
 

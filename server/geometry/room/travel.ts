@@ -46,18 +46,21 @@ export interface Look {
   readonly first: number;
   readonly grows: number;
   readonly longest: number;
+  /** Whether the tightest place is looked for between the steps, with all points. */
+  readonly refine: boolean;
 }
 
 /**
  * For choosing among many ways, and for what is told of the chosen. Between two points of a cut or two steps of a way a
  * tube of radius R is missed by step² / 8R at most: less than 0.1 mm of the figures that are told.
  */
-export const GLANCE: Look = { every: 3, first: 1, grows: 0.25, longest: 12 };
-export const CLOSE: Look = { every: 1, first: 0.25, grows: 0.08, longest: 3 };
+export const GLANCE: Look = { every: 6, first: 1, grows: 0.25, longest: 12, refine: false };
+export const CLOSE: Look = { every: 2, first: 0.25, grows: 0.1, longest: 4, refine: true };
 
 export const isOut = ({ ends: [first, last] }: Play): boolean => first === Infinity || last === Infinity;
 
-const stepAfter = (s: number, { first, grows, longest }: Look): number => Math.min(longest, Math.max(first, grows * s));
+export const stepAfter = (s: number, { first, grows, longest }: Look): number =>
+  Math.min(longest, Math.max(first, grows * s));
 
 export interface Following {
   /** The bar is out of its place by so much where the path begins. */
@@ -78,7 +81,7 @@ export function follow(field: Field, path: Path, { before, look, giveUp, done }:
   const result = (clear: boolean): Travel => ({
     clear,
     end: s,
-    tight: refined(field, path, tight, around, before, look),
+    tight: look.refine ? refined(field, path, tight, around, before) : tight,
     spare,
   });
   for (;;) {
@@ -98,20 +101,19 @@ export function follow(field: Field, path: Path, { before, look, giveUp, done }:
   }
 }
 
-/** The tightest place between the steps beside the one that was found. */
-function refined(
+/** The tightest place on the way between two of its places, with all points. */
+export function refined(
   field: Field,
   path: Path,
   tight: Tight | null,
   [low, high]: readonly [number, number],
   before: number,
-  look: Look,
 ): Tight | null {
   if (tight === null || !(high > low)) return tight;
   let best = tight;
   const at = (s: number): number => {
     const pose = path.pose(s);
-    const play = playAt(field.bar, pose, field.hosts, look.every);
+    const play = playAt(field.bar, pose, field.hosts);
     if (-play.total > best.tooLong) best = { tooLong: -play.total, out: before + s, pose, at: play.at };
     return -play.total;
   };

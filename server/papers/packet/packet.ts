@@ -8,6 +8,8 @@ import { drillPapers } from '../drill/papers';
 import { cutPapers } from '../cut/cut-papers';
 import { orderPapers } from '../order/papers';
 import { roomPapers } from '../room/papers';
+import type { Insides } from '../room/rooms';
+import { insidesOf } from '../room/rooms';
 import type { WeldLine } from '../weld/list';
 import { weldLines } from '../weld/list';
 import { weldPapers } from '../weld/papers';
@@ -54,6 +56,7 @@ function withOwnPaths(papers: readonly Paper[]): readonly Paper[] {
 export function packetInput(source: PacketSource): PacketInput {
   const { cage, shape, findings } = source;
   let welds: readonly WeldLine[] | null = null;
+  let rooms: Insides | null = null;
   return {
     ...source,
     units: cage.units,
@@ -61,6 +64,7 @@ export function packetInput(source: PacketSource): PacketInput {
     numbers: partNumbers(shape),
     touched: touchedBy(findings, cage, shape),
     welds: () => (welds ??= weldLines(source)),
+    rooms: () => (rooms ??= insidesOf(source)),
   };
 }
 

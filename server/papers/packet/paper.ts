@@ -3,6 +3,7 @@ import type { PlacedFinding } from '../../../grammar/finding';
 import type { LengthUnit } from '../../../grammar/units';
 import type { Cage } from '../../cage/cage';
 import type { Shape } from '../../geometry/shape';
+import type { Insides } from '../room/rooms';
 import type { WeldLine } from '../weld/list';
 import type { PartNumber } from './numbers';
 import type { Touched } from './touched';
@@ -44,6 +45,8 @@ export interface PacketInput {
   readonly touched: ReadonlyMap<string, Touched>;
   /** The welds with the reach of the torch, for all papers that ask: worked out when first asked for. */
   readonly welds: () => readonly WeldLine[];
+  /** Bars between tubes, and whether they go in: worked out when first asked for, once. */
+  readonly rooms: () => Insides;
 }
 
 /** One sort of paper. Throws nothing, reads nothing: the same input gives the same bytes. */

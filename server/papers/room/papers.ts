@@ -11,7 +11,6 @@ import { MARK, page } from '../page';
 import type { Advice } from './advice';
 import { adviceOf, OPEN } from './advice';
 import type { Inside } from './rooms';
-import { roomsOf } from './rooms';
 import { wayWords } from './words';
 
 const notes = ({ units }: PacketInput): readonly string[] => [
@@ -65,7 +64,7 @@ const COLUMNS = [
 ] as const;
 
 export const roomPapers: Maker = (input: PacketInput): readonly Paper[] => {
-  const { bars } = roomsOf(input);
+  const { bars } = input.rooms();
   const all = bars
     .filter(({ part }) => input.numbers.has(part.name))
     .map((inside): Line => ({ inside, advice: adviceOf(inside, input) }));

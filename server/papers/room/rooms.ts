@@ -1,9 +1,11 @@
-/** For every bar of a car: whether it goes in where what comes before it stands already, and what mends it. */
-import type { Part } from '../../geometry/shape';
+/** For every bar of a car: whether it goes in where what comes before it stands already, and what it has to be in before. */
+import type { Cage } from '../../cage/cage';
 import type { Room } from '../../geometry/room/room';
 import { anyGoes, hostsOf, isInside, Rooms } from '../../geometry/room/room';
+import type { Part, Shape } from '../../geometry/shape';
 import { sortSteps } from '../order/graph';
-import type { PacketInput } from '../packet/paper';
+import type { Job } from '../order/jobs';
+import { jobsOf } from '../order/jobs';
 
 /** That a bar has to be in before its neighbour stands. */
 export interface Before {
@@ -20,58 +22,83 @@ export interface Inside {
 }
 
 export interface Insides {
+  /** In the order in which they are put in. */
   readonly bars: readonly Inside[];
   readonly before: readonly Before[];
 }
 
-/** Every tube after those that it is cut to, and after `before`; else in the order of the file. Null: they wait for one another. */
-function inOrder(parts: readonly Part[], waits: (part: Part) => readonly string[]): readonly Part[] | null {
-  const steps = parts.map((part) => ({
-    id: part.name,
-    does: '',
-    group: '',
-    needs: waits(part).map((on) => ({ on, why: '' })),
-  }));
-  const { order, stuck } = sortSteps(steps);
-  const byName = new Map(parts.map((part) => [part.name, part]));
-  return stuck.length > 0 ? null : order.flatMap(({ id }) => byName.get(id) ?? []);
+/** Tubes in the order in which they go in: by jobs, as the order of work has them. */
+class Sequence {
+  readonly jobs: readonly Job[];
+  readonly before: Before[] = [];
+  private readonly keys: ReadonlyMap<string, string>;
+
+  constructor(private readonly parts: ReadonlyMap<string, Part>) {
+    const made = [...parts.values()].filter(({ tube }) => !tube.existing);
+    this.jobs = jobsOf(made, (part) => this.hosts(part), true);
+    this.keys = new Map(this.jobs.flatMap(({ key, parts: of }) => of.map(({ name }) => [name, key])));
+  }
+
+  private hosts(part: Part): readonly Part[] {
+    return hostsOf(part, this.parts).filter((host) => host !== part && !host.tube.existing);
+  }
+
+  /** Every job after those that it is cut to, and after bars that have to be in before it. Null: they wait for one another. */
+  order(more: readonly Before[] = []): readonly Part[] | null {
+    const waits = new Map(this.jobs.map(({ key }) => [key, new Set<string>()]));
+    for (const { key, parts } of this.jobs)
+      for (const host of parts.flatMap((part) => this.hosts(part))) waits.get(key)?.add(this.keys.get(host.name) ?? '');
+    for (const { bar, neighbour } of [...this.before, ...more])
+      waits.get(this.keys.get(neighbour) ?? '')?.add(this.keys.get(bar) ?? '');
+    const steps = this.jobs.map(({ key }) => {
+      const needs = [...(waits.get(key) ?? [])].filter((on) => on !== key).map((on) => ({ on, why: '' }));
+      return { id: key, does: '', group: '', needs };
+    });
+    const { order, stuck } = sortSteps(steps);
+    const byKey = new Map(this.jobs.map((job) => [job.key, job.parts]));
+    return stuck.length > 0 ? null : order.flatMap(({ id }) => byKey.get(id) ?? []);
+  }
+
+  /** True where the neighbours may wait until the bar is in: made here, in another job, and with nobody waiting in a circle. */
+  mayWait(bar: Part, neighbours: readonly string[]): boolean {
+    const own = this.keys.get(bar.name);
+    const others = neighbours.every((name) => this.keys.has(name) && this.keys.get(name) !== own);
+    return others && this.order(neighbours.map((neighbour) => ({ bar: bar.name, neighbour }))) !== null;
+  }
 }
 
-/** In the order in which they are put in. */
-export function roomsOf({ shape }: Pick<PacketInput, 'shape'>): Insides {
-  const all = [...shape.parts.values()];
-  const made = all.filter(({ tube }) => !tube.existing);
-  const existing = all.filter(({ tube }) => tube.existing);
+/** All bars of a car, with what stands before each in the order of work. */
+export function insidesOf({ shape }: { readonly cage: Cage; readonly shape: Shape }): Insides {
   const rooms = new Rooms(shape.parts);
-  const before: Before[] = [];
-  const waits = (part: Part, more: readonly Before[] = []): readonly string[] => [
-    ...hostsOf(part, shape.parts).map(({ name }) => name),
-    ...[...before, ...more].flatMap(({ bar, neighbour }) => (neighbour === part.name ? [bar] : [])),
-  ];
+  const existing = [...shape.parts.values()].filter(({ tube }) => tube.existing);
+  const sequence = new Sequence(shape.parts);
+  const bars: Inside[] = [];
   // Parts that wait for one another are told by the order of work: here they come in the order of the file.
-  const order = inOrder(made, waits) ?? made;
-  const bars = order.flatMap((part, i): readonly Inside[] => {
-    if (!isInside(part)) return [];
+  const order = sequence.order() ?? sequence.jobs.flatMap(({ parts }) => parts);
+  for (const [i, part] of order.entries()) {
+    if (!isInside(part)) continue;
     const room = rooms.of(part, [...existing, ...order.slice(0, i)]);
-    if (room === null || anyGoes(room.ways)) return [{ part, room, before: [] }];
-    // The way with the fewest in it that may wait until this bar is in.
-    const choices = Object.values(room.ways)
-      .flatMap((sought) =>
-        sought === null || sought.blockers.length === 0 ? [] : [sought.blockers.map(({ name }) => name)],
-      )
-      .sort((a, b) => a.length - b.length);
-    const names = choices.find(
-      (of) =>
-        of.every((name) => made.some((one) => one.name === name)) &&
-        inOrder(made, (one) =>
-          waits(
-            one,
-            of.map((neighbour) => ({ bar: part.name, neighbour })),
-          ),
-        ) !== null,
-    );
-    for (const neighbour of names ?? []) before.push({ bar: part.name, neighbour });
-    return [{ part, room, before: names ?? [] }];
-  });
-  return { bars, before };
+    const before = room === null || anyGoes(room.ways) ? [] : waiting(room, sequence);
+    bars.push({ part, room, before });
+    for (const neighbour of before) sequence.before.push({ bar: part.name, neighbour });
+  }
+  return { bars: bars.map((bar) => again(bar, sequence, rooms, existing)), before: sequence.before };
+}
+
+/** A bar that has to wait for another is asked once more, with that one standing. */
+function again(inside: Inside, sequence: Sequence, rooms: Rooms, existing: readonly Part[]): Inside {
+  const { part, room } = inside;
+  if (room === null || !sequence.before.some(({ neighbour }) => neighbour === part.name)) return inside;
+  const order = sequence.order() ?? [];
+  const standing = order.slice(0, Math.max(0, order.indexOf(part)));
+  return { ...inside, room: rooms.of(part, [...existing, ...standing]) };
+}
+
+/** The neighbours of the way with the fewest in it that may wait until this bar is in. */
+function waiting({ part, ways }: Room, sequence: Sequence): readonly string[] {
+  const choices = Object.values(ways)
+    .map((sought) => sought?.blockers.map(({ name }) => name) ?? [])
+    .filter((names) => names.length > 0)
+    .sort((a, b) => a.length - b.length);
+  return choices.find((names) => sequence.mayWait(part, names)) ?? [];
 }
