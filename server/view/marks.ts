@@ -12,8 +12,11 @@ import { marksInSpace } from '../papers/figures';
 import type { Car } from '../rules/car';
 import type { ViewMark } from './model';
 import type { Names } from './names';
+import { lineOf } from './pairs';
 import { roundedPoint } from './rounded';
 import { spansOf, spansOnDemand } from './spans';
+import type { Target } from './target';
+import { targetOf } from './target';
 
 /** Findings with the indices of the marks that show each, and all marks. */
 export interface Marked {
@@ -148,7 +151,22 @@ export function idsOfFinding(
       return name === null ? [] : names.idsOf(name);
     }),
   ];
-  return [...new Set(all)];
+  return all.length > 0 ? [...new Set(all)] : [...new Set(carriersOf(subject, params, names))];
+}
+
+/** Of what has no body of its own: the tube or the seat that it belongs to. */
+function carriersOf(subject: string, params: Params, names: Names): readonly string[] {
+  const own = names
+    .things(subject)
+    .flatMap((thing) => [
+      'tube' in thing ? thing.tube : null,
+      'seat' in thing ? thing.seat : null,
+      'node' in thing ? thing.node : null,
+      ...('nodes' in thing ? thing.nodes : []),
+    ]);
+  return [...own, text(params['tube']), text(params['seat'])].flatMap((name) =>
+    name === null ? [] : names.idsOf(name),
+  );
 }
 
 /** The id of the space that a part's bore belongs to. */
@@ -173,6 +191,33 @@ function viewMark(mark: Mark, ids: readonly string[], finding: number | null): V
   }
 }
 
+/** What a name means, as exact bodies; of a node, and of what has none: nothing. */
+const bodiesOf =
+  (shape: Shape, names: Names) =>
+  (name: string): readonly Target[] => {
+    if (names.things(name).some(({ kind }) => kind === 'node')) return [];
+    return names.idsOf(name).flatMap((id) => {
+      const target = targetOf({ id, at: [0, 0, 0] }, shape);
+      return target === null || target.face === null ? [] : [target];
+    });
+  };
+
+/** A finding's own line, where it measures one; else spots where it is seen. */
+function ownMarks(finding: PlacedFinding, { cage, shape }: Car, names: Names): readonly Mark[] {
+  const common = {
+    what: finding.code,
+    of: [finding.subject],
+    says: saysOf(finding, cage.units),
+    value: finding.measured?.value ?? 0,
+  };
+  const line = lineOf(finding, names, bodiesOf(shape, names));
+  if (line !== null) return [{ ...common, kind: 'distance', from: line.from, to: line.to, offset: 0 }];
+  return spotsOf(finding, shape, names).map((at) => ({ ...common, kind: 'spot', at }));
+}
+
+/** Codes that judge what another one measures: both are seen in one mark. */
+const SEEN_AS: Readonly<Record<string, string>> = { 'strap.bar-drop': 'strap.drop' };
+
 /** All marks of a car. `findings`: the open ones, worst first. */
 export function marksOfCar(car: Car, findings: readonly PlacedFinding[], names: Names): Marked {
   const always = [...marksInSpace(car), ...spansOf(car)].filter(isSound);
@@ -181,7 +226,8 @@ export function marksOfCar(car: Car, findings: readonly PlacedFinding[], names: 
   const drawn: { readonly mark: Mark; finding: number | null }[] = always.map((mark) => ({ mark, finding: null }));
   const ofFinding = findings.map((finding, index): readonly number[] => {
     const about = new Set(names.full(finding.subject));
-    const tells = (mark: Mark): boolean => mark.what === finding.code && mark.of.some((name) => about.has(name));
+    const what = SEEN_AS[finding.code] ?? finding.code;
+    const tells = (mark: Mark): boolean => mark.what === what && mark.of.some((name) => about.has(name));
     const shown: number[] = [];
     const show = (i: number): void => {
       shown.push(i);
@@ -191,20 +237,9 @@ export function marksOfCar(car: Car, findings: readonly PlacedFinding[], names: 
     drawn.forEach(({ mark }, i) => {
       if (tells(mark)) show(i);
     });
-    const more: readonly Mark[] = shown.length > 0 ? [] : onDemand.filter(tells);
-    const spots = (): readonly Mark[] =>
-      spotsOf(finding, car.shape, names)
-        .filter((at) => at.every(Number.isFinite))
-        .map((at) => ({
-          kind: 'spot',
-          what: finding.code,
-          of: [finding.subject],
-          says: saysOf(finding, car.cage.units),
-          value: finding.measured?.value ?? 0,
-          at,
-        }));
     if (shown.length === 0) {
-      for (const mark of more.length > 0 ? more : spots()) {
+      const more = onDemand.filter(tells);
+      for (const mark of more.length > 0 ? more : ownMarks(finding, car, names).filter(isSound)) {
         drawn.push({ mark, finding: null });
         show(drawn.length - 1);
       }

@@ -4,7 +4,7 @@ import { sayMeasure } from '../../grammar/print';
 import { degrees } from '../../grammar/units';
 import { nearestBetween, nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { add, addScaled, distance, dot, scale, sub, unit } from '../centreline/vector';
+import { add, addScaled, dot, scale, sub, unit } from '../centreline/vector';
 import type { Mark } from '../drawing/marks';
 import type { Seat } from '../cage/cage';
 import type { StrapFigures } from '../geometry/shape';
@@ -114,10 +114,11 @@ function ofStraps(car: Car): readonly Mark[] {
           ]),
         );
       const under: Vec3 = [contact[0], contact[1], shoulder[2]];
+      const behind: Vec3 = [contact[0], shoulder[1], shoulder[2]];
       const fall = shoulder[2] - contact[2];
       marks.push(
         span(car, 'strap.shoulder-drop', [name], fall < 0 ? 'above' : 'below', [under, contact], Math.abs(fall)),
-        span(car, 'strap.shoulder-reach', [name], 'reach', [shoulder, contact], distance(shoulder, contact)),
+        span(car, 'strap.shoulder-reach', [name], 'reach', [shoulder, behind], Math.abs(run[0])),
       );
     }
     return marks;
@@ -165,8 +166,9 @@ function ofMembers(car: Car): readonly Mark[] {
     marks.push(span(car, 'backstay.rearward', [stay.name], '', [up.at, below], Math.abs(up.at[0] - down.at[0])));
     const hoop = car.mainHoops()[0];
     if (hoop === undefined) continue;
-    const top: Vec3 = [up.at[0], up.at[1], hoop.figures.top];
-    marks.push(span(car, 'backstay.drop', [stay.name], 'axes', [top, up.at], hoop.figures.top - up.at[2]));
+    const height = hoop.figures.top + (hoop.tube.section?.od ?? 0) / 2;
+    const top: Vec3 = [up.at[0], up.at[1], height];
+    marks.push(span(car, 'backstay.drop', [stay.name], 'below the top', [top, up.at], height - up.at[2]));
   }
   return marks;
 }
