@@ -24,20 +24,20 @@ it('has the outlines that `window` writes, the bar inside, and the width of the 
   const bar = windowOf(analysis, null);
   if (window === null || typeof bar === 'string') throw new Error('There is no window.');
   expect(window.bar).toBe('harness-bar');
-  const written = windowJson(bar) as { required: { polygons: number[][][]; holdsBar: boolean } };
+  const written = windowJson(bar) as { window: { polygons: number[][][]; holdsBar: boolean } };
   const [required, recommended] = window.regions;
   expect(required?.level).toBe('required');
   expect(recommended?.level).toBe('recommended');
   expect(required?.outlines.map((outline) => outline.length)).toEqual(
-    written.required.polygons.map((outline) => outline.length),
+    written.window.polygons.map((outline) => outline.length),
   );
   for (const [i, outline] of (required?.outlines ?? []).entries())
     for (const [k, [x, z]] of outline.entries()) {
-      expect(x).toBeCloseTo(written.required.polygons[i]?.[k]?.[0] ?? NaN, 2);
-      expect(z).toBeCloseTo(written.required.polygons[i]?.[k]?.[1] ?? NaN, 2);
+      expect(x).toBeCloseTo(written.window.polygons[i]?.[k]?.[0] ?? NaN, 2);
+      expect(z).toBeCloseTo(written.window.polygons[i]?.[k]?.[1] ?? NaN, 2);
     }
   // The bar of the sample lies at x = -150, z = 756.
-  expect(holds(required?.outlines ?? [], [-150, 756])).toBe(written.required.holdsBar);
+  expect(holds(required?.outlines ?? [], [-150, 756])).toBe(written.window.holdsBar);
   // Straps at y = ±400 and ±275, 75 wide.
   expect(window.across).toEqual([-437.5, 437.5]);
 });
