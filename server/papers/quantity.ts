@@ -28,3 +28,9 @@ export function inBoth(say: (units: LengthUnit) => string, units: LengthUnit): s
 /** Diameter and wall, a digit finer than other lengths: `1.75 in x 0.12 in (44.45 mm x 3.05 mm)`. */
 export const saySize = (od: Measure, wall: Measure, units: LengthUnit): string =>
   inBoth((unit) => `${sayMeasure(od, unit, 1)} x ${sayMeasure(wall, unit, 1)}`, units);
+
+/** The same of a tube's section; lengths in mm. What is not known says so. */
+export const sayTube = (section: { readonly od: number; readonly wall: number } | null, units: LengthUnit): string =>
+  section === null
+    ? 'not known'
+    : saySize({ value: section.od, unit: 'mm' }, { value: section.wall, unit: 'mm' }, units);

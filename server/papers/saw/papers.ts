@@ -4,6 +4,7 @@ import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
 import { MARK, page } from '../page';
 import type { KnownStarts } from './figures';
+import { sayTube } from '../quantity';
 import { sawSheet } from './sheet';
 
 const CLOCK =
@@ -22,7 +23,7 @@ export const sawPapers: Maker = (input: PacketInput): readonly Paper[] => {
         ...(number.hand === ''
           ? []
           : [element('p', { class: 'strong', style: 'font-size: 15pt' }, words(`${number.hand} HAND`))]),
-        paragraph(input.title),
+        paragraph(`${input.title}: tube ${sayTube(part.tube.section, input.units)}`),
         element('div', { class: 'caution' }, join([...CAUTIONS, CLOCK].map((one) => paragraph(one)))),
         sawSheet(part, input, known),
         paragraph(footer(input), 'small'),

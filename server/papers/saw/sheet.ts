@@ -19,11 +19,11 @@ const LESS = 0.3;
 
 const angleWords = (angle: number): string => sayMeasure({ value: degrees(angle), unit: 'deg' }, 'mm');
 
-/** `90° (35.3 mm round from TOP)`. */
+/** `90°, 35.3 mm (1 13/32 in) round from TOP`. */
 function clockWords(clock: number | null, end: End, od: number | null, units: LengthUnit): string {
   if (clock === null) return 'all round';
   const zero = end.clockZero?.name ?? '0°';
-  const round = od === null || clock < 1e-9 ? '' : ` (${onTape((clock * od) / 2, units)} round from ${zero})`;
+  const round = od === null || clock < 1e-9 ? '' : `, ${onTape((clock * od) / 2, units)} round from ${zero}`;
   return `${angleWords(clock)}${clock < 1e-9 ? ` (${zero})` : round}`;
 }
 
@@ -32,7 +32,7 @@ export function holdWords({ straight, upTo, vice, holds }: Hold, units: LengthUn
   const to = upTo === 'bend' ? 'to the bend' : 'to the other end';
   if (straight <= 0) return `no: the cut runs ${upTo === 'bend' ? 'into the bend' : 'into the other end'}`;
   if (vice === null || holds === null)
-    return `${onTape(straight, units)} straight ${to}; what the vice needs is not told: write it as saw { vice 120 }`;
+    return `${onTape(straight, units)} straight ${to}; what the vice needs is not told: write it as saw { vice 120 mm }`;
   if (holds) return `yes: ${onTape(straight, units)} straight ${to}, it needs ${onTape(vice, units)}`;
   return `NO: ${onTape(straight, units)} straight ${to}, it needs ${onTape(vice, units)}; ${onTape(vice - straight, units)} too little`;
 }
@@ -43,8 +43,8 @@ function leanWords({ cut }: HeldCut, start: CopeStart, units: LengthUnit): strin
   const other = cut.shallow - start.coped.minCut;
   const clock = (cut.deepClock + Math.PI) % (2 * Math.PI);
   const where =
-    other >= 0 ? `${markFromEnd(other, units)} from the long point` : 'beyond the end: the blade leaves through it';
-  return `toward the end: at ${angleWords(clock)} it is ${where}`;
+    other >= 0 ? `comes out ${markFromEnd(other, units)} from the long point` : 'has left the tube through its end';
+  return `toward the end: on the other side, at ${angleWords(clock)}, it ${where}`;
 }
 
 function cutTable(start: CopeStart, od: number | null, units: LengthUnit): Markup {
@@ -182,8 +182,15 @@ export function sawSheet(part: Part, input: PacketInput, known: KnownStarts): Ma
           : figures.kind === 'cope'
             ? cope(figures, part, input)
             : sawn(figures, part, input);
-      const what = end.fit === 'cope' ? `, cut to ${end.hosts.join(', ')}` : '';
-      return element('section', {}, element('h2', {}, words(`${endSign(end)} ${endLabel(end)}${what}`)), '\n', body);
+      const hosts = end.hosts.map((name) => input.numbers.get(name)?.label ?? name).join(', ');
+      const what = end.fit === 'cope' ? `, cut to ${hosts}` : '';
+      return element(
+        'section',
+        { style: 'break-inside: avoid' },
+        element('h2', {}, words(`${endSign(end)} ${endLabel(end)}${what}`)),
+        '\n',
+        body,
+      );
     }),
     '\n',
   );

@@ -1,10 +1,9 @@
 /** Templates on sheets: what is said beside a wrap, its ordinates, a scale bar, and tiles where it is larger than the sheet. */
-import type { LengthUnit } from '../../../grammar/units';
 import type { Item, Scene } from '../../drawing/scene';
 import { group, line, point, text } from '../../drawing/scene';
 import type { Part } from '../../geometry/shape';
 import { onTape } from '../on-tape';
-import { saySize } from '../quantity';
+import { sayTube } from '../quantity';
 import { CAUTIONS, footer } from '../packet/marks';
 import { endLabel, endName } from '../packet/numbers';
 import type { PartNumber } from '../packet/numbers';
@@ -99,12 +98,6 @@ export function sentences({ wrap, hosts, other }: Template, input: PacketInput):
   ];
 }
 
-/** Outside diameter and wall. */
-const sizeOf = ({ tube: { section } }: Part, units: LengthUnit): string =>
-  section === null
-    ? 'not known'
-    : saySize({ value: section.od, unit: 'mm' }, { value: section.wall, unit: 'mm' }, units);
-
 /** Large and unlike for twins and ends: a filled wedge that points to the tube's side, and one bar or two. */
 function hands({ part, number, wrap, hosts }: Template, { title, units }: PacketInput, width: number): readonly Item[] {
   const bars = wrap.end.which === 'first' ? 1 : 2;
@@ -116,7 +109,7 @@ function hands({ part, number, wrap, hosts }: Template, { title, units }: Packet
   return [
     fitted(
       point(MARGIN, 7),
-      `${title}: cope template, tube ${sizeOf(part, units)}`,
+      `${title}: cope template, tube ${sayTube(part.tube.section, units)}`,
       2.6,
       width - 2 * MARGIN - 24,
       start,

@@ -1,11 +1,13 @@
 /** Saw sheets: what they say, read back by an HTML parser and compared with the curve itself. */
 import { parse } from 'parse5';
+import { mm } from '../../../grammar/units';
 import { describe, expect, it } from 'vitest';
 import type { PacketInput, Paper } from '../../../server/papers/packet/paper';
 import { packetInput } from '../../../server/papers/packet/packet';
 import type { CopeStart, KnownStarts } from '../../../server/papers/saw/figures';
 import { sawnFigures } from '../../../server/papers/saw/figures';
 import { sawPapers } from '../../../server/papers/saw/papers';
+import { holdWords } from '../../../server/papers/saw/sheet';
 import { markFromBend, markFromEnd } from '../../../server/papers/saw/tape';
 import { analyse } from '../../support/analyse';
 import { wordsIn } from '../support';
@@ -162,6 +164,59 @@ describe('the vice', () => {
     const input = await inputOf(car('saw { reach 15 deg }'));
     for (const { cut } of copeOf(input).cuts) expect(cut.angle).toBeLessThanOrEqual((15 * Math.PI) / 180 + 1e-9);
     expect(copeOf(input).leftTwo).toBeGreaterThan(copeOf(await inputOf(car())).leftTwo);
+  });
+});
+
+describe('odd pieces', () => {
+  const rung = (gap: number, units: string, more = ''): string => `cage "Dunlin ladder"
+units ${units}
+saw { vice 120 mm; kerf 2 mm }
+section t { od 45 mm; wall 2.5 mm }
+node a = (0 mm, -500 mm, 500 mm)
+node b = (0 mm, 500 mm, 500 mm)
+node c = (${String(gap)} mm, -500 mm, 500 mm)
+node d = (${String(gap)} mm, 500 mm, 500 mm)
+node e = (0 mm, 0 mm, 500 mm)
+node f = (${String(gap)} mm, 0 mm, 500 mm)
+tube rail as main-rollbar { section t; path a, b; first open; last open }
+tube other { section t; path c, d; first open; last open }
+tube brace { section t; path e, f }
+${more}`;
+
+  it('too short for the vice between both cuts, and so short that nothing is left between them', async () => {
+    // From axis to axis less both radii of 22.5 mm is what stands at the short sides, 55 mm, before anything is cut.
+    const short = brace(sawPapers(untouched(await inputOf(rung(100, 'mm')))));
+    expect(short).toMatch(/NO: \d+(\.\d)? mm \([^)]*\) straight to the other end, it needs 120 mm/);
+    expect(short).toContain('clamp the tube in V-blocks');
+    const none = brace(sawPapers(untouched(await inputOf(rung(43, 'mm')))));
+    expect(none).toContain('How this end is cut is not known');
+    expect(none).not.toContain('Saw off square');
+    const into = { straight: mm(-1), upTo: 'other end', vice: mm(120), holds: false } as const;
+    expect(holdWords(into, 'mm')).toBe('no: the cut runs into the other end');
+    expect(brace(sawPapers(untouched(await inputOf(rung(400, 'mm')))))).toContain('yes: ');
+  });
+
+  it('a car in inches has them first, and is told what the vice needs in a unit that is written', async () => {
+    const said = brace(sawPapers(untouched(await inputOf(rung(400, 'in')))));
+    expect(said).toMatch(/it needs 4 23\/32 in \(120 mm\)/);
+    expect(said).toContain('tube 1.7717 in x 0.0984 in (45 mm x 2.5 mm)');
+    const untold = brace(sawPapers(untouched(await inputOf(rung(400, 'in').replace(/saw .*\n/, '')))));
+    expect(untold).toContain('saw { vice 120 mm }');
+  });
+
+  it('both pieces of a tube that is cut by another have their sheets', async () => {
+    const more = `node g = (0 mm, 300 mm, 500 mm)
+node h = (400 mm, -300 mm, 500 mm)
+tube cross { section t; path g, h; split by brace }
+`;
+    const papers = sawPapers(untouched(await inputOf(rung(400, 'mm', more))));
+    const pieces = papers.filter(({ parts }) => parts.some((name) => name.startsWith('cross.')));
+    expect(pieces.map(({ path }) => path)).toEqual(['saw/02-cross.a.html', 'saw/03-cross.b.html']);
+    for (const { content } of pieces) {
+      expect(content).toContain('at the split');
+      expect(content).toContain('cut to 01 brace');
+      expect(content).not.toContain('is not known');
+    }
   });
 });
 
