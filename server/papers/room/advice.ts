@@ -10,10 +10,13 @@ import { onTape } from '../on-tape';
 import { endLabel } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import type { Inside } from './rooms';
-import { howWords } from './words';
+import { howWords, small } from './words';
 
 /** An end is not left open wider than this, mm, for the weld to fill: common practice, no source. */
 export const OPEN = 1;
+
+/** Nor is more than this taken off one end's points after fitting, mm: common practice, no source. */
+const MOST_OFF = 5;
 
 export interface Advice {
   /** False: somebody has to do something that the order of the file does not say. */
@@ -21,7 +24,11 @@ export interface Advice {
   readonly says: readonly string[];
 }
 
-const NAMES: Readonly<Record<WayKind, string>> = { straight: 'Straight', tilted: 'Tilted', slid: 'Along its hosts' };
+export const NAMES: Readonly<Record<WayKind, string>> = {
+  straight: 'Straight',
+  tilted: 'Tilted',
+  slid: 'Along its hosts',
+};
 
 const ways = (of: Pick<Room, 'ways'>): readonly Sought[] =>
   Object.values(of.ways).filter((one): one is Sought => one !== null);
@@ -33,7 +40,7 @@ function best(among: readonly Sought[]): Sought | null {
 }
 
 const gap = (tooLong: number, units: PacketInput['units']): string =>
-  tooLong <= TOUCH ? '' : `, ${onTape(tooLong / 2, units)} left open at each end`;
+  tooLong <= TOUCH ? '' : `, ${small(tooLong / 2, units)} left open at each end`;
 
 export function adviceOf({ room, before, part }: Inside, input: PacketInput): Advice {
   const { units, numbers } = input;
@@ -66,16 +73,17 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
     says.push(
       `Cut its ends square through the wall, to that line of the template, not with a hole saw: ${onTape(square.overPoints, units)} over the points. Then ${NAMES[sawn.way.kind].toLowerCase()}: ${howWords(room, sawn.way, units)}${gap(tooLongOf(sawn.way), units)}.`,
     );
-  if (offFeet !== null && tooLongOf(offFeet.way) <= HANDS)
+  const onFeet = room.hosts.filter(({ ends }) => ends.some(({ fit }) => fit === 'foot'));
+  if (offFeet?.way.brought === null && tooLongOf(offFeet.way) <= HANDS)
     says.push(
-      `Put it in before ${room.hosts.map(({ name }) => label(name)).join(' and ')} stands on its feet: ${howWords(room, offFeet.way, units)}${gap(tooLongOf(offFeet.way), units)}.`,
+      `Put it in before ${onFeet.map(({ name }) => label(name)).join(' and ')} is stood on its plates: ${howWords(room, offFeet.way, units)}${gap(tooLongOf(offFeet.way), units)}.`,
     );
   const least = ways(room)
     .filter(({ blockers }) => blockers.length === 0)
     .sort((a, b) => tooLongOf(a.way) - tooLongOf(b.way))[0];
   if (least !== undefined && tooLongOf(least.way) <= 2 * OPEN)
     says.push(
-      `Leave ${onTape(tooLongOf(least.way) / 2, units)} open at each end: then ${NAMES[least.way.kind].toLowerCase()}, ${howWords(room, least.way, units)}.`,
+      `Leave ${small(tooLongOf(least.way) / 2, units)} open at each end: then ${NAMES[least.way.kind].toLowerCase()}, ${howWords(room, least.way, units)}.`,
     );
   const [one, two] = part.ends;
   const loose = room.hosts.filter(
@@ -85,12 +93,15 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
     says.push(
       `Leave ${loose.map(({ name }) => label(name)).join(' or ')} loose at its other end, tacked once only, until this bar is in.`,
     );
-  if (least !== undefined) {
-    const tight = least.way.tight?.at ?? [-1, -1];
-    const end = tight[1] >= 0 ? two : one;
+  if (least !== undefined && tooLongOf(least.way) <= MOST_OFF) {
+    const end = (least.way.tight?.at[1] ?? -1) >= 0 ? two : one;
     says.push(
-      `Or cut ${endLabel(end)} after fitting: off its points ${onTape(tooLongOf(least.way), units)}, on the side from which it comes; that gap has to be filled, and the welder decides whether it may be.`,
+      `Cut ${endLabel(end)} after fitting: ${small(tooLongOf(least.way), units)} off its points on the side from which it comes; that gap has to be filled, and the welder decides whether it may be.`,
     );
-  } else says.push('Or make it of two pieces, if the rulebook lets you: no way in was found at all.');
+  }
+  if (says.length === 0)
+    says.push(
+      'No way in was found. Make it of two pieces with a sleeve, if the rulebook lets you, or move what it is cut to.',
+    );
   return { goes: false, says };
 }

@@ -1,98 +1,169 @@
 /** Will it go in? One page for all bars that are put in between tubes that stand. */
-import type { Row } from '../html';
-import { element, join, lines, paragraph, table, words } from '../html';
 import { HANDS } from '../../geometry/room/play';
 import { HOME } from '../../geometry/room/travel';
+import { KINDS } from '../../geometry/room/ways';
+import type { Column, Markup, Row } from '../html';
+import { element, join, lines, paragraph, table, words } from '../html';
 import { onTape } from '../on-tape';
-import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import { endLabel } from '../packet/numbers';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
-import { MARK, page } from '../page';
+import { paperPage } from '../packet/paper-page';
 import type { Advice } from './advice';
-import { adviceOf, OPEN } from './advice';
+import { adviceOf, NAMES, OPEN } from './advice';
 import type { Inside } from './rooms';
-import { wayWords } from './words';
+import { shortWords, wayWords } from './words';
 
 const notes = ({ units }: PacketInput): readonly string[] => [
-  'Bars whose both ends are coped to tubes, in the order in which they go in: each when its hosts and what comes before it in the file stand where they are drawn, tight, and cut as drawn. Computed from the true cuts, for a cut without a gap; bends as short chords. Spring of the tubes is not counted on.',
-  `Length over the points: in a straight line. Clear width: the shortest line along the bar, within its thickness, from tube to tube. Too long: so much would have to come off, at one end or at both together. Least play: what is left before the last ${onTape(HOME, units)} of the way, where cut and tube come to touch. Hands want about ${onTape(HANDS, units)} (common practice, no source).`,
-  `Straight: looked at every 10° round the bar. Tilted: one end in first, up to 60°, the other from every 15° round it. Along its hosts: in where they stand wider apart. A neighbour counts as in the way where the bar would pass it by less than ${onTape(HANDS, units)}. Ends are left open ${onTape(OPEN, units)} at most (common practice, no source). The shell, panels, plates, padding and hands are not looked at: how the bar comes into the car is yours to see.`,
+  'Bars whose both ends are cut to tubes, in the order of work: each when its hosts and all that comes before it stand where they are drawn. Cut without a gap, as a hole saw leaves it or to the outer edge with a bevel: so its points are longest. Spring of the tubes is not counted on.',
+  `Over the points: in a straight line from end to end. Clear: the shortest line along the bar, within its thickness, from host to host. Too long: so much would have to come off, at one end or at both together; good to about 0.2 mm. Play: what is left until the last ${onTape(HOME, units)} of the way, where cut and tube come to touch. Hands want about ${onTape(HANDS, units)} (common practice, no source).`,
+  `Straight: looked at every 10° round the bar. Tilted: one end in first, up to 60°, the other from every 15° round it. Along its hosts: in where they stand wider apart, or past their ends, but not through a plate. In the way: the bar would pass it by less than ${onTape(HANDS, units)}. Other ways may be left, but none that was looked at: a no is no proof, a yes was followed in steps of at most 4 mm. No end is left open wider than ${onTape(OPEN, units)} (common practice, no source).`,
+  'The shell, panels, plates, padding and hands are not looked at: how the bar comes into the car is yours to see.',
 ];
 
 interface Line {
   readonly inside: Inside;
   readonly advice: Advice;
+  /** Its image on the other side, of which the same is said. */
+  readonly twin: Inside | null;
 }
 
-function rowOf({ inside, advice }: Line, input: PacketInput): Row {
-  const { units, numbers, touched } = input;
+type LabelOf = (name: string) => string;
+
+/** True where the same ways are told of both, and nothing stands in the one that does not stand in the other. */
+function isAlike(a: Inside, b: Inside): boolean {
+  const [one, two] = [a.room, b.room];
+  if (a.before.length !== b.before.length) return false;
+  if (one === null || two === null || one.bar !== two.bar || one.mirrored === two.mirrored) return false;
+  return KINDS.every((kind) => {
+    const [of, other] = [one.ways[kind], two.ways[kind]];
+    return of?.way === other?.way && (of?.blockers.length ?? 0) === (other?.blockers.length ?? 0);
+  });
+}
+
+/** Twins of which the same is said stand in one line, told of the first. */
+function together(all: readonly Line[], isStopped: (inside: Inside) => boolean): readonly Line[] {
+  const gone = new Set<Line>();
+  return all.flatMap((line, i) => {
+    if (gone.has(line)) return [];
+    if (isStopped(line.inside)) return [line];
+    const twin = all.slice(i + 1).find(({ inside }) => isAlike(line.inside, inside) && !isStopped(inside));
+    if (twin === undefined) return [line];
+    gone.add(twin);
+    return [{ ...line, twin: twin.inside }];
+  });
+}
+
+const sizes = ({ room }: Inside, { units }: PacketInput): readonly string[] =>
+  room === null
+    ? ['not known']
+    : [
+        `${onTape(room.overPoints, units)} over the points`,
+        room.clear === null ? 'hosts not opposite each other' : `${onTape(room.clear, units)} clear`,
+      ];
+
+/** A bar that needs somebody's thought: what to do first, then every way with what is in it. */
+function card({ inside, advice, twin }: Line, input: PacketInput, labelOf: LabelOf): Markup {
   const { part, room } = inside;
-  const label = (name: string): string => numbers.get(name)?.label ?? name;
-  const stop = touched.get(part.name);
-  const alarm = stop !== undefined || !advice.goes;
-  const sizes =
+  const stop = input.touched.get(part.name);
+  const too = twin === null ? '' : ` (${labelOf(twin.part.name)}: mirrored)`;
+  const head = element('h3', {}, words(`${labelOf(part.name)}${too}: ${part.ends.map(endLabel).join(', ')}`));
+  const [first = '', ...rest] = advice.says;
+  if (stop !== undefined) return element('section', {}, head, paragraph(`STOP: do not cut: ${stop.why}`, 'strong'));
+  const rows =
     room === null
-      ? ['not known']
+      ? []
+      : KINDS.map((kind): Row => {
+          const [goes = '', ...how] = wayWords(room, room.ways[kind], labelOf, input.units);
+          return { cells: [words(NAMES[kind]), words(goes), words(how.join(' '))] };
+        });
+  return element(
+    'section',
+    { style: 'break-inside: avoid' },
+    head,
+    paragraph(first, 'strong'),
+    ...rest.map((one) => paragraph(`Or: ${one}`)),
+    ...(rows.length === 0
+      ? []
       : [
-          `${onTape(room.overPoints, units)} over the points`,
-          room.clear === null ? 'its hosts do not stand opposite each other' : `${onTape(room.clear, units)} clear`,
-        ];
-  const cell = (kind: 'straight' | 'tilted' | 'slid'): ReturnType<typeof words> => {
-    if (room === null) return words('not computed');
-    return lines(wayWords(room, room.ways[kind], label, units).map(words));
-  };
+          table(
+            sizes(inside, input).join('; '),
+            [
+              ['Way', 16],
+              ['Goes in?', 34],
+              ['How', 50],
+            ],
+            rows,
+          ),
+        ]),
+  );
+}
+
+const COLUMNS: readonly Column[] = [
+  ['Bar', 16],
+  ['Length, width', 18],
+  ['Straight', 11],
+  ['Tilted', 11],
+  ['Along hosts', 11],
+  ['Put it in', 33],
+];
+
+function rowOf({ inside, advice, twin }: Line, input: PacketInput, labelOf: LabelOf): Row {
+  const { part, room } = inside;
+  const cell = (kind: (typeof KINDS)[number]): Markup =>
+    words(room === null ? 'not computed' : shortWords(room.ways[kind], labelOf, input.units));
+  const labels = [labelOf(part.name), ...(twin === null ? [] : [`${labelOf(twin.part.name)}: mirrored`])];
   return {
-    ...(alarm ? { kind: 'serious' } : {}),
     cells: [
-      lines([words(label(part.name)), ...part.ends.map((end) => words(endLabel(end)))]),
-      lines(sizes.map(words)),
-      cell('straight'),
-      cell('tilted'),
-      cell('slid'),
-      element('b', {}, lines((stop === undefined ? advice.says : [`Do not cut: ${stop.why}`]).map(words))),
+      lines(labels.map(words)),
+      lines(sizes(inside, input).map(words)),
+      ...KINDS.map(cell),
+      element('b', {}, lines(advice.says.map(words))),
     ],
   };
 }
 
-const COLUMNS = [
-  ['Bar', 13],
-  ['Length, width', 13],
-  ['Straight', 17],
-  ['Tilted', 20],
-  ['Along its hosts', 17],
-  ['Do this', 20],
-] as const;
-
 export const roomPapers: Maker = (input: PacketInput): readonly Paper[] => {
-  const { bars } = input.rooms();
-  const all = bars
-    .filter(({ part }) => input.numbers.has(part.name))
-    .map((inside): Line => ({ inside, advice: adviceOf(inside, input) }));
-  const some = all.filter(({ advice }) => !advice.goes);
-  const rest = all.filter(({ advice }) => advice.goes);
-  const tableOf = (caption: string, of: readonly Line[]): readonly ReturnType<typeof words>[] =>
-    of.length === 0
+  const labelOf: LabelOf = (name) => input.numbers.get(name)?.label ?? name;
+  const isStopped = ({ part }: Inside): boolean => input.touched.has(part.name);
+  const all = input
+    .rooms()
+    .bars.filter(({ part }) => input.numbers.has(part.name))
+    .map((inside): Line => ({ inside, advice: adviceOf(inside, input), twin: null }));
+  const isPlain = ({ inside, advice }: Line): boolean => advice.goes && !isStopped(inside);
+  const some = together(
+    all.filter((line) => !isPlain(line)),
+    isStopped,
+  );
+  const rest = together(all.filter(isPlain), isStopped);
+  const content = [
+    ...(all.length === 0 ? [paragraph('No tube of the file is cut to other tubes at both ends.')] : []),
+    ...(some.length === 0
+      ? []
+      : [
+          element('h2', {}, words('Look here first: bars that do not go in as the file has them')),
+          join(
+            some.map((line) => card(line, input, labelOf)),
+            '\n',
+          ),
+        ]),
+    ...(rest.length === 0
       ? []
       : [
           table(
-            caption,
+            'Bars that go in',
             COLUMNS,
-            of.map((line) => rowOf(line, input)),
+            rest.map((line) => rowOf(line, input, labelOf)),
           ),
-        ];
-  const body = [
-    element('h1', {}, words('Will it go in?')),
-    paragraph(input.title),
-    element('div', { class: 'caution' }, join(CAUTIONS.map((one) => paragraph(one)))),
-    ...(all.length === 0
-      ? [paragraph('No tube of the file is cut to other tubes at both ends.')]
-      : [
-          ...tableOf('Look here first: bars that do not go in as the order stands', some),
-          ...tableOf('Bars that go in', rest),
         ]),
-    element('div', { class: 'small' }, lines(notes(input).map(words))),
-    paragraph(footer(input), 'small'),
+    element('div', { class: 'small' }, join(notes(input).map((one) => paragraph(one)))),
   ];
-  const content = page(header(input, 'will it go in?'), join(body, '\n')).replace(`<!-- ${MARK} -->`, markupMark);
-  return [{ path: 'will-it-go-in.html', title: 'Will it go in?', kind: 'room', parts: [], content }];
+  return [
+    {
+      path: 'will-it-go-in.html',
+      title: 'Will it go in?',
+      kind: 'room',
+      parts: [],
+      content: paperPage(input, { title: 'Will it go in?', what: 'will it go in?' }, content),
+    },
+  ];
 };

@@ -12,6 +12,7 @@ import { HOME } from '../../geometry/room/travel';
 import type { Way } from '../../geometry/room/ways';
 import { tooLongOf } from '../../geometry/room/ways';
 import { onTape } from '../on-tape';
+import { sayLength } from '../quantity';
 import { endLabel, endName } from '../packet/numbers';
 
 /** A direction of which less than this belongs to another is not called by it: 20 degrees. */
@@ -33,6 +34,10 @@ export const fromWords = (direction: Vec3): string =>
     .sort((a, b) => b.share - a.share)
     .map(({ name }) => name)
     .join(' and ');
+
+/** A length; one that no tape shows, in decimals of both systems. */
+export const small = (length: number, units: LengthUnit): string =>
+  length < 1 ? sayLength(length, units) : onTape(length, units);
 
 const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(0)}°`;
 
@@ -71,8 +76,8 @@ const blockerWords = ({ blockers }: Sought, labelOf: (name: string) => string, u
   blockers
     .map(({ name, least }) =>
       least < 0
-        ? `${labelOf(name)} stands ${onTape(-least, units)} in the way`
-        : `${labelOf(name)} is passed by only ${onTape(least, units)}`,
+        ? `${labelOf(name)} stands ${small(-least, units)} in the way`
+        : `${labelOf(name)} is passed by only ${small(least, units)}`,
     )
     .join('; ');
 
@@ -82,7 +87,7 @@ function spareWords({ spare }: Way, units: LengthUnit): string {
   const until = `until the last ${onTape(HOME, units)}`;
   if (spare < TOUCH) return ` It touches on the way, not only in its place: ease it.`;
   const tight = spare < HANDS ? ', less than hands want' : '';
-  return ` Least play ${until}: ${onTape(spare, units)}${tight}.`;
+  return ` Least play ${until}: ${small(spare, units)}${tight}.`;
 }
 
 /** One cell of the table: goes in or not, by how much, how. */
@@ -98,9 +103,20 @@ export function wayWords(
   const how = howWords(room, way, units);
   if (tooLong > HANDS)
     return [`No: ${onTape(tooLong, units)} too long.`, `The least of all: ${how}; ${tightWords(room, way, units)}.`];
-  const spring = tooLong > TOUCH ? `Only with ${onTape(tooLong, units)} left open in all: ` : '';
+  const spring = tooLong > TOUCH ? `Only with ${small(tooLong, units)} left open in all: ` : '';
   if (sought.blockers.length > 0)
     return [`No: ${blockerWords(sought, labelOf, units)}.`, `${spring === '' ? 'Without it: ' : spring}${how}.`];
   if (spring !== '') return [`${spring}${how}; ${tightWords(room, way, units)}.`];
   return [`Goes in: ${how}.${spareWords(way, units)}`];
+}
+
+/** The same in a few words, for a list. */
+export function shortWords(sought: Sought | null, labelOf: (name: string) => string, units: LengthUnit): string {
+  if (sought === null) return 'no';
+  const { way, blockers } = sought;
+  const tooLong = tooLongOf(way);
+  if (tooLong > HANDS) return `no: ${onTape(tooLong, units)} too long`;
+  if (blockers.length > 0) return `no: ${blockers.map(({ name }) => labelOf(name)).join(', ')} in the way`;
+  if (tooLong > TOUCH) return `with ${small(tooLong, units)} open`;
+  return way.spare < HANDS ? 'yes, tight' : 'yes';
 }
