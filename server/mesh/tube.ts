@@ -9,7 +9,8 @@ import { stretchOf } from '../geometry/bodies';
 import { clockFrame } from '../geometry/clock';
 import type { Part } from '../geometry/shape';
 import type { Mesh } from './mesh';
-import type { Fineness, PipeEnd } from './pipe';
+import type { PipeEnd } from './cut';
+import type { Fineness } from './pipe';
 import { pipeMesh, TO_VIEW } from './pipe';
 
 const cutEnd = ({ origin, away, zero, quarter, setback, bored }: BodyEnd): PipeEnd => ({

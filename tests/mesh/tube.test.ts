@@ -259,6 +259,55 @@ describe('every tube of the samples', () => {
   });
 });
 
+describe('a cut edge', () => {
+  /** Of a point to the chords of a mesh's lines. */
+  const fromLines = ({ lines }: Mesh, at: Vec3): number => {
+    let least = Infinity;
+    for (let i = 0; i < lines.length; i += 6) {
+      const [a, b] = [0, 3].map((k): Vec3 => [lines[i + k] ?? NaN, lines[i + k + 1] ?? NaN, lines[i + k + 2] ?? NaN]);
+      if (a === undefined || b === undefined) continue;
+      const [chord, rel] = [sub(b, a), sub(at, a)];
+      const along = Math.max(0, Math.min(1, dot(rel, chord) / dot(chord, chord)));
+      least = Math.min(least, Math.hypot(...rel.map((c, k) => c - along * (chord[k] ?? NaN))));
+    }
+    return least;
+  };
+
+  it('is drawn within a tenth of a millimetre of the cope that it is cut to, on the outside and in the bore', async () => {
+    let count = 0;
+    for (const name of ['plover-rollbar', 'curlew-cage'] as const) {
+      for (const part of [...(await sampleCar(name)).shape.parts.values()].slice(0, 16)) {
+        const mesh = meshOf(part, TO_VIEW);
+        for (const { curve, origin, away, clockZero, which } of part.ends) {
+          if (curve === null || origin === null || away === null || clockZero === null || !hasRoom(part)) continue;
+          const travel: Vec3 = which === 'first' ? away : [-away[0], -away[1], -away[2]];
+          const zero = clockZero.vector;
+          const quarter: Vec3 = [
+            travel[1] * zero[2] - travel[2] * zero[1],
+            travel[2] * zero[0] - travel[0] * zero[2],
+            travel[0] * zero[1] - travel[1] * zero[0],
+          ];
+          for (let i = 0; i < 97; i++) {
+            const clock = (2 * Math.PI * i) / 97;
+            const [c, s] = [Math.cos(clock), Math.sin(clock)];
+            for (const rho of radiiOf(part)) {
+              const back = curve.setback(rho, clock);
+              if (back === null) continue;
+              const at = [0, 1, 2].map(
+                (k) =>
+                  (origin[k] ?? NaN) + (away[k] ?? NaN) * back + rho * ((zero[k] ?? NaN) * c + (quarter[k] ?? NaN) * s),
+              ) as [number, number, number];
+              expect(fromLines(mesh, at), `${part.name} ${which} ${String(i)} ${String(rho)}`).toBeLessThan(0.101);
+              count += 1;
+            }
+          }
+        }
+      }
+    }
+    expect(count).toBeGreaterThan(2000);
+  });
+});
+
 describe('200 cages at random', () => {
   for (const seed of [1, 2, 3, 4]) {
     it(`have closed tubes of their volume on their hosts (${String(seed)} of 4)`, async () => {
