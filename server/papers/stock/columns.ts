@@ -66,12 +66,14 @@ export const costOf = (patterns: readonly Pattern[], kinds: readonly Kind[]): nu
 /**
  * Patterns worth having, a bound that no layout is below, and the best layout met on the way. `start` are whole layouts.
  * The bound is made from prices that are feasible by themselves, so that it holds whatever the solver's rounding; it is
- * rounded up to what the prices of sticks allow. The search stops once a layout reaches it.
+ * rounded up to what the prices of sticks allow. The search stops once a layout reaches it. `aim`: looks for a layout
+ * between the bound and the best cost met.
  */
 export function columnsFor(
   kinds: readonly Kind[],
   demands: readonly Demand[],
   start: readonly (readonly Pattern[])[],
+  aim: (bound: number, below: number) => readonly Pattern[] | null = () => null,
 ): Search {
   const known = new Map<string, Pattern>();
   let best: readonly Pattern[] = start[0] ?? [];
@@ -83,7 +85,7 @@ export function columnsFor(
   };
   start.forEach(meet);
   let last: readonly number[] = [];
-  let bound = roundedUp(boundOf(kinds, demands, bySize(kinds, demands)), kinds, demands);
+  let bound = boundBySize(kinds, demands);
   const spare: Pattern[] = [];
   let work = 0;
   for (let round = 0; round < ROUNDS && work < WORK && costOf(best, kinds) > bound; round++) {
@@ -112,6 +114,7 @@ export function columnsFor(
     if (!grown) break;
   }
   for (const pattern of spare.slice(-SPARE * kinds.length)) known.set(keyOf(pattern), pattern);
+  if (costOf(best, kinds) > bound) meet(aim(bound, costOf(best, kinds)) ?? []);
   if (costOf(best, kinds) > bound)
     corrected(
       kinds,
@@ -156,6 +159,10 @@ function roundedUp(bound: number, kinds: readonly Kind[], demands: readonly Dema
   const stepped = Math.max(0, Math.ceil(bound / step - ROUNDING) * step);
   return reached(stepped, kinds, demands) ?? stepped;
 }
+
+/** What whole sticks cost at least whose room holds the sum of all pieces. */
+export const boundBySize = (kinds: readonly Kind[], demands: readonly Demand[]): number =>
+  roundedUp(boundOf(kinds, demands, bySize(kinds, demands)), kinds, demands);
 
 interface Held {
   readonly pieces: readonly number[];

@@ -3,9 +3,10 @@
  * Patterns and a lower bound come from column generation, the whole numbers from an integer program over the patterns.
  */
 import { solve } from 'yalps';
-import { columnsFor, costOf, covers } from './columns';
+import { boundBySize, columnsFor, costOf, covers } from './columns';
 import { fewerSticks } from './fewer';
 import { firstFit, fullest, lengthsAsWorth } from './greedy';
+import { targeted } from './target';
 import type { Demand, Kind, Layout, Pattern, Piece, Stick, Supply } from './stock';
 import { gridDown, gridUp } from './stock';
 
@@ -16,6 +17,9 @@ const PER_UNIT = 100;
  * on every machine.
  */
 const EFFORT = 1e6;
+/** Sticks that are filled to meet the cheapest choices of sticks: before the search for patterns, and after it. */
+const GLANCE = 1_500;
+const AIM = 25_000;
 
 /** How far `Layout.bound` counts: the cost where every price is known, else the number of sticks. */
 const priced = ({ sold }: Supply): boolean => sold.every(({ price }) => price !== null);
@@ -98,7 +102,7 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
   const kinds = kindsOf(supply);
   const { groups, left } = placeable(groupsOf(pieces, gridUp(supply.kerf)), kinds);
   const demands = groups.map(demandOf);
-  const search = columnsFor(kinds, demands, [
+  const rough: readonly (readonly Pattern[])[] = [
     firstFit(kinds, demands),
     fullest(kinds, demands, lengthsAsWorth(demands)),
     // One sold length alone: what is cheapest by the length need not be where few pieces are left.
@@ -113,7 +117,13 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
             ),
           ],
     ),
-  ]);
+  ];
+  const aim = (bound: number, below: number, effort: number): readonly Pattern[] | null =>
+    below <= bound ? null : targeted(kinds, demands, bound, below, effort);
+  const glance = aim(boundBySize(kinds, demands), costOf(rough[0] ?? [], kinds), GLANCE);
+  const search = columnsFor(kinds, demands, glance === null ? rough : [...rough, glance], (bound, below) =>
+    aim(bound, below, AIM),
+  );
   let { best } = search;
   if (costOf(best, kinds) > search.bound) {
     const whole = chosen(search.patterns, kinds, demands);
