@@ -108,6 +108,39 @@ describe('instances of textbooks and papers', () => {
     expect(layout).toMatchObject({ bought: 453, bound: 453, proven: true });
   });
 
+  // Triplets, as Falkenauer makes them (A Hybrid Grouping Genetic Algorithm for Bin Packing, Journal of Heuristics 2, 1996;
+  // the construction from memory): bins of 1000, each filled to the last unit by three pieces, the first from 380 to 490,
+  // the second from 250 up. The optimum is the number of triplets; none wastes anything.
+  const triplets = (count: number, seed: number): Piece[] => {
+    let state = seed;
+    const next = (): number => (state = (state * 1664525 + 1013904223) % 2 ** 32) / 2 ** 32;
+    return Array.from({ length: count }, (_, i) => {
+      const a = 380 + Math.floor(next() * 111);
+      const b = 250 + Math.floor(next() * ((1000 - a) / 2 - 250 + 1));
+      return [a, b, 1000 - a - b].map((length, k) => ({ name: `${String(i)}-${String(k)}`, length }));
+    }).flat();
+  };
+
+  it.each([1, 2])(
+    'packs sixty pieces of triplets without waste (%i)',
+    (seed) => {
+      const list = triplets(20, seed);
+      const layout = layOut(list, supply(1000));
+      sound(list, supply(1000), layout);
+      expect(layout).toMatchObject({ bought: 20, bound: 20, proven: true });
+    },
+    60_000,
+  );
+
+  it('says how far it may be off where it does not get there: 120 pieces of triplets', () => {
+    const list = triplets(40, 1);
+    const layout = layOut(list, supply(1000));
+    sound(list, supply(1000), layout);
+    expect(layout.bound).toBe(40);
+    expect(layout.bought).toBeLessThanOrEqual(41);
+    expect(layout.proven).toBe(layout.bought === 40);
+  }, 60_000);
+
   // The small instance without the integer round-up property, in the papers of Rietz and Scheithauer: length 132, pieces
   // of 44, 33 and 12, wanted 2, 3 and 6 times; the relaxation rounds up to 2, the optimum is 3 (from memory).
   // With patterns that hold no more of a piece than is wanted the relaxation is above 2, which proves it.
