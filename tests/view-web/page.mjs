@@ -83,6 +83,16 @@ export const openPage = async (
     ({ colours, body, state }) => {
       let held = state;
       window.framesAsked = 0;
+      // So that what was drawn can be read back whenever a test asks.
+      const canvas = window.HTMLCanvasElement.prototype;
+      const context = canvas.getContext;
+      canvas.getContext = function (kind, wishes) {
+        return context.call(this, kind, kind === 'webgl2' ? { ...wishes, preserveDrawingBuffer: true } : wishes);
+      };
+      window.timings = [];
+      new window.PerformanceObserver((list) => {
+        for (const { name, duration } of list.getEntries()) window.timings.push({ name, duration });
+      }).observe({ type: 'measure' });
       const ask = window.requestAnimationFrame.bind(window);
       window.requestAnimationFrame = (then) => {
         window.framesAsked += 1;
@@ -118,7 +128,7 @@ export const openPage = async (
     { ...THEMES[theme], state: kept },
   );
   await page.goto(url);
-  await page.waitForSelector('[role="option"]', { timeout: 20_000 });
+  await page.waitForSelector('[role="option"]', { state: 'attached', timeout: 60_000 });
   const frame = () =>
     page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   await frame();

@@ -1,6 +1,6 @@
 /**
  * The page of the panel in headless Chromium, with the real judging behind it: what a person sees and does, and what it
- * costs. Leaves its screenshots in .build/view-web and ends with an exit status.
+ * costs. Leaves its screenshots in .build/view-web and ends with an exit status. A word after it runs only scenes with that name.
  */
 /* global document, window, performance, requestAnimationFrame, Buffer */
 import { openBrowser } from './browser.mjs';
@@ -8,6 +8,9 @@ import { openPage, prepare, serve } from './page.mjs';
 
 const CURLEW = 'samples/curlew-cage.cage';
 const ROLLBAR = 'samples/plover-rollbar.cage';
+
+/** Only scenes whose name has these letters; none: all. */
+const wanted = process.argv[2] ?? '';
 
 const results = [];
 const check = (what, holds, found = '') => {
@@ -23,6 +26,7 @@ const browser = await openBrowser();
 
 /** A page on a car, closed whatever happens; a scene that breaks off is a failure. */
 const scene = async (name, options, play) => {
+  if (!name.includes(wanted)) return;
   const open = await openPage(browser, { url, openEditor, sample: CURLEW, ...options });
   try {
     await play(open);
@@ -34,12 +38,14 @@ const scene = async (name, options, play) => {
   await open.close();
 };
 
-/** The bodies' picture as bytes, so that two can be compared. */
+/** The bodies as they are drawn when the camera rests, so that two pictures can be compared. */
 const bodies = async ({ page, frame }) => {
   await frame();
-  return page.locator('canvas.bodies').screenshot();
+  await new Promise((done) => setTimeout(done, 300));
+  await frame();
+  return page.evaluate(() => document.querySelector('canvas.bodies').toDataURL());
 };
-const differs = (a, b) => Buffer.compare(a, b) !== 0;
+const differs = (a, b) => a !== b;
 const labels = (page) =>
   page.$$eval('.label:not(.away)', (all) => all.map((one) => one.textContent).filter((text) => text !== ''));
 const press = async ({ page, frame }, key) => {
@@ -52,7 +58,7 @@ const middle = async (page) => {
   return [x + width / 2, y + height / 2];
 };
 const until = async (holds) => {
-  for (let i = 0; i < 100; i++) {
+  for (let i = 0; i < 400; i++) {
     if (await holds()) return true;
     await new Promise((done) => setTimeout(done, 50));
   }
@@ -68,16 +74,17 @@ const pickInList = async ({ page, frame }, list, words) => {
 
 check(`the bundle is under 700 kB (${String(Math.round(bundle / 1000))} kB)`, bundle < 700_000, bundle);
 
+const VIEWS = [
+  ['1', 'plan'],
+  ['2', 'side'],
+  ['3', 'front'],
+];
 for (const theme of ['dark', 'light', 'contrast']) {
   await scene(`looks, ${theme}`, { theme }, async (open) => {
     const { page } = open;
     await until(async () => (await labels(page)).length > 3);
     await open.shot(`${theme}-1-free`);
-    for (const [key, name] of [
-      ['1', 'plan'],
-      ['2', 'side'],
-      ['3', 'front'],
-    ]) {
+    for (const [key, name] of theme === 'dark' ? VIEWS : VIEWS.slice(1, 2)) {
       await press(open, key);
       await open.shot(`${theme}-2-${name}`);
       const pressed = await page.$$eval('.bar [aria-pressed=true]', (all) => all.map((one) => one.textContent));
@@ -101,8 +108,8 @@ await scene('text and picture', {}, async (open) => {
   editor.goTo('tube harness-bar');
   await until(async () => (await labels(page)).includes('harness-bar'));
   check('a cursor in a statement lights its part and names it', (await labels(page)).includes('harness-bar'));
-  check('and the picture shows it', differs(first, await bodies(open)));
   const lit = await bodies(open);
+  check('and the picture shows it', differs(first, lit));
   await editor.type('node head = (640, 430, 1120)', 'node head = (640, 430, 1180)');
   await until(async () => differs(lit, await bodies(open)));
   check('typing a figure changes the picture', differs(lit, await bodies(open)));
@@ -120,7 +127,6 @@ await scene('text and picture', {}, async (open) => {
     JSON.stringify(picked),
   );
 
-  editor.heardTypes();
   await pickInList(open, 'findings', '');
   check('picking a finding puts the cursor where it is', editor.heardTypes().at(-1) === 'pick');
   check('and one is chosen in the list', (await page.locator('#page-findings [aria-selected=true]').count()) === 1);
@@ -338,43 +344,43 @@ const crowd = (model, times) => {
 
 await scene('figures', {}, async (open) => {
   const { page, editor } = open;
-  const took = (name) => page.evaluate((of) => performance.getEntriesByName(of).at(-1)?.duration ?? NaN, name);
+  const all = (name) =>
+    page.evaluate((of) => window.timings.filter((one) => one.name === of).map((one) => one.duration), name);
+  const median = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
   const tubes = editor.model().things.filter(({ kind }) => kind === 'tube').length;
-  figure(`first picture of ${String(tubes)} tubes, bodies and all, ms`, (await took('cagewright.model')).toFixed(1));
-  const [scenes, wholes] = [[], []];
+  const [first = NaN] = await all('cagewright.model');
+  figure(`first picture of ${String(tubes)} tubes: bodies, lists, marks and words, ms`, first.toFixed(1));
   for (let i = 0; i < 24; i++) {
-    const turn = await page.evaluate(() => window.kept?.uri ?? '');
-    await editor.type(/node head = \(640, 430, \d+\)/, `node head = (640, 430, ${String(1100 + i)})`);
-    await open.frame();
-    await new Promise((done) => setTimeout(done, 40));
-    if (turn !== null && i > 3) {
-      scenes.push(await took('cagewright.bodies'));
-      wholes.push(await took('cagewright.model'));
-    }
+    const seen = (await all('cagewright.model')).length;
+    await editor.type(/out 640, up \d+/, `out 640, up ${String(480 + i)}`);
+    await until(async () => (await all('cagewright.model')).length > seen);
   }
-  const median = (all) => [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)];
-  figure('an edit, bodies alone, median ms', median(scenes).toFixed(2));
-  figure('an edit, with lists, marks and words, median ms', median(wholes).toFixed(2));
-  check('the scene is updated within 4 ms', median(scenes) < 4, median(scenes));
+  const bodies = median((await all('cagewright.bodies')).slice(-20));
+  figure('an edit, bodies alone, median ms', bodies.toFixed(2));
+  figure(
+    'an edit with lists, marks and words, median ms',
+    median((await all('cagewright.model')).slice(-20)).toFixed(2),
+  );
+  check('the scene is updated within 4 ms', bodies < 4, bodies);
   const many = crowd(editor.model(), 10);
   await page.evaluate((model) => window.postMessage({ type: 'model', turn: 999, model }, '*'), many);
   await until(async () => (await page.locator('#page-parts [role=option]').count()) > 1000);
   await press(open, 'a');
   await open.frame();
   await open.shot('crowd');
-  const frames = await page.evaluate(async () => {
+  const turning = await page.evaluate(async () => {
     const canvas = document.querySelector('canvas.bodies');
-    const times = [];
+    const before = document.querySelector('canvas.bodies').width;
+    const began = performance.now();
     for (let i = 0; i < 20; i++) {
-      const began = performance.now();
       canvas.dispatchEvent(new window.KeyboardEvent('keydown', { key: 'ArrowLeft' }));
-      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-      times.push(performance.now() - began);
+      await new Promise((done) => requestAnimationFrame(done));
     }
-    return times.sort((a, b) => a - b)[10];
+    return { each: (performance.now() - began) / 20, before, during: canvas.width };
   });
-  figure(`turning ${String(tubes * 10)} tubes without a graphics card, two frames, median ms`, frames.toFixed(1));
-  check('ten such cages still turn', frames < 1500, frames);
+  figure(`turning ${String(tubes * 10)} tubes, the processor drawing, ms a frame`, turning.each.toFixed(1));
+  check('ten such cages still turn', turning.each < 1000, turning.each);
+  check('with fewer pixels while they do', turning.during < turning.before, JSON.stringify(turning));
 });
 
 await browser.close();
