@@ -1,8 +1,9 @@
 /** What stands round the cage: doors and panels by their edges, anchorages as marks. Millimetres. */
 import type { Anchor, Door, Panel } from '../cage/hardware';
+import { normalOf } from '../centreline/outline';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, scale } from '../centreline/vector';
-import { Builder, normalOf } from './builder';
+import { Builder } from './builder';
 import { prism } from './flat';
 import type { Mesh } from './mesh';
 

@@ -1,4 +1,5 @@
 /** Puts a mesh together, corner by corner. What is not finite makes no mesh. Millimetres. */
+import { normalOf } from '../centreline/outline';
 import type { Vec3 } from '../centreline/vector';
 import type { Mesh } from './mesh';
 
@@ -189,18 +190,4 @@ export class Builder {
       lines: lines.list.slice(0, lines.size),
     };
   }
-}
-
-/** Unit normal of a flat face by its edge, right-handed (Newell's method); straight up where it has none. */
-export function normalOf(points: readonly Vec3[]): Vec3 {
-  let [x, y, z] = [0, 0, 0];
-  for (let i = 0; i < points.length; i++) {
-    const a = points[i] as Vec3;
-    const b = points[(i + 1) % points.length] as Vec3;
-    x += (a[1] - b[1]) * (a[2] + b[2]);
-    y += (a[2] - b[2]) * (a[0] + b[0]);
-    z += (a[0] - b[0]) * (a[1] + b[1]);
-  }
-  const size = Math.sqrt(x * x + y * y + z * z);
-  return size > 0 ? [x / size, y / size, z / size] : [0, 0, 1];
 }

@@ -1,9 +1,9 @@
 /** Flat-sided bodies: boxes, prisms, discs, thin plates by their edge. Millimetres. */
+import type { Triangle } from '../centreline/outline';
+import { ears, normalOf } from '../centreline/outline';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centreline/vector';
-import { Builder, normalOf } from './builder';
-import type { Triangle } from './ears';
-import { ears } from './ears';
+import { Builder } from './builder';
 import type { Mesh } from './mesh';
 
 /**

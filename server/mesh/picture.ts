@@ -76,6 +76,15 @@ function projected({ positions, normals }: Mesh, view: View, { perMm, left, top 
   return corners;
 }
 
+/**
+ * Where a weight that changes by `step` from point to point is no longer below zero (`sense` 1), or not yet (-1), counted in
+ * points from where it is `weight`; without such a bound: none.
+ */
+function ahead(weight: number, step: number, sense: 1 | -1): number {
+  if (step * sense > 0) return (RIM - weight) / step;
+  return sense * (step === 0 && weight < RIM ? Infinity : -Infinity);
+}
+
 function fill(canvas: Canvas, corners: Float32Array, indices: Uint32Array, colour: Drawable['colour']): void {
   const { width, height, depth, colours } = canvas;
   const [red, green, blue] = colour.map((c) => c * 255) as [number, number, number];
@@ -97,19 +106,24 @@ function fill(canvas: Canvas, corners: Float32Array, indices: Uint32Array, colou
     const [da, db] = [(by - cy) / area, (cy - ay) / area];
     const [az, bz, cz] = [corners[a + 2] as number, corners[b + 2] as number, corners[c + 2] as number];
     const [al, bl, cl] = [corners[a + 3] as number, corners[b + 3] as number, corners[c + 3] as number];
+    const dc = -da - db;
     for (let y = top; y <= bottom; y++) {
       const py = y + 0.5;
       const px = left + 0.5;
-      let wa = ((bx - px) * (cy - py) - (by - py) * (cx - px)) / area;
-      let wb = ((cx - px) * (ay - py) - (cy - py) * (ax - px)) / area;
-      for (let x = left; x <= right; x++, wa += da, wb += db) {
-        const wc = 1 - wa - wb;
-        if (wa < RIM || wb < RIM || wc < RIM) continue;
-        const near = wa * az + wb * bz + wc * cz;
-        const at = y * width + x;
+      const wa = ((bx - px) * (cy - py) - (by - py) * (cx - px)) / area;
+      const wb = ((cx - px) * (ay - py) - (cy - py) * (ax - px)) / area;
+      const wc = 1 - wa - wb;
+      // The stretch of the row in which no weight is below zero: most of the box round a slanting triangle is outside.
+      const from = Math.max(0, ahead(wa, da, 1), ahead(wb, db, 1), ahead(wc, dc, 1));
+      const to = Math.min(right - left, ahead(wa, da, -1), ahead(wb, db, -1), ahead(wc, dc, -1));
+      for (let k = Math.ceil(from); k <= to; k++) {
+        const [sa, sb] = [wa + k * da, wb + k * db];
+        const sc = 1 - sa - sb;
+        const near = sa * az + sb * bz + sc * cz;
+        const at = y * width + left + k;
         if (near <= (depth[at] as number)) continue;
         depth[at] = near;
-        const lit = wa * al + wb * bl + wc * cl;
+        const lit = sa * al + sb * bl + sc * cl;
         colours[3 * at] = red * lit;
         colours[3 * at + 1] = green * lit;
         colours[3 * at + 2] = blue * lit;
