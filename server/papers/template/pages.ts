@@ -199,14 +199,8 @@ export function pagesOf(template: Template, sheet: Sheet, input: PacketInput): r
   const { drawn, wrap } = template;
   const room = sheet.width - 2 * MARGIN;
   const told = sentences(template, input).flatMap((one) => broken(one, room, SIZE));
-  const y = 29 + told.length * STEP;
   const bar = sheet.height - FOOT - BAR - 2;
-  const fits = drawn.width <= room && y + drawn.height + tableHeight(wrap) + 2 <= bar;
-  const more = fits ? [] : tiles(template, sheet, input);
-  const said = fits
-    ? told
-    : [...told, `The wrap follows, on ${more.length === 1 ? 'a sheet of its own' : `${String(more.length)} sheets`}.`];
-  const first: Scene = {
+  const page = (said: readonly string[], items: readonly Item[]): Scene => ({
     title: `Cope template ${template.number.label}, ${endLabel(wrap.end)}`,
     description: '',
     width: sheet.width,
@@ -214,13 +208,24 @@ export function pagesOf(template: Template, sheet: Sheet, input: PacketInput): r
     items: [
       ...hands(template, input, sheet.width),
       ...said.map((one, i) => text(point(MARGIN, 28.5 + i * STEP), one, SIZE)),
-      ...(fits ? [group('wrap', moved(drawn.items, point((sheet.width - drawn.width) / 2, y)))] : []),
-      ordinates(wrap, input.units, MARGIN, fits ? y + drawn.height + 2 : y + STEP + 2, room),
+      ...items,
       scaleBar(bar, sheet.name),
       ...foot(sheet, input),
     ],
-  };
-  return [first, ...more];
+  });
+  const under = (lines: number): number => 29 + lines * STEP;
+  const wrapAt = (y: number): Item => group('wrap', moved(drawn.items, point((sheet.width - drawn.width) / 2, y)));
+  const tableAt = (y: number): Item => ordinates(wrap, input.units, MARGIN, y, room);
+
+  const y = under(told.length);
+  if (drawn.width <= room && y + drawn.height + tableHeight(wrap) + 2 <= bar)
+    return [page(told, [wrapAt(y), tableAt(y + drawn.height + 2)])];
+  const next = under(told.length + 1);
+  if (drawn.width <= room && next + drawn.height + 2 <= bar)
+    return [page([...told, 'The ordinates follow, on a sheet of their own.'], [wrapAt(next)]), page([], [tableAt(26)])];
+  const more = tiles(template, sheet, input);
+  const where = more.length === 1 ? 'a sheet of its own' : `${String(more.length)} sheets`;
+  return [page([...told, `The wrap follows, on ${where}.`], [tableAt(next + 2)]), ...more];
 }
 
 /** One sheet as large as it needs to be, for a screen or a plotter. */
