@@ -7,6 +7,8 @@ import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { add, scale } from '../centreline/vector';
 import type { Mark } from '../drawing/marks';
+import { platesOf } from '../drawing/things';
+import { once } from '../geometry/once';
 import type { Part, Shape } from '../geometry/shape';
 import { marksInSpace } from '../papers/figures';
 import type { Car } from '../rules/car';
@@ -191,26 +193,34 @@ function viewMark(mark: Mark, ids: readonly string[], finding: number | null): V
   }
 }
 
-/** What a name means, as exact bodies; of a node, and of what has none: nothing. */
-const bodiesOf =
-  (shape: Shape, names: Names) =>
-  (name: string): readonly Target[] => {
+/** What names mean, as exact bodies, each worked out once; of a node, and of what has none: nothing. */
+function bodiesOf(shape: Shape, names: Names): (name: string) => readonly Target[] {
+  const known = new Map<string, Target | null>();
+  const plates = once(() => platesOf(shape));
+  return (name) => {
     if (names.things(name).some(({ kind }) => kind === 'node')) return [];
     return names.idsOf(name).flatMap((id) => {
-      const target = targetOf({ id, at: [0, 0, 0] }, shape);
+      const target = known.get(id) ?? targetOf({ id, at: [0, 0, 0] }, shape, plates);
+      known.set(id, target);
       return target === null || target.face === null ? [] : [target];
     });
   };
+}
 
 /** A finding's own line, where it measures one; else spots where it is seen. */
-function ownMarks(finding: PlacedFinding, { cage, shape }: Car, names: Names): readonly Mark[] {
+function ownMarks(
+  finding: PlacedFinding,
+  { cage, shape }: Car,
+  names: Names,
+  bodies: (name: string) => readonly Target[],
+): readonly Mark[] {
   const common = {
     what: finding.code,
     of: [finding.subject],
     says: saysOf(finding, cage.units),
     value: finding.measured?.value ?? 0,
   };
-  const line = lineOf(finding, names, bodiesOf(shape, names));
+  const line = lineOf(finding, names, bodies);
   if (line !== null) return [{ ...common, kind: 'distance', from: line.from, to: line.to, offset: 0 }];
   return spotsOf(finding, shape, names).map((at) => ({ ...common, kind: 'spot', at }));
 }
@@ -218,36 +228,68 @@ function ownMarks(finding: PlacedFinding, { cage, shape }: Car, names: Names): r
 /** Codes that judge what another one measures: both are seen in one mark. */
 const SEEN_AS: Readonly<Record<string, string>> = { 'strap.bar-drop': 'strap.drop' };
 
+/** Marks by what they measure and of what. */
+class Shelf {
+  private readonly places = new Map<string, number[]>();
+  private readonly own = new Map<string, number>();
+  readonly all: Mark[] = [];
+
+  constructor(marks: readonly Mark[]) {
+    for (const mark of marks) this.add(mark);
+  }
+
+  add(mark: Mark): number {
+    const index = this.all.push(mark) - 1;
+    for (const name of mark.of) {
+      const key = `${mark.what} ${name}`;
+      const list = this.places.get(key);
+      if (list === undefined) this.places.set(key, [index]);
+      else list.push(index);
+    }
+    return index;
+  }
+
+  /** A finding's own: another one of the same figure at the same place is seen in the same mark. */
+  addOwn(mark: Mark): number {
+    const key = JSON.stringify([mark.what, mark.says, mark.kind, mark.kind === 'distance' ? mark.from : mark.at]);
+    const index = this.own.get(key) ?? this.all.push(mark) - 1;
+    this.own.set(key, index);
+    return index;
+  }
+
+  of(what: string, names: readonly string[]): readonly number[] {
+    return [...new Set(names.flatMap((name) => this.places.get(`${what} ${name}`) ?? []))].sort((a, b) => a - b);
+  }
+}
+
 /** All marks of a car. `findings`: the open ones, worst first. */
 export function marksOfCar(car: Car, findings: readonly PlacedFinding[], names: Names): Marked {
-  const always = [...marksInSpace(car), ...spansOf(car)].filter(isSound);
-  const wanted = new Set<string>(findings.map(({ code }) => code));
-  const onDemand = spansOnDemand(car).filter((mark) => wanted.has(mark.what) && isSound(mark));
-  const drawn: { readonly mark: Mark; finding: number | null }[] = always.map((mark) => ({ mark, finding: null }));
+  const shelf = new Shelf([...marksInSpace(car), ...spansOf(car)].filter(isSound));
+  const onDemand = once(() => new Shelf(spansOnDemand(car).filter(isSound)));
+  const bodies = bodiesOf(car.shape, names);
+  const worst = new Map<number, number>();
   const ofFinding = findings.map((finding, index): readonly number[] => {
-    const about = new Set(names.full(finding.subject));
     const what = SEEN_AS[finding.code] ?? finding.code;
-    const tells = (mark: Mark): boolean => mark.what === what && mark.of.some((name) => about.has(name));
-    const shown: number[] = [];
-    const show = (i: number): void => {
-      shown.push(i);
-      const one = drawn[i];
-      if (one !== undefined) one.finding ??= index;
+    const about = names.full(finding.subject);
+    const inShelf = (): readonly number[] => {
+      const drawn = shelf.of(what, about);
+      if (drawn.length > 0) return drawn;
+      const { all } = onDemand();
+      const more = onDemand().of(what, about);
+      return more.flatMap((i) => all[i] ?? []).map((mark) => shelf.add(mark));
     };
-    drawn.forEach(({ mark }, i) => {
-      if (tells(mark)) show(i);
-    });
-    if (shown.length === 0) {
-      const more = onDemand.filter(tells);
-      for (const mark of more.length > 0 ? more : ownMarks(finding, car, names).filter(isSound)) {
-        drawn.push({ mark, finding: null });
-        show(drawn.length - 1);
-      }
-    }
+    const found = inShelf();
+    const shown =
+      found.length > 0
+        ? found
+        : ownMarks(finding, car, names, bodies)
+            .filter(isSound)
+            .map((mark) => shelf.addOwn(mark));
+    for (const i of shown) if (!worst.has(i)) worst.set(i, index);
     return shown;
   });
-  const marks = drawn.map(({ mark, finding }) =>
-    viewMark(mark, [...new Set(mark.of.flatMap((name) => names.idsOf(name)))], finding),
+  const marks = shelf.all.map((mark, i) =>
+    viewMark(mark, [...new Set(mark.of.flatMap((name) => names.idsOf(name)))], worst.get(i) ?? null),
   );
   return { marks, ofFinding };
 }

@@ -4,6 +4,7 @@ import { alongPiece, onPiece } from '../centreline/piece';
 import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, dot, norm, scale, sub } from '../centreline/vector';
+import type { Plate } from '../drawing/things';
 import { platesOf } from '../drawing/things';
 import type { Part, Shape, StrapFigures } from '../geometry/shape';
 import { rearRectangle } from '../geometry/shell';
@@ -34,6 +35,9 @@ export interface Target {
   /** What was picked of a bent tube is in a bend. */
   readonly inBend: boolean;
 }
+
+/** The plates of all feet: whoever asks for many works them out once. */
+export type Plates = () => readonly Plate[];
 
 const ball = (centre: Vec3, radius = 0): Solid => ({ kind: 'ball', centre, radius });
 
@@ -125,11 +129,11 @@ function strapTarget(id: string, { name, start, contact }: StrapFigures, at: Vec
   return { ...body(id, name, at, [run], 'middle of the webbing'), onAxis: middle, leg, piece: 0 };
 }
 
-function thingTarget(id: string, name: string, kind: string, at: Vec3, shape: Shape): Target | null {
+function thingTarget(id: string, name: string, kind: string, at: Vec3, shape: Shape, plates: Plates): Target | null {
   const thing = shape.cage.things.get(name);
   switch (thing?.kind) {
     case 'foot': {
-      const plate = platesOf(shape).find(({ foot }) => foot.name === name);
+      const plate = plates().find(({ foot }) => foot.name === name);
       if (plate === undefined) return null;
       const box: Solid = { kind: 'box', centre: plate.centre, halves: plate.halves };
       return body(id, name, nearestIn(box, at), [box]);
@@ -151,13 +155,13 @@ function thingTarget(id: string, name: string, kind: string, at: Vec3, shape: Sh
 }
 
 /** Null: there is nothing of that id in the car. What has no exact body is the place alone. */
-export function targetOf({ id, at }: Picked, shape: Shape): Target | null {
+export function targetOf({ id, at }: Picked, shape: Shape, plates: Plates = () => platesOf(shape)): Target | null {
   const [, kind = '', name = ''] = /^([a-z-]+):(.*?)(?:#\d+)?$/s.exec(id) ?? [];
   if (kind === 'node') return nodeTarget(id, name, shape.cage);
   const part = shape.parts.get(name);
   if (kind === 'tube' && part !== undefined) return tubeTarget(id, part, at);
   if (part === undefined && !shape.cage.things.has(name)) return null;
-  return thingTarget(id, name, kind, at, shape) ?? place(id, name, at);
+  return thingTarget(id, name, kind, at, shape, plates) ?? place(id, name, at);
 }
 
 function nodeTarget(id: string, name: string, cage: Cage): Target | null {

@@ -1,7 +1,6 @@
 /** The region where a harness bar may be, for the side view. It takes a tenth of a second and more: asked for by itself. */
 import type { Cage, Tube } from '../cage/cage';
 import type { Shape } from '../geometry/shape';
-import { bars } from '../rules/window/bars';
 import type { Region } from '../rules/window/window';
 import { barWindow } from '../rules/window/window';
 import type { ViewWindow } from './model';
@@ -26,9 +25,11 @@ const outlines = ({ polygons }: Region): ViewWindow['regions'][number]['outlines
  * without outlines: no place is inside.
  */
 export function windowOfView({ cage, shape }: { readonly cage: Cage; readonly shape: Shape }): ViewWindow | null {
-  for (const tube of bars(cage)) {
-    const window = barWindow(cage, shape, tube.name);
+  const bars = new Set(shape.straps.flatMap(({ tube }) => tube ?? []));
+  for (const name of [...bars].sort()) {
+    const window = barWindow(cage, shape, name);
     if (window.kind === 'none') continue;
+    const { tube } = window;
     return {
       bar: tube.name,
       regions: [
