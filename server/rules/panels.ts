@@ -1,6 +1,7 @@
 /** How near the main hoop comes to panels of the car. */
 import type { Panel, PanelKind } from '../cage/cage';
 import type { Centreline } from '../centreline/centreline';
+import { facesOf } from '../centreline/outline';
 import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, distance, dot, norm, sub } from '../centreline/vector';
@@ -27,12 +28,13 @@ function toTriangle(p: Vec3, a: Vec3, b: Vec3, c: Vec3): number {
   return inside ? Math.abs(dot(sub(p, a), n)) / size : edges;
 }
 
-/** From a point to a panel: a line, or a face by its corners (a fan from the first). Null: its outline is not known. */
-export function toPanel(p: Vec3, { outline }: Panel): number | null {
-  const [a, ...rest] = outline ?? [];
-  if (a === undefined || rest.length === 0) return null;
-  if (rest.length === 1) return toSegment(p, a, rest[0] ?? a);
-  return Math.min(...rest.slice(1).map((c, i) => toTriangle(p, a, rest[i] ?? a, c)));
+/** How far a point is from a panel: a line, or a face by its edge, which may turn inward. Null: its outline is not known. */
+export function distanceTo({ outline }: Pick<Panel, 'outline'>): ((p: Vec3) => number) | null {
+  if (outline === null || outline.length < 2) return null;
+  const faces = facesOf(outline);
+  return faces.length > 0
+    ? (p) => Math.min(...faces.map((face) => toTriangle(p, ...face)))
+    : (p) => Math.min(...outline.slice(1).map((q, i) => toSegment(p, outline[i] ?? q, q)));
 }
 
 /** A stretch is looked at this closely, mm. */
@@ -46,14 +48,20 @@ export function nearestPanel(
   [from, to]: readonly [number, number],
   own: (panel: Panel) => boolean = () => true,
 ): { readonly panel: string; readonly far: number } | null {
-  const panels = car.ofKind('panel').filter((panel) => panel.as === as && panel.outline !== null && own(panel));
+  const panels = car
+    .ofKind('panel')
+    .filter((panel) => panel.as === as && own(panel))
+    .flatMap((panel) => {
+      const far = distanceTo(panel);
+      return far === null ? [] : [{ name: panel.name, far }];
+    });
   const count = Math.max(1, Math.ceil((to - from) / STEP));
   let best: { panel: string; far: number } | null = null;
   for (let i = 0; i <= count; i++) {
     const { point } = pointAt(line, from + ((to - from) * i) / count);
     for (const panel of panels) {
-      const far = toPanel(point, panel);
-      if (far !== null && (best === null || far < best.far)) best = { panel: panel.name, far };
+      const far = panel.far(point);
+      if (best === null || far < best.far) best = { panel: panel.name, far };
     }
   }
   return best;

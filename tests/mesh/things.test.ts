@@ -5,7 +5,7 @@ import type { Vec3 } from '../../server/centreline/vector';
 import { distance, dot, sub } from '../../server/centreline/vector';
 import { gussetCorners, nodeAt } from '../../server/drawing/gussets';
 import { slotsOf } from '../../server/geometry/shell';
-import { ears } from '../../server/mesh/ears';
+import { ears } from '../../server/centreline/outline';
 import type { Mesh } from '../../server/mesh/mesh';
 import { boxOf, keyOf, volumeOf } from '../../server/mesh/mesh';
 import type { MadeMesh } from '../../server/mesh/meshes';

@@ -1,6 +1,7 @@
 /** Which tubes go through which firewall, and which foot of theirs lies behind it. */
 import type { Foot, Named } from '../../cage/cage';
 import type { Panel } from '../../cage/hardware';
+import { facesOf } from '../../centreline/outline';
 import { pointAt } from '../../centreline/query';
 import type { Vec3 } from '../../centreline/vector';
 import { cross, distance, dot, scale, sub, add } from '../../centreline/vector';
@@ -32,15 +33,14 @@ export function crossesTriangle(p: Vec3, q: Vec3, a: Vec3, b: Vec3, c: Vec3): bo
   return x >= 0 && y >= 0 && x + y <= 1 && t >= 0 && t <= 1;
 }
 
-/** A face by its corners, as a fan from the first; a line has no face. */
-export function crossesPanel(p: Vec3, q: Vec3, outline: readonly Vec3[]): boolean {
-  const [a, ...rest] = outline;
-  if (a === undefined) return false;
-  return rest.some((b, i) => {
-    const c = rest[i + 1];
-    return c !== undefined && crossesTriangle(p, q, a, b, c);
-  });
-}
+type Face = ReturnType<typeof facesOf>[number];
+
+const crossesFaces = (p: Vec3, q: Vec3, faces: readonly Face[]): boolean =>
+  faces.some((face) => crossesTriangle(p, q, ...face));
+
+/** A face by its edge, which may turn inward; a line has no face. */
+export const crossesPanel = (p: Vec3, q: Vec3, outline: readonly Vec3[]): boolean =>
+  crossesFaces(p, q, facesOf(outline));
 
 const isFirewall = (thing: Named & { readonly kind: string }): thing is Panel =>
   thing.kind === 'panel' && 'as' in thing && thing.as === 'firewall' && 'outline' in thing && thing.outline !== null;
@@ -64,7 +64,9 @@ function cabin({ cage, shape }: Pick<PacketInput, 'cage' | 'shape'>): Vec3 | nul
 
 /** Every tube that goes through a firewall, in the order of the parts. */
 export function throughPanels(input: Pick<PacketInput, 'cage' | 'shape'>): readonly Through[] {
-  const panels = [...input.cage.things.values()].filter(isFirewall);
+  const panels = [...input.cage.things.values()]
+    .filter(isFirewall)
+    .map((panel) => ({ panel, faces: facesOf(panel.outline ?? []) }));
   if (panels.length === 0) return [];
   const middle = cabin(input);
   const feet = new Map<string, Foot>(
@@ -75,10 +77,10 @@ export function throughPanels(input: Pick<PacketInput, 'cage' | 'shape'>): reado
     if (line === null || part.tube.existing || !(line.length > 0)) return [];
     const count = Math.min(2000, Math.max(1, Math.ceil(line.length / STEP)));
     const points = Array.from({ length: count + 1 }, (_, i) => pointAt(line, (line.length * i) / count).point);
-    return panels.flatMap((panel): readonly Through[] => {
+    return panels.flatMap(({ panel, faces }): readonly Through[] => {
       const met = points.some((p, i) => {
         const q = points[i + 1];
-        return q !== undefined && crossesPanel(p, q, panel.outline ?? []);
+        return q !== undefined && crossesFaces(p, q, faces);
       });
       if (!met) return [];
       const away = (at: number): number => {

@@ -1,5 +1,6 @@
 /** Which joints a torch cannot go all round, what is in its way, and how far the cage must be let down to reach them. */
 import type { Panel } from '../../cage/hardware';
+import { facesOf } from '../../centreline/outline';
 import { pointAt } from '../../centreline/query';
 import { betweenStretches } from '../../centreline/stretches';
 import type { Vec3 } from '../../centreline/vector';
@@ -50,17 +51,19 @@ function stretchesOf(part: Part): readonly Obstacle[] {
   });
 }
 
-function facesOf({ name, outline }: Panel): readonly Obstacle[] {
-  const [a, ...rest] = outline ?? [];
-  if (a === undefined || rest[0] === undefined) return [];
-  if (rest.length === 1) return [{ kind: 'tube', name, a, b: rest[0], radius: 0, moves: false }];
-  return rest.slice(1).map((c, i): Obstacle => ({ kind: 'face', name, corners: [a, rest[i] ?? a, c], moves: false }));
+function panelFaces({ name, outline }: Panel): readonly Obstacle[] {
+  const points = outline ?? [];
+  const faces = facesOf(points).map((corners): Obstacle => ({ kind: 'face', name, corners, moves: false }));
+  if (faces.length > 0) return faces;
+  return points
+    .slice(1)
+    .map((b, i): Obstacle => ({ kind: 'tube', name, a: points[i] ?? b, b, radius: 0, moves: false }));
 }
 
 /** All tubes and panels of a car. */
 export const obstaclesOf = ({ cage, shape }: Input): readonly Obstacle[] => [
   ...[...shape.parts.values()].flatMap(stretchesOf),
-  ...[...cage.things.values()].flatMap((thing) => (thing.kind === 'panel' ? facesOf(thing) : [])),
+  ...[...cage.things.values()].flatMap((thing) => (thing.kind === 'panel' ? panelFaces(thing) : [])),
 ];
 
 const lowered = (point: Vec3, by: number): Vec3 => [point[0], point[1], point[2] - by];
