@@ -14,7 +14,7 @@ import type {
 import { hoverBlocks } from './hover-blocks';
 import { Latest } from './latest';
 import { readFromView, type ExportKind, type FromView, type Known, type ToView } from './messages';
-import { idsAt, writtenAt, type Cursor } from './places';
+import { hoverPlace, idsAt, writtenAt, type Cursor } from './places';
 
 /** Keys of the meshes that the panel holds, by id. */
 export type Have = Readonly<Record<string, string>>;
@@ -36,8 +36,8 @@ export interface Ports {
   write(edits: TryAnswer['edits'], stamp: string): Promise<boolean>;
   /** Puts the cursor there. `focus`: and the keyboard. */
   reveal(place: TextPlace, focus: boolean): Promise<void>;
-  /** The editor's hover there, as Markdown. */
-  hover(place: TextPlace, name: string): Promise<string>;
+  /** The editor's hover at its start, as Markdown. */
+  hover(place: TextPlace): Promise<string>;
   copy(text: string): Promise<void>;
   /** Each asks for a file first. What was done, in a sentence; null: the person would not. */
   savePicture(png: Uint8Array): Promise<string | null>;
@@ -230,8 +230,8 @@ export class Conversation {
   private async pick(message: Extract<FromView, { readonly type: 'pick' }>): Promise<void> {
     if (this.model === null) return;
     const place =
-      message.part === 'finding' ? this.model.findings[message.index]?.place : writtenAt(this.model, message.id)?.place;
-    if (place !== undefined) await this.ports.reveal(place, message.focus);
+      message.part === 'finding' ? this.model.findings[message.index]?.place : writtenAt(this.model, message.id);
+    if (place) await this.ports.reveal(place, message.focus);
   }
 
   private async askModel(page: number): Promise<void> {
@@ -303,9 +303,9 @@ export class Conversation {
 
   private async askHover(id: string): Promise<void> {
     const { page } = this;
-    const written = this.model === null ? null : writtenAt(this.model, id);
-    if (written === null || this.hovered !== id) return;
-    const markdown = await this.ports.hover(written.place, written.name);
+    const place = this.model === null ? null : hoverPlace(this.model, id);
+    if (place === null || this.hovered !== id) return;
+    const markdown = await this.ports.hover(place);
     if (this.hovered === id)
       this.post({ type: 'hover', id, blocks: hoverBlocks(markdown.slice(0, LONGEST_HOVER)) }, page);
   }

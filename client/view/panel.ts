@@ -36,7 +36,6 @@ import { nameOf, placeBeside, saveAsked } from '../save';
 import { Conversation, type About, type Have, type Ports } from './conversation';
 import type { ExportKind } from './messages';
 import { pageHtml } from './page';
-import { hoverSpot } from './places';
 
 /** What a panel needs from the extension. */
 export interface Surroundings {
@@ -193,7 +192,7 @@ export class CarPanel {
         ),
       write: (edits, stamp) => this.write(edits, stamp),
       reveal: (place, focus) => this.reveal(place, focus),
-      hover: (place, name) => this.hover(place, name),
+      hover: (place) => this.hover(place),
       copy: async (text) => env.clipboard.writeText(text),
       savePicture: async (content) => {
         const name = nameOf(this.asked).replace(/(\.cage)?$/i, '.png');
@@ -256,12 +255,10 @@ export class CarPanel {
     return beside?.viewColumn ?? ViewColumn.Beside;
   }
 
-  private async hover(place: TextPlace, name: string): Promise<string> {
-    const document = await workspace.openTextDocument(this.codeUri(place.uri));
-    if (place.start.line >= document.lineCount) return '';
-    const { line, character } = hoverSpot(document.lineAt(place.start.line).text, place, name);
-    const at = new Range(line, character, line, character).start;
-    const hovers = await commands.executeCommand<readonly Hover[]>('vscode.executeHoverProvider', document.uri, at);
+  private async hover(place: TextPlace): Promise<string> {
+    const { uri } = await workspace.openTextDocument(this.codeUri(place.uri));
+    const at = rangeOf(place).start;
+    const hovers = await commands.executeCommand<readonly Hover[]>('vscode.executeHoverProvider', uri, at);
     return hovers.flatMap(({ contents }) => contents.map(textOf)).join('\n\n');
   }
 }

@@ -1,5 +1,5 @@
 /** From the text to what is drawn of it, and back. Lines and UTF-16 characters from 0. */
-import type { TextPlace, WireModel } from '../../server/lsp/view-wire';
+import type { TextPlace, WireModel, WireNode, WireThing } from '../../server/lsp/view-wire';
 
 export type TextPosition = TextPlace['start'];
 
@@ -37,34 +37,21 @@ export const idsAt = (
     .map(({ id }) => id);
 };
 
-/** Where something of the model is written, and its name; null: nowhere of its own, or there is no such thing. */
-export const writtenAt = (
-  model: WireModel,
-  id: string,
-): { readonly place: TextPlace; readonly name: string } | null => {
-  const found = model.things.find((thing) => thing.id === id) ?? model.nodes.find((node) => node.id === id);
-  return found === undefined || found.place === null ? null : { place: found.place, name: found.name };
-};
+const find = (model: WireModel, id: string): WireThing | WireNode | null =>
+  model.things.find((thing) => thing.id === id) ?? model.nodes.find((node) => node.id === id) ?? null;
 
-const isWordSign = (sign: string | undefined): boolean => sign !== undefined && /[\w-]/.test(sign);
+/** Where something of the model is written; null: nowhere of its own, or there is no such thing. */
+export const writtenAt = (model: WireModel, id: string): TextPlace | null => find(model, id)?.place ?? null;
 
 /**
- * Where in a statement its hover is asked for: on its name, for a hover on the first word tells of the word. A twin's name
- * (`bar-end.left`) stands without its side where it is written. Without its name in that line: at the start.
- * @param line the statement's first line
+ * The place at whose start the editor's hover tells of the thing: its name. One that bears none is counted (`vent:3`) and
+ * is told on the word that begins its statement; a helmet is told with its seat.
  */
-export const hoverSpot = (line: string, { start }: TextPlace, name: string): TextPosition => {
-  const parts = name.split('.');
-  const spellings = parts.map((_, index) => parts.slice(0, parts.length - index).join('.'));
-  for (const spelling of spellings) {
-    for (
-      let index = line.indexOf(spelling, start.character);
-      index >= 0 && spelling !== '';
-      index = line.indexOf(spelling, index + 1)
-    ) {
-      if (!isWordSign(line[index - 1]) && !isWordSign(line[index + spelling.length]))
-        return { line: start.line, character: index };
-    }
-  }
-  return start;
+export const hoverPlace = (model: WireModel, id: string): TextPlace | null => {
+  const found = find(model, id);
+  if (found === null) return null;
+  if (found.name.includes(':')) return found.statement;
+  const isHelmet = 'kind' in found && found.kind === 'helmet';
+  const seat = isHelmet ? model.things.find(({ kind, name }) => kind === 'seat' && name === found.name) : undefined;
+  return (seat ?? found).place;
 };

@@ -174,12 +174,14 @@ const nameText = (analysis: Analysis, cursor: Cursor, use: NameUse, unit: Length
   }
 };
 
-/** A vent and a joint have no name: their own word speaks for them. */
+const NAMELESS: ReadonlySet<string> = new Set(['vent', 'joint', 'hole', 'padding']);
+
+/** Some things have no name: their own word speaks for them. */
 const namelessText = (analysis: Analysis, cursor: Cursor, word: Word, unit: LengthUnit): string | null => {
   const head = cursor.onLine?.line.word;
   const start = cursor.statement?.offset ?? 0;
   if (head === undefined || head.span.start + start !== word.span.start) return null;
-  if (head.text !== 'vent' && head.text !== 'joint') return null;
+  if (!NAMELESS.has(head.text)) return null;
   const thing = declaredThing(analysis, cursor);
   return thing === null ? null : hoverThing(analysis, thing, null, unit);
 };

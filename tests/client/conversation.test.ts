@@ -92,7 +92,7 @@ beforeEach(() => {
       done.push(`reveal ${String(at.start.line)} ${String(focus)}`);
       return Promise.resolve();
     },
-    hover: (_place, name) => hovers.ask(name),
+    hover: ({ start }) => hovers.ask(start.line),
     copy: (text) => {
       done.push(`copy ${text}`);
       return Promise.resolve();
@@ -302,9 +302,9 @@ describe('a hand on the picture', () => {
     await say({ type: 'hover', id: 'tube:bar' });
     await say({ type: 'hover', id: 'tube:hoop' });
     await say({ type: 'hover', id: 'node:a' });
-    expect(hovers.asked.map((one) => one.with)).toEqual(['bar']);
+    expect(hovers.asked.map((one) => one.with)).toEqual([6]);
     await last(hovers.asked).answer('**tube** `bar`');
-    expect(hovers.asked.map((one) => one.with)).toEqual(['bar', 'a']);
+    expect(hovers.asked.map((one) => one.with)).toEqual([6, 2]);
     await last(hovers.asked).answer('**node** `a`');
     const runs = [
       { text: 'node', style: 'strong' },

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { hoverBlocks } from '../../client/view/hover-blocks';
 import { readToView, type HoverBlock, type Run } from '../../client/view/messages';
 import { pageHtml } from '../../client/view/page';
-import { hoverSpot, idsAt, writtenAt } from '../../client/view/places';
+import { idsAt, writtenAt } from '../../client/view/places';
 import { CAR, model, node, place, thing } from './models';
 
 const same = (a: string, b: string): boolean => a === b;
@@ -37,25 +37,10 @@ describe('what the cursor stands in', () => {
     expect(idsOn(31, 5)).toEqual([]);
   });
   it('the other way, a thing or a node leads to where it is written, if anywhere', () => {
-    expect(writtenAt(car, 'tube:strap')).toEqual({ place: place(12, 5, 9), name: 'strap' });
-    expect(writtenAt(car, 'node:foot.left')?.place.start.line).toBe(29);
+    expect(writtenAt(car, 'tube:strap')).toEqual(place(12, 5, 9));
+    expect(writtenAt(car, 'node:foot.left')?.start.line).toBe(29);
     expect(writtenAt(car, 'tube:nowhere')).toBeNull();
     expect(writtenAt(car, 'tube:gone')).toBeNull();
-  });
-});
-
-describe('where a hover is asked for', () => {
-  const spot = (line: string, name: string, from = 0): number => hoverSpot(line, place(3, from), name).character;
-  it('is on the name, whole, with its side or without', () => {
-    expect(spot('tube harness-bar as harness', 'harness-bar')).toBe(5);
-    expect(spot('  tube bar-2 to bar', 'bar')).toBe(16);
-    expect(spot('node foot = (1, 2, 3)', 'foot.left')).toBe(5);
-    expect(spot('node foot.left = (1, 2, 3)', 'foot.left')).toBe(5);
-    expect(spot('a tube; tube tu', 'tu', 8)).toBe(13);
-  });
-  it('is the start where the name does not stand in that line', () => {
-    expect(spot('vent', 'harness-bar/vent', 0)).toBe(0);
-    expect(spot('', '', 7)).toBe(7);
   });
 });
 
