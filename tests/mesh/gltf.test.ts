@@ -2,6 +2,7 @@
  * glTF files against the Khronos validator (gltf-validator), the standard's own judge, and read back by a general-purpose
  * library: metres and axes as ISO/IEC 12113 has them.
  */
+import fc from 'fast-check';
 import { WebIO } from '@gltf-transform/core';
 import { validateBytes } from 'gltf-validator';
 import { describe, expect, it } from 'vitest';
@@ -9,6 +10,7 @@ import { glbFile } from '../../server/mesh/gltf';
 import { boxOf } from '../../server/mesh/mesh';
 import { meshesOf } from '../../server/mesh/meshes';
 import { analyse } from '../support/analyse';
+import { randomCage } from './random-cage';
 import { SAMPLES, sampleCar } from './samples';
 
 const MAKER = 'Cagewright 9.9.9';
@@ -30,6 +32,18 @@ describe('the samples as glTF', () => {
       ).toBe(0);
     });
   }
+});
+
+describe('cages at random', () => {
+  it('have files without error and without warning', async () => {
+    for (const text of fc.sample(randomCage, { numRuns: 12, seed: 21 })) {
+      const { cage, shape } = await analyse(text);
+      const { issues } = await validateBytes((await glbFile(cage, shape, MAKER)) ?? new Uint8Array(), {
+        maxIssues: 100,
+      });
+      expect(issues.messages.filter(({ severity }) => severity < 2)).toEqual([]);
+    }
+  });
 });
 
 describe('what is in the file', () => {
