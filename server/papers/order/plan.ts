@@ -14,6 +14,7 @@ export const GROUPS = {
   car: 'The car',
   plates: 'Plates',
   bend: 'Bend',
+  feet: 'Set the plates',
   fit: 'Cut, cope, fit and tack',
   tape: 'Tape again',
   out: 'Weld out of the car',

@@ -124,7 +124,7 @@ function footSteps(plan: Plan, { far }: Passing): readonly WorkStep[] {
     const bolted = feet.every(({ bolts, welded }) => bolts !== null && welded !== true);
     const passes = feet.flatMap(({ name }) => far.get(name) ?? []);
     return {
-      ...{ group: GROUPS.fit, id: p.footId(key), parts: [], holes: [] },
+      ...{ group: GROUPS.feet, id: p.footId(key), parts: [], holes: [] },
       does: bolted
         ? `Drill the car through ${word} ${plates}, and bolt ${feet.length === 1 ? 'it' : 'them'} down`
         : `Set ${word} ${plates}, clamped or tacked`,
@@ -146,6 +146,26 @@ function footSteps(plan: Plan, { far }: Passing): readonly WorkStep[] {
         ),
       ],
     };
+  });
+}
+
+/** Hosts that are tacked in one step stand in one reason. */
+function hostNeeds(plan: Plan, hosts: readonly Part[], splits: (host: Part) => boolean): readonly Need[] {
+  const byStep = new Map<string, Part[]>();
+  for (const host of hosts) {
+    const key = JSON.stringify([plan.jobOf(host.name), splits(host)]);
+    byStep.set(key, [...(byStep.get(key) ?? []), host]);
+  }
+  return [...byStep.values()].flatMap((parts): readonly Need[] => {
+    const [first] = parts;
+    if (first === undefined) return [];
+    const key = plan.jobOf(first.name);
+    const label = jobLabel({ key, parts }, plan.input);
+    const many = parts.length > 1;
+    const why = splits(first)
+      ? `${label} ${many ? 'run' : 'runs'} through between the pieces`
+      : `cut to ${label} as ${many ? 'they stand' : 'that stands'}`;
+    return [need(p.tackId(key), why)];
   });
 }
 
@@ -187,14 +207,7 @@ function tubeSteps(
           ? need(p.bendId(key), 'bend before cope: a bent end is where the bender leaves it')
           : need(p.MEASURE, 'its length comes from the measured points'),
         ...(!bent && isBar ? [need(p.BAR_HEIGHT, 'the straps lie on it: its height follows the seat')] : []),
-        ...hosts.map((host) =>
-          need(
-            p.tackId(plan.jobOf(host.name)),
-            splits(host)
-              ? `${labelOf(host, input)} runs through between the pieces`
-              : `cut to ${labelOf(host, input)} as that stands`,
-          ),
-        ),
+        ...hostNeeds(plan, hosts, splits),
         ...(hasExisting ? [need(p.EXISTING, 'what is there already is measured, not believed')] : []),
       ],
     ),
