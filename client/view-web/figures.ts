@@ -47,7 +47,7 @@ export class Figures implements Layer {
   draw(overlay: Overlay): void {
     const { desk } = this;
     const model = desk.shown;
-    if (!model || desk.closeUp) return;
+    if (!model || desk.closeUp || desk.measuring) return;
     if (model.window && desk.kept.layers.window) this.drawWindow(overlay, model.window);
     const { palette } = desk;
     const wanted = this.wanted(model);
@@ -84,7 +84,7 @@ export class Figures implements Layer {
   labels(): readonly Label[] {
     const { desk } = this;
     const model = desk.shown;
-    if (!model || desk.closeUp) return [];
+    if (!model || desk.closeUp || desk.measuring) return [];
     const labels: Label[] = [];
     const told = new Set<WireFinding>();
     const wanted = this.wanted(model);

@@ -10,7 +10,7 @@ export class Measure implements Layer {
   readonly element: HTMLElement;
   private readonly toggle: HTMLButtonElement;
   private readonly hint = el('p', { class: 'hint' });
-  private readonly lines = el('dl', { class: 'figures' });
+  private readonly lines = el('dl', { class: 'figures', 'aria-live': 'polite', 'aria-label': 'What was measured' });
   private readonly copy: HTMLButtonElement;
   private picked: readonly Picked[] = [];
   private answer: MeasureAnswer | null = null;
@@ -61,9 +61,8 @@ export class Measure implements Layer {
   measured(number: number, answer: MeasureAnswer | null): void {
     if (number !== this.number || !this.desk.measuring) return;
     this.answer = answer;
-    this.desk.say(
-      answer ? answer.lines.map(({ what, says }) => `${what} ${says}`).join(', ') : 'These two cannot be measured.',
-    );
+    const [first] = answer?.lines ?? [];
+    this.desk.say(first ? `${first.what}: ${first.says}` : 'These two cannot be measured.');
     this.render();
     this.desk.changed();
   }
