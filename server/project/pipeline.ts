@@ -94,15 +94,25 @@ export class Project implements Apart {
     });
   }
 
-  /** Everything that is known about the judged file. Synchronous and pure but for the caches. */
-  analyse(sources: Sources): Analysis {
-    const { trees, cage } = this.build(sources);
-    const car = recent(
+  private carOf(root: string): Car {
+    return recent(
       this.cars,
-      sources.root,
+      root,
       KEPT_CARS,
       (old) => old ?? { shape: new ShapeCache(), judging: new Judging(), sentences: new WeakMap() },
     );
+  }
+
+  /** The stages before judgement. */
+  shape(sources: Sources): Pick<Analysis, 'cage' | 'shape'> {
+    const { cage } = this.build(sources);
+    return { cage, shape: shapeOf(cage, this.carOf(sources.root).shape) };
+  }
+
+  /** Everything that is known about the judged file. Synchronous and pure but for the caches. */
+  analyse(sources: Sources): Analysis {
+    const { trees, cage } = this.build(sources);
+    const car = this.carOf(sources.root);
     const shape = shapeOf(cage, car.shape);
     const { findings: judged, asked } = car.judging.judge(cage, shape);
     const { findings, waivers } = placeFindings({

@@ -44,6 +44,8 @@ export interface Sources {
 export interface Apart {
   /** The cage alone, without its shape: quick. It holds until the next is built. */
   build(sources: Sources): Built;
+  /** The cage and its whole shape, without any judgement: about half of an analysis. */
+  shape(sources: Sources): Pick<Analysis, 'cage' | 'shape'>;
   analyse(sources: Sources): Analysis;
 }
 

@@ -5,7 +5,10 @@ import { facesOf } from '../centreline/outline';
 import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, cross, distance, dot, norm, sub } from '../centreline/vector';
-import type { Car } from './car';
+import type { Params } from '../../grammar/finding';
+import type { Car, Hoop } from './car';
+import { missingOfCar, reading } from './readings';
+import type { Item } from './rule';
 
 function toSegment(p: Vec3, a: Vec3, b: Vec3): number {
   const along = sub(b, a);
@@ -65,6 +68,34 @@ export function nearestPanel(
     }
   }
   return best;
+}
+
+/** A stretch of a hoop, what its reading says besides, and which panels may be beside it. */
+export interface Beside {
+  readonly stretch: readonly [number, number];
+  readonly says: Params;
+  readonly own?: (panel: Panel) => boolean;
+}
+
+/** From the outside of the main hoops to the panels of a kind, on these stretches; of an open car nothing is asked. */
+export function panelGaps(
+  car: Car,
+  as: PanelKind,
+  unwritten: string,
+  of: (hoop: Hoop) => readonly Beside[],
+): readonly Item[] {
+  if (car.cage.vehicle?.body === 'open') return [];
+  const hoops = car.mainHoops().filter(({ tube }) => tube.section !== null);
+  if (hoops.length === 0) return [];
+  if (!car.ofKind('panel').some((panel) => panel.as === as)) return missingOfCar(car, unwritten);
+  return hoops.flatMap((hoop) =>
+    of(hoop).flatMap(({ stretch, says, own }) => {
+      const near = nearestPanel(car, as, hoop.line, stretch, own);
+      if (near === null) return [];
+      const gap = Math.max(0, near.far - (hoop.tube.section?.od ?? 0) / 2);
+      return [reading(hoop.name, gap, 'mm', { tube: hoop.name, ...says, panel: near.panel }, { fact: 'path' })];
+    }),
+  );
 }
 
 /** A roof over the example's hoop, so high, and pillars beside it, so far out. */

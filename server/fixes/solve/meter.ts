@@ -66,6 +66,8 @@ export function outside({ measured, allowed }: Pick<PlacedFinding, 'measured' | 
   return Math.max(0, under, over);
 }
 
+const ruleOf = (finding: PlacedFinding): Rule | undefined => RULES.find(({ code }) => code === finding.code);
+
 /** The assessments of one thing by one rule, over all chosen books. */
 function assessed(cage: Cage, shape: Analysis['shape'], rule: Rule, finding: PlacedFinding): readonly Assessment[] {
   return assess(new Car(cage, shape), booksOf(cage), [rule]).filter(
@@ -79,7 +81,7 @@ function assessed(cage: Cage, shape: Analysis['shape'], rule: Rule, finding: Pla
  * @param edits what was changed when it was told
  */
 function ruleMeter(trial: Trial, finding: PlacedFinding, edits: readonly TextEdit[] = []): Meter | null {
-  const rule = RULES.find(({ code }) => code === finding.code);
+  const rule = ruleOf(finding);
   if (rule === undefined || finding.measured === undefined) return null;
   const { analysis } = trial;
   const cage = trial.cage(edits);
@@ -126,9 +128,21 @@ function toldMeter(trial: Trial, finding: PlacedFinding): Meter | null {
 /** The whole car costs so many quick readings. */
 const WHOLE_PRICE = 8;
 
+/** What a rule finds broken in the whole shape, or what the shape tells by itself. */
+function toldOf({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>, finding: PlacedFinding): readonly Told[] {
+  const rule = ruleOf(finding);
+  if (rule === undefined) return [...cage.findings, ...shape.findings];
+  return assessed(cage, shape, rule, finding).flatMap(({ item, verdict }): readonly Told[] => {
+    if (verdict.kind !== 'broken' || isMissing(item)) return [];
+    const { measured, from, to } = verdict.decision;
+    const params = { ...finding.params, ...item.params };
+    return [{ code: rule.code, subject: item.subject, params, measured, allowed: { from, to, unit: measured.unit } }];
+  });
+}
+
 /** Reads the whole car. */
 export const wholeMeter = (trial: Trial, finding: PlacedFinding): Meter => {
-  const read = (edits: readonly TextEdit[]): Read => readTold(trial.whole(edits).findings, finding);
+  const read = (edits: readonly TextEdit[]): Read => readTold(toldOf(trial.shape(edits), finding), finding);
   return { price: WHOLE_PRICE, start: outside(finding), read, readCage: () => UNREAD };
 };
 

@@ -51,6 +51,11 @@ export class Trial {
     return this.apart.build(this.sources(edits)).cage;
   }
 
+  /** The cage of the changed text with its whole shape, not judged. */
+  shape(edits: readonly TextEdit[]): Pick<Analysis, 'cage' | 'shape'> {
+    return this.apart.shape(this.sources(edits));
+  }
+
   /** Everything of the changed text. */
   whole(edits: readonly TextEdit[]): Analysis {
     return this.apart.analyse(this.sources(edits));

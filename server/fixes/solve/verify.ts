@@ -30,8 +30,7 @@ interface Standing {
   error: boolean;
 }
 
-function standing(analysis: Analysis): ReadonlyMap<string, Standing> {
-  const names = namesOf(analysis);
+function standing(analysis: Analysis, names: ReadonlySet<string>): ReadonlyMap<string, Standing> {
   const map = new Map<string, Standing>();
   const put = (key: string, finding: PlacedFinding): void => {
     const far = finding.severity === 'information' ? null : outside(finding);
@@ -66,19 +65,21 @@ export interface Verdict {
 
 /** What stood before, kept for several tries. */
 export class Verifier {
+  private readonly names: ReadonlySet<string>;
   private readonly before: ReadonlyMap<string, Standing>;
 
   constructor(
-    private readonly analysis: Analysis,
+    analysis: Analysis,
     private readonly finding: PlacedFinding,
   ) {
-    this.before = standing(analysis);
+    this.names = namesOf(analysis);
+    this.before = standing(analysis, this.names);
   }
 
   /** What a change does to the list of findings. */
   look(after: Analysis): Verdict {
-    const names = namesOf(this.analysis);
-    const now = standing(after);
+    const { names } = this;
+    const now = standing(after, namesOf(after));
     const key = keyOf(this.finding, names);
     const own = this.before.get(key)?.count ?? 0;
     const told = this.finding.params['bothSides'] === 'yes' ? 2 : 1;

@@ -2,9 +2,8 @@
 import type { Side } from '../../cage/cage';
 import { pointAt } from '../../centreline/query';
 import { legsOf } from '../hoop';
-import { nearestPanel, panelExample } from '../panels';
-import { missingOfCar, reading } from '../readings';
-import type { Item, Rule } from '../rule';
+import { panelExample, panelGaps } from '../panels';
+import type { Rule } from '../rule';
 
 const PILLAR = 'the pillars are not written: panel NAME as pillar { outline P, P }, inside mirror';
 
@@ -12,24 +11,18 @@ export const hoopPillarGap: Rule = {
   code: 'hoop.pillar-gap',
   unit: 'mm',
   slack: 0.05,
-  read: (car): readonly Item[] => {
-    if (car.cage.vehicle?.body === 'open') return [];
-    const hoops = car.mainHoops().filter(({ tube }) => tube.section !== null);
-    if (hoops.length === 0) return [];
-    if (!car.ofKind('panel').some(({ as }) => as === 'pillar')) return missingOfCar(car, PILLAR);
-    return hoops.flatMap((hoop) =>
-      legsOf(hoop.line, hoop.figures).flatMap((leg) => {
-        const middle = pointAt(hoop.line, (leg[0] + leg[1]) / 2).point;
+  read: (car) =>
+    panelGaps(car, 'pillar', PILLAR, ({ line, figures }) =>
+      legsOf(line, figures).map((leg) => {
+        const middle = pointAt(line, (leg[0] + leg[1]) / 2).point;
         const side: Side = middle[1] >= 0 ? 'left' : 'right';
-        const beside = nearestPanel(car, 'pillar', hoop.line, leg, ({ outline }) =>
-          (outline ?? []).every(([, y]) => y * middle[1] >= 0),
-        );
-        if (beside === null) return [];
-        const gap = Math.max(0, beside.far - (hoop.tube.section?.od ?? 0) / 2);
-        return [reading(hoop.name, gap, 'mm', { tube: hoop.name, side, panel: beside.panel }, { fact: 'path' })];
+        return {
+          stretch: leg,
+          says: { side },
+          own: ({ outline }) => (outline ?? []).every(([, y]) => y * middle[1] >= 0),
+        };
       }),
-    );
-  },
+    ),
   mend: () => ({
     says: 'set the leg farther out',
     ask: ', {book} wants it as near as can be; it names no figure, over {limit} is told',
