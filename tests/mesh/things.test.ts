@@ -254,6 +254,41 @@ function isInside({ positions, indices }: Mesh, at: Vec3): boolean {
   return met % 2 === 1;
 }
 
+describe('a car of any size', () => {
+  it('has finite meshes or none, and throws at nothing', async () => {
+    for (const far of ['0.001', '1', '1000000', '900000000000']) {
+      const text =
+        `units mm\nsection t { od 45; wall 2.5 }\ndie d { od 45; radius 100 }\nnode a = (0, 0, 0)\nnode b = (0, ${far}, ${far})\n` +
+        `node c = (${far}, 0, ${far})\ntube t { section t; path a, b; first open; last open }\ntube u { section t; die d; path a, b, c }\n` +
+        `seat s { slots (${far}, 0, ${far}); recline 89 deg; slot-spacing ${far}; back ${far}; helmet (forward ${far}, up 1) radius ${far} }\n` +
+        `strap k { seat s; slot left; to t; width 75 }\npanel p as floor { outline a, b, c }\npadding t { thickness ${far}; standard foam }\n` +
+        `foot f { at a; plate ${far} x 110 x 3; lies square; hole ${far} }\nhole t for drain { at a; from 1; clock 90; dia ${far} }\n`;
+      const { cage, shape } = await analyse(text);
+      for (const { id, made } of meshesOf(cage, shape)) {
+        const mesh = made()?.mesh;
+        for (const list of mesh === undefined ? [] : [mesh.positions, mesh.normals, mesh.lines])
+          expect(list.every(Number.isFinite), `${id} ${far}`).toBe(true);
+      }
+    }
+  });
+
+  it('of 400 tubes has all their meshes', async () => {
+    const rails = Array.from(
+      { length: 399 },
+      (_, i) =>
+        `node p${String(i)} = on post at ${String(50 + 10 * i)} from a\nnode q${String(i)} = (600, ${String((i % 7) * 10)}, ${String(50 + 10 * i)})\n` +
+        `tube r${String(i)} { section thin; path p${String(i)}, q${String(i)}; last open }`,
+    );
+    const { cage, shape } = await analyse(
+      `units mm\nsection t { od 45; wall 2.5 }\nsection thin { od 8; wall 1 }\nnode a = (0, 0, 0)\nnode b = (0, 0, 4100)\n` +
+        `tube post { section t; path a, b; first open; last open }\n${rails.join('\n')}\n`,
+    );
+    const made = meshesOf(cage, shape).filter(({ kind }) => kind === 'tube');
+    expect(made.length).toBe(400);
+    expect(made.filter(({ made: make }) => make() === null).map(({ id }) => id)).toEqual([]);
+  });
+});
+
 describe('outlines', () => {
   it('are cut into triangles of their whole area; one that crosses itself is not', () => {
     const shape = (...flat: readonly (readonly [number, number])[]): readonly Vec3[] => flat.map(([x, y]) => [x, y, 5]);
