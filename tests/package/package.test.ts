@@ -19,6 +19,7 @@ const modules = (): readonly string[] =>
     .map((name) => `${SERVER}/${name}`);
 const bundles = (): readonly string[] => ['client/dist/extension.js', 'client/dist/view.js', ...modules()];
 const LARGEST_PACKAGE = 1024 * 1024;
+const LARGEST_VIEW = 700_000;
 
 let folder = '';
 beforeAll(() => {
@@ -57,6 +58,12 @@ describe('the package', () => {
     options[options.indexOf('--out') + 1] = out;
     node(VSCE, 'package', ...options);
     expect(statSync(out).size).toBeLessThanOrEqual(LARGEST_PACKAGE);
+  });
+
+  it('has a picture for the panel under 700 kB, that needs nothing which the panel forbids', () => {
+    expect(statSync(join(root, 'client/dist/view.js')).size).toBeLessThan(LARGEST_VIEW);
+    expect(read('client/dist/view.js')).not.toMatch(/\beval\(|\bnew Function\b|\bimport\(/);
+    expect(read('client/dist/view.css')).not.toMatch(/@import|url\(/);
   });
 
   it('carries the licence of everything that is bundled', () => {
