@@ -57,9 +57,10 @@ export function proofOf({ layout }: Buying): string {
   if (bought === 0) return 'Nothing has to be bought';
   if (proven) return cost === null ? 'Proven: fewer sticks are not possible' : 'Proven: it cannot be had cheaper';
   const gap = (cost ?? bought) - bound;
+  const share = `a gap of ${(Math.ceil((1000 * gap) / bound) / 10).toFixed(1)} %`;
   return cost === null
-    ? `Not proven: no layout needs fewer than ${String(bound)} sticks, so at most ${String(gap)} could be saved`
-    : `Not proven: no layout costs less than ${money(bound)}, so at most ${money(gap)} could be saved`;
+    ? `Not proven, the search ended with ${share}: no layout needs fewer than ${String(bound)} sticks, so at most ${String(gap)} could be saved`
+    : `Not proven, the search ended with ${share}: no layout costs less than ${money(bound)}, so at most ${money(gap)} could be saved`;
 }
 
 /** `4 x 6000 mm`, longest first; with their prices. */

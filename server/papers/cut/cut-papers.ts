@@ -1,18 +1,20 @@
 /** The cut list and the buying list, as pages, and both as tables for a spreadsheet. */
 import type { LengthUnit } from '../../../grammar/units';
+import { UNITS } from '../../../grammar/units';
 import type { Row, Markup } from '../html';
 import { element, figures, join, lines, paragraph, table, words } from '../html';
 import { onTape } from '../on-tape';
-import { PACKET_MARK } from '../packet/marks';
+import { CAUTIONS, PACKET_MARK } from '../packet/marks';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
 import { paperPage } from '../packet/paper-page';
-import { saySize } from '../quantity';
+import { otherUnit, saySize } from '../quantity';
 import { barOf } from './bars';
 import type { Buying } from './buying';
 import { billOf, buyingOf, costWords, kerfWords, money, proofOf } from './buying';
 import type { SectionPieces } from './pieces';
 import { endWords, piecesOf } from './pieces';
 
+const INCH = UNITS['in']?.factor ?? 25.4;
 const RED = 'color:#b00000;font-weight:bold';
 
 /** `hoop, 45 mm x 2.5 mm (1.7717 in x 0.0984 in), cold-drawn-seamless`: as a dealer is asked for it. */
@@ -209,14 +211,20 @@ function buyingList(input: PacketInput, buying: readonly Buying[]): Paper {
 }
 
 /** RFC 4180; a cell that a spreadsheet would take for a sum is text. */
-const cell = (value: string | number | null): string => {
-  const plain = value === null ? '' : typeof value === 'number' ? String(Math.round(value * 10) / 10) : value;
-  const safe = typeof value === 'string' && /^[=+\-@\t\r]/.test(plain) ? `'${plain}` : plain;
+const cell = (value: string): string => {
+  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 };
 
-const csv = (rows: readonly (readonly (string | number | null)[])[]): string =>
+const csv = (rows: readonly (readonly string[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+
+/** Both systems as plain figures, the file's first: tenths of a millimetre, thousandths of an inch. */
+function lengthCells(lengths: readonly (number | null)[], { units }: PacketInput): readonly string[] {
+  const metric = lengths.map((one) => (one === null ? '' : (Math.round(one * 10) / 10).toFixed(1)));
+  const inches = lengths.map((one) => (one === null ? '' : (one / INCH).toFixed(3)));
+  return otherUnit(units) === 'mm' ? [...inches, ...metric] : [...metric, ...inches];
+}
 
 function cutTable(input: PacketInput, sections: readonly SectionPieces[]): Paper {
   const rows = sections.flatMap(({ section, pieces }) =>
@@ -224,20 +232,22 @@ function cutTable(input: PacketInput, sections: readonly SectionPieces[]): Paper
       number.digits,
       number.label,
       section ?? '',
-      stick,
-      cut,
+      ...lengthCells([stick, cut], input),
       ...part.ends.map((end) => (stopped === null ? endWords(end, input) : '')),
       stopped ?? '',
     ]),
   );
-  const head = ['number', 'part', 'section', 'stick mm', 'between long points mm', 'end 1', 'end 2', 'do not cut'];
-  const foot = [[PACKET_MARK, `file ${input.hash}`]];
+  const [own, other] = otherUnit(input.units) === 'mm' ? ['in', 'mm'] : ['mm', 'in'];
+  const lengths = [own, other].flatMap((unit) => [`stick ${unit}`, `between long points ${unit}`]);
+  const head = ['number', 'part', 'section', ...lengths, 'end 1', 'end 2', 'do not cut'];
+  const foot = [[PACKET_MARK, `file ${input.hash}`, ...CAUTIONS]];
   return {
     path: 'cut-list.csv',
     title: 'Cut list for a spreadsheet',
     kind: 'cut-list',
     parts: [],
-    content: csv([...foot, head, ...rows]),
+    // Spreadsheets take text for UTF-8 where it begins with a byte order mark.
+    content: `\ufeff${csv([...foot, head, ...rows])}`,
   };
 }
 

@@ -163,6 +163,20 @@ describe('both', () => {
     for (const text of ['', 'cage "Empty"']) expect(cutPapers(await inputOf(text))).toHaveLength(3);
   });
 
+  it("have lengths in both systems in the table, the file's first, as figures", async () => {
+    // 1016 mm are 40 in: 25.4 mm to the inch.
+    const table = async (units: string, long: string): Promise<readonly string[]> => {
+      const text = `cage "x"\nunits ${units}\nsection s { od 38 mm; wall 2.5 mm }\nnode a = (0, 0, 0)\nnode b = (0, 0, ${long})\ntube t { section s; path a, b; first open; last open }\n`;
+      return contentOf(await inputOf(text), 'cut-list.csv')
+        .split('\r\n')
+        .slice(1, 3);
+    };
+    const [head, row] = await table('in', '40');
+    expect(head).toContain('stick in,between long points in,stick mm,between long points mm');
+    expect(row).toContain('40.000,40.000,1016.0,1016.0');
+    expect((await table('mm', '1016'))[1]).toContain('1016.0,1016.0,40.000,40.000');
+  });
+
   it('have a table for a spreadsheet with as many cells in every row (RFC 4180)', async () => {
     const rows = contentOf(await inputOf(CAR), 'cut-list.csv')
       .split('\r\n')
