@@ -320,8 +320,11 @@ export function parseTokens(
   if (rule === 'args') parser.args();
   else parser.value();
   const error = parser.errors[0];
+  const last = tokens[tokens.length - 1];
+  const end = base + (last?.endOffset ?? -1) + 1;
   const groups = parser.groups.map(({ args, start }): ArgGroup => {
-    const from = args[0]?.span.start ?? start;
+    // Behind the last comma there is no token whose place could be told.
+    const from = args[0]?.span.start ?? (Number.isNaN(start) ? end : start);
     return { args, span: { start: from, end: args[args.length - 1]?.span.end ?? from } };
   });
   parser.groups = [];

@@ -11,6 +11,9 @@ import { rangesOf } from '../../server/cli/ranges';
 import { findingsJson, modelJson } from '../../server/project/describe';
 import { modelText } from '../../server/project/describe-text';
 import type { Analysis } from '../../server/project/project';
+import { dragged } from '../../server/view/drag';
+import { measureBetween } from '../../server/view/measure';
+import { newViewCache, viewOf } from '../../server/view/view';
 import { analyse } from '../support/analyse';
 
 export const FILE = 'example.cage';
@@ -69,6 +72,7 @@ export function askFile(analysis: Analysis): void {
   const { text } = tree;
   outline(analysis, FILE);
   folds(tree);
+  askPicture(analysis);
   for (const { id, finding } of fixesAt(analysis, FILE, { start: 0, end: text.length })) {
     for (const { file, span } of solveFix(analysis, id, finding)) {
       expect(span.start).toBeGreaterThanOrEqual(0);
@@ -76,6 +80,30 @@ export function askFile(analysis: Analysis): void {
       expect(span.end).toBeLessThanOrEqual(analysis.trees.get(file)?.text.length ?? 0);
     }
   }
+}
+
+/** So many nodes are dragged, and so many things measured against the one before. */
+const PICKED = 4;
+
+/** Asks for the picture, drags some nodes and measures between some things: numbers are numbers, edits stay in the text. */
+export function askPicture(analysis: Analysis): void {
+  const say = (): string => 'line 1';
+  const model = viewOf(analysis, newViewCache(), { pack: () => '', say, have: {} });
+  expect(unsound(model)).toEqual([]);
+  for (const { id, at } of model.nodes.slice(0, PICKED)) {
+    const { edits, why } = dragged(analysis, id, [at[0] + 17.3, at[1] - 4, at[2] + 1e4], say);
+    expect(edits === null).toBe(why !== null);
+    for (const { file, span, newText } of edits ?? []) {
+      expect(analysis.trees.get(file)?.text.slice(span.start, span.end)).toMatch(/^-?\s*[\d.]/);
+      expect(newText).toMatch(/^-?[\d ./]+$/);
+    }
+  }
+  const picks = model.things.slice(0, PICKED).map(({ id, box }) => ({ id, at: box?.[0] ?? ([0, 0, 0] as const) }));
+  picks.forEach((pick, i) => {
+    const answer = measureBetween(analysis.shape, picks[i - 1] ?? pick, pick);
+    expect(unsound(answer)).toEqual([]);
+    for (const { says } of answer?.lines ?? []) expect(says).not.toMatch(HOLES);
+  });
 }
 
 /** Laying out loses nothing and is done once. */

@@ -1,5 +1,6 @@
 /** Where lines and blocks begin and end. */
 import { describe, expect, it } from 'vitest';
+import { parseFile } from '../../grammar/parser';
 import { mended, outline, read, told } from './reading';
 
 describe('lines', () => {
@@ -27,6 +28,15 @@ describe('lines', () => {
   ])('end behind a comma before %s', (_, text) => {
     expect(outline(text).split(' ').length).toBe(2);
     expect(told(text)[0]).toBe('syntax.missing behind a,');
+  });
+
+  it.each(['vent a ,', 'joint a,', 'tube t { path a, }'])('%s: every span is one', (text) => {
+    const { entry } = parseFile('a', text).statements[0]?.tree ?? { entry: null };
+    const lines = entry === null ? [] : [entry.line, ...(entry.block?.entries ?? []).map(({ line }) => line)];
+    const spans = lines.flatMap(({ groups }) => groups.map(({ span }) => span));
+    for (const { start, end } of spans)
+      expect([start >= 0, end >= start, end <= text.length]).toEqual([true, true, true]);
+    expect(spans.length).toBeGreaterThan(0);
   });
 
   it('end behind a comma before }', () => expect(outline('tube a { path b,\n}\nnode c = d')).toBe('tube{path} node'));
