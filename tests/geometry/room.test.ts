@@ -1,9 +1,12 @@
 /** Will it go in: closed forms for upright and leaning posts, neighbours that just let it pass, and what is not known. */
 import { describe, expect, it } from 'vitest';
-import { tooLongOf } from '../../server/geometry/room/ways';
+import { HANDS } from '../../server/geometry/room/play';
+import { Rooms } from '../../server/geometry/room/room';
+import { KINDS, tooLongOf } from '../../server/geometry/room/ways';
 import type { Sought } from '../../server/geometry/room/seek';
+import { sampleInput } from '../papers/bend/support';
 import type { Case, Posts } from './room-car';
-import { astride, caseOf, upright } from './room-car';
+import { astride, caseOf, shapeOf, textOf, upright } from './room-car';
 
 async function known(posts: Posts): Promise<Case> {
   const found = await caseOf(posts);
@@ -41,10 +44,10 @@ describe('a bar square between upright posts (closed forms, worked by hand)', ()
 
   it('posts that stand on plates let nothing past their feet: upward is left', async () => {
     const { room } = await known(upright(1000, 45, 38, { feet: true }));
-    const [, , z] = [0, 0, room.ways.slid?.way.from[1] ?? 0];
+    const up = room.ways.slid?.way.from[1] ?? 0;
     expect(over(room.ways.slid)).toBeLessThan(1e-3);
     expect(room.ways.slid?.way.by).toBeGreaterThan(480);
-    expect(Math.abs(z)).toBeCloseTo(1, 6);
+    expect(Math.abs(up)).toBeCloseTo(1, 6);
   });
 });
 
@@ -65,4 +68,73 @@ describe('posts astride', () => {
       expect(2 * (by - 30) * slope).toBeLessThan(asks);
     },
   );
+});
+
+/** A rod across the posts' plane, above the bar, so far before it. */
+const rod = (before: number): string => `section rod { od 20; wall 2 }
+node r1 = (${String(before)}, -300, 700)
+node r2 = (${String(before)}, 300, 700)
+tube rod as brace { section rod; path r1, r2 }`;
+
+describe('neighbours', () => {
+  it.each([
+    [1.3, []],
+    [1.1, []],
+    [0.9, ['rod']],
+    [0.3, ['rod']],
+    [-5, ['rod']],
+  ])('a rod passed by %f mm (worked by hand: 19 and 10 off its axis)', async (clearance, blockers) => {
+    const { room } = await known(upright(1000, 45, 38, { feet: true, more: rod(19 + 10 + clearance) }));
+    const { slid } = room.ways;
+    expect(over(slid)).toBeLessThan(0.01);
+    expect(slid?.blockers.map(({ name }) => name)).toEqual(blockers);
+    for (const { least } of slid?.blockers ?? []) expect(Math.abs(least - clearance)).toBeLessThan(0.2);
+  });
+
+  it('one that stands below is in no way upward', async () => {
+    const { room } = await known(upright(1000, 45, 38, { feet: true, more: rod(0).replaceAll('700)', '300)') }));
+    expect(room.ways.slid?.blockers).toEqual([]);
+  });
+});
+
+describe('twins', () => {
+  it('hear the same as one that is asked alone, on every bar of the cage of 42 tubes', async () => {
+    const { shape } = await sampleInput('curlew-cage');
+    const both = new Rooms(shape.parts);
+    let mirrored = 0;
+    for (const part of shape.parts.values()) {
+      const room = both.of(part, []);
+      if (room === null || !room.mirrored) continue;
+      mirrored++;
+      const alone = new Rooms(shape.parts).of(part, []);
+      expect(alone?.mirrored).toBe(false);
+      expect(room.overPoints).toBeCloseTo(alone?.overPoints ?? NaN, 3);
+      // The shortest line is one of every fifteenth degree, which are others on the other side.
+      expect(Math.abs((room.clear ?? NaN) - (alone?.clear ?? NaN))).toBeLessThan(1);
+      for (const kind of KINDS) {
+        const [one, two] = [over(room.ways[kind]), over(alone?.ways[kind] ?? null)];
+        if (Number.isNaN(one) || Number.isNaN(two)) expect(one).toBe(two);
+        else if (Math.max(one, two) > HANDS) expect(Math.abs(one - two)).toBeLessThan(0.1 * Math.max(one, two));
+        else expect(Math.max(one, two)).toBeLessThanOrEqual(HANDS);
+      }
+    }
+    expect(mirrored).toBeGreaterThan(10);
+  });
+});
+
+describe('what is not known', () => {
+  it('is null, and nothing throws: no section, no host, a bar on a plate', async () => {
+    const text = textOf(upright(1000, 45, 38));
+    for (const broken of [
+      text.replace('section right { od 45; wall 2 }', ''),
+      text.replace('section bar { od 38; wall 2.5 }', ''),
+      text.replace('node b1', 'node gone'),
+      text.replace('path c1, c2', 'path c1, c1'),
+      text.replace('tube bar as brace { section bar;', 'tube bar as brace { section bar; last open;'),
+    ]) {
+      const { parts } = await shapeOf(broken);
+      const part = parts.get('bar');
+      if (part !== undefined) expect(new Rooms(parts).of(part, [...parts.values()])).toBeNull();
+    }
+  });
 });

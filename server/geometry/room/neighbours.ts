@@ -15,7 +15,9 @@ import type { Way } from './ways';
 /** Of each end's outer edge, every so many points are asked. */
 const EDGE = 6;
 /** Steps along a way, mm: as long as the clearance lets, and never shorter. */
-const SHORTEST = 1;
+const SHORTEST = 2;
+/** The same past a neighbour that is known to be in the way. */
+const IN_THE_WAY = 6;
 /** What comes out is followed on for so long. */
 const ON = 100;
 /** In place, a neighbour may stand nearer than hands want; then it must come no nearer than that, to within this. */
@@ -105,9 +107,20 @@ export interface Blocker {
   readonly least: number;
 }
 
+/** A group of a neighbour's chords that the bar may come near to. */
+interface Near {
+  readonly group: Group;
+  readonly name: string;
+  /** The bar must come no nearer. */
+  readonly want: number;
+  /** Until then, mm of the way, it cannot. */
+  safe: number;
+}
+
 /**
  * Who stands in a way: neighbours that the bar comes nearer to than hands want, or nearer than it will lie to them in its
- * place. In steps no longer than the clearance, so that nothing is stepped over.
+ * place. Each is asked again before the bar can have come so near, or after {@link SHORTEST}: between two such places no
+ * point of the bar is farther than half of that from where it was asked, so that it runs into nothing unseen.
  */
 export function blockersOf(field: Field, way: Way, neighbours: Tubes): readonly Blocker[] {
   const last = way.paths.at(-1);
@@ -117,25 +130,27 @@ export function blockersOf(field: Field, way: Way, neighbours: Tubes): readonly 
   const home = at(outside, IN_PLACE);
   // No point of the bar comes farther than its paths are long.
   const far = paths.reduce((sum, { length }) => sum + length, FAR);
-  const near = neighbours.groups.flatMap((group) => {
+  const near = neighbours.groups.flatMap((group): readonly Near[] => {
     const apart = toGroup(home, neighbours, group, far);
-    return apart < far ? [{ group, want: Math.min(HANDS, apart - SLACK) }] : [];
+    const name = neighbours.names[group.from] ?? '';
+    return apart < far ? [{ group, name, want: Math.min(HANDS, apart - SLACK), safe: apart - HANDS / 2 }] : [];
   });
   const least = new Map<string, number>();
   const shift = new Shift(field);
+  let before = 0;
   for (const path of paths) {
     for (let s = 0; ;) {
-      const lying = at(outside, shift.at(path.pose(s), s));
-      let nearest = FAR;
-      for (const { group, want } of near) {
-        const apart = toGroup(lying, neighbours, group, FAR);
-        const name = neighbours.names[group.from] ?? '';
-        if (apart < want) least.set(name, Math.min(apart, least.get(name) ?? Infinity));
-        nearest = Math.min(nearest, apart - Math.min(want, 0));
+      const due = near.filter(({ safe }) => safe <= before + s);
+      const lying = due.length === 0 ? home : at(outside, shift.at(path.pose(s), before + s));
+      for (const one of due) {
+        const apart = toGroup(lying, neighbours, one.group, FAR);
+        if (apart < one.want) least.set(one.name, Math.min(apart, least.get(one.name) ?? Infinity));
+        one.safe = before + s + (apart < one.want ? IN_THE_WAY : Math.max(SHORTEST, apart - HANDS / 2));
       }
       if (!(s < path.length)) break;
-      s = Math.min(path.length, s + Math.max(SHORTEST, nearest - HANDS / 2));
+      s = Math.min(path.length, near.reduce((next, { safe }) => Math.min(next, safe), Infinity) - before);
     }
+    before += path.length;
   }
   return [...least].map(([name, apart]) => ({ name, least: apart }));
 }
