@@ -148,6 +148,7 @@ const scene: Scene = {
     { kind: 'circle', style: 'dimension', centre: point(60, 70), radius: 25 },
     { kind: 'arc', style: 'dimension', centre: point(60, 70), radius: 30, from: 0, to: Math.PI / 2 },
     text(point(60, 70), 'Ø 38 → (50 %%c \\ 日本)', 4, { anchor: 'middle' }),
+    line('helmet', [point(10, 130), point(110, 130)]),
   ],
 };
 
@@ -188,7 +189,7 @@ it('writes a DXF that another library reads, at full size with y up', () => {
   expect(isPacketPaper(file)).toBe(true);
   const entities = new DxfParser().parseSync(file)?.entities ?? [];
   const kinds = entities.map(({ type }) => type);
-  expect(kinds).toEqual(['LWPOLYLINE', 'CIRCLE', 'ARC', 'TEXT']);
+  expect(kinds).toEqual(['LWPOLYLINE', 'CIRCLE', 'ARC', 'TEXT', 'LWPOLYLINE']);
   const [outline, circle, arc] = entities as unknown as [
     { vertices: { x: number; y: number }[] },
     { center: { x: number; y: number }; radius: number },
@@ -202,6 +203,12 @@ it('writes a DXF that another library reads, at full size with y up', () => {
     [10, 277],
   ]);
   expect([circle.center.x, circle.center.y, circle.radius]).toEqual([60, 227, 25]);
+  // Words by their middle, with the format's own sign for a diameter; a broken line of a line type with its gaps.
+  expect(entities[3]).toMatchObject({ halign: 1, endPoint: { x: 60, y: 227 } });
+  expect(entities[3]).toHaveProperty('text', expect.stringMatching(/^%%c 38 .*% %c/));
+  expect(entities[4]).toHaveProperty('lineType', 'helmet');
+  const { pattern } = new DxfParser().parseSync(file)?.tables['lineType']?.lineTypes['helmet'] ?? {};
+  expect(pattern?.map(Number)).toEqual([1.6, -0.6]);
   // A quarter clockwise on paper from the right is, with y up, from -90° to 0°.
   const turn = (angle: number): number => Math.round(((angle * 180) / Math.PI + 720) % 360);
   expect([turn(arc.startAngle), turn(arc.endAngle)]).toEqual([270, 0]);
