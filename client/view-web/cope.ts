@@ -6,11 +6,15 @@ import type { Desk, Layer } from './desk';
 import { button, el, setText } from './dom';
 import type { Label } from './labels';
 import type { Overlay } from './overlay';
+import { basisOf } from './pose';
 
 /** mm: how far an end is backed off at first, and at most. */
 const FIRST = 120;
 const MOST = 400;
 const MARK = 20;
+/** From this close to straight on one looks into the bore. */
+const INTO = 0.15;
+const DARK = [0, 0, 0] as const;
 
 export class Cope implements Layer {
   readonly element: HTMLElement;
@@ -109,11 +113,10 @@ export class Cope implements Layer {
     const shift = this.shift(end, Number(this.slider.value));
     const { points } = this.edge;
     overlay.line(points, { ink: palette.muted, width: 1.2, dash: [4, 4] }, true);
-    overlay.line(
-      points.map((point) => point.clone().add(shift)),
-      { ink: palette.accent, width: 2.4 },
-      true,
-    );
+    const edge = points.map((point) => point.clone().add(shift));
+    // Looked into, a tube is dark inside.
+    if (-new Vector3(...end.away).dot(basisOf(desk.stage.pose).toward) > INTO) overlay.fill(edge, DARK, 0.5);
+    overlay.line(edge, { ink: palette.accent, width: 2.4 }, true);
     for (const [index, { at, outward }] of end.clock.entries()) {
       const from = new Vector3(...at).add(shift);
       const first = index === 0;

@@ -111,6 +111,7 @@ export class List {
       setAttribute(element, 'aria-selected', line.id === this.chosen ? 'true' : 'false');
     });
     this.none.hidden = this.rows.length > 0;
+    this.box.hidden = this.rows.length === 0;
     setText(this.none, this.lines.length === 0 ? this.words.empty : 'Nothing here has these letters.');
     this.field.hidden = this.lines.length < 8 && asked === '';
     this.roving.refresh();

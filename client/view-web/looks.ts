@@ -37,8 +37,8 @@ const glass = (tint: Look['tint'], opacity: number): Look => ({ tint, opacity, s
 const LOOKS: Readonly<Record<ThingKind, Look>> = {
   tube: solid((_, metal) => metal, 60),
   'existing-tube': { tint: (p, metal) => mixed(metal, p.background, 0.38), opacity: 1, shine: 8, bands: 36 },
-  foot: solid((p, metal) => mixed(metal, p.blue, 0.34)),
-  plate: solid((p, metal) => mixed(metal, p.blue, 0.2)),
+  foot: solid((p, metal) => mixed(metal, p.blue, 0.24)),
+  plate: solid((p, metal) => mixed(metal, p.blue, 0.14)),
   gusset: solid((p, metal) => mixed(metal, p.green, 0.36)),
   collar: solid((p, metal) => mixed(metal, p.green, 0.2)),
   vent: solid((p) => mixed(p.purple, p.foreground, 0.1), 4),

@@ -5,7 +5,7 @@ import type { Overlay, Pen } from './overlay';
 
 const STEPS = 24;
 /** From this close to square on an angle is read well enough. */
-const SEEN = 0.6;
+const SEEN = 0.85;
 
 /**
  * The arc between two directions about a point, the short way, as wide as the shorter leg allows; null where a leg has no

@@ -111,6 +111,20 @@ export class Overlay {
     context.stroke();
   }
 
+  /** Fills a closed outline. */
+  fill(ring: readonly (Point3 | Vector3)[], ink: Rgb, alpha: number): void {
+    if (
+      ring.length < 3 ||
+      !this.trace(
+        ring.map((point) => this.project(point)),
+        true,
+      )
+    )
+      return;
+    this.context.fillStyle = css(ink, alpha);
+    this.context.fill();
+  }
+
   /** Fills closed outlines with slanted lines, `gap` pixels apart. Outlines inside outlines are left out. */
   hatch(outlines: readonly (readonly Point3[])[], pen: Pen, gap: number): void {
     const { context } = this;

@@ -110,7 +110,8 @@ export async function openEditor(root: string, path: string, post: (message: ToV
         cursor = { line: lineAt(place), focus };
         return Promise.resolve();
       },
-      hover: (_place, name) => Promise.resolve(`**${name}**\n\n| what | is |\n| --- | --- |\n| written | \`here\` |\n`),
+      hover: (place) =>
+        Promise.resolve(`**${lineAt(place)}**\n\n| what | is |\n| --- | --- |\n| written | \`here\` |\n`),
       copy: (words) => {
         copied = words;
         return Promise.resolve();

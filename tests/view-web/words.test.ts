@@ -1,0 +1,204 @@
+/** Words on the picture: where they find room, how they are cut, where arcs run, what was kept. */
+import fc from 'fast-check';
+import { Vector3 } from 'three';
+import { describe, expect, it } from 'vitest';
+import { counts, floats } from '../../client/view-web/decode';
+import { shortened } from '../../client/view-web/figures';
+import { formOf } from '../../client/view-web/form';
+import { groundOf } from '../../client/view-web/ground';
+import { KEY_LIST } from '../../client/view-web/keys';
+import { arcOf, squareOn, wordsAt } from '../../client/view-web/marks';
+import { placeLabels, type Wanted } from '../../client/view-web/place-labels';
+import { nextIndex } from '../../client/view-web/rove';
+import { findingIds } from '../../client/view-web/side';
+import { FIRST_LAYERS, readKept } from '../../client/view-web/state';
+
+const base64 = (numbers: Float32Array | Uint32Array) => Buffer.from(numbers.buffer).toString('base64');
+
+describe('labels', () => {
+  const wish = fc.record<Wanted>({
+    key: fc.uuid(),
+    x: fc.integer({ min: -50, max: 900 }),
+    y: fc.integer({ min: -50, max: 700 }),
+    width: fc.integer({ min: 10, max: 200 }),
+    height: fc.constant(18),
+    small: fc.constantFrom(0, 18),
+    near: fc.boolean(),
+    centred: fc.boolean(),
+    rank: fc.integer({ min: 0, max: 100 }),
+  });
+
+  it('never cover each other and never leave the picture', () => {
+    fc.assert(
+      fc.property(fc.array(wish, { maxLength: 60 }), (wanted) => {
+        const placed = placeLabels(wanted, 800, 600).map(({ key, x, y, short }) => {
+          const of = wanted.find((one) => one.key === key);
+          const [w, h] = short ? [of?.small ?? 0, of?.small ?? 0] : [of?.width ?? 0, of?.height ?? 0];
+          return { x, y, right: x + w, bottom: y + h };
+        });
+        placed.forEach((a, i) => {
+          expect(a.x >= 0 && a.y >= 0 && a.right <= 800 && a.bottom <= 600).toBe(true);
+          for (const b of placed.slice(i + 1))
+            expect(a.x < b.right && b.x < a.right && a.y < b.bottom && b.y < a.bottom).toBe(false);
+        });
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('give room to what matters most, and keep the sign where the words have none', () => {
+    const at = (key: string, rank: number): Wanted => ({
+      key,
+      x: 50,
+      y: 20,
+      width: 88,
+      height: 18,
+      small: 18,
+      near: true,
+      centred: false,
+      rank,
+    });
+    const placed = placeLabels([at('low', 1), at('high', 9)], 500, 40);
+    expect(placed[0]).toMatchObject({ key: 'high', short: false });
+    expect(placed.find(({ key }) => key === 'low')?.short).not.toBe(false);
+  });
+
+  it('are cut between words', () => {
+    expect(shortened('The strap drops too steeply, by a lot', 30)).toBe('The strap drops too steeply …');
+    expect(shortened('short', 30)).toBe('short');
+  });
+});
+
+describe('an arc', () => {
+  it('runs from one leg to the other at one radius, in their plane', () => {
+    const at = new Vector3(10, 20, 30);
+    const arc = arcOf([10, 20, 30], [110, 20, 30], [10, 20, 90]);
+    const radii = arc?.map((point) => point.distanceTo(at)) ?? [];
+    expect(Math.max(...radii) - Math.min(...radii)).toBeLessThan(1e-9);
+    expect(radii[0]).toBeCloseTo(45, 9);
+    expect(arc?.every(({ y }) => Math.abs(y - 20) < 1e-9)).toBe(true);
+    // A quarter of a circle: its chord is the radius times the root of two.
+    expect(arc?.[0]?.distanceTo(arc.at(-1) ?? at)).toBeCloseTo(45 * Math.SQRT2, 9);
+  });
+
+  it('is none where a leg has no length, and stands somewhere where they run against each other', () => {
+    expect(arcOf([0, 0, 0], [0, 0, 0], [1, 0, 0])).toBeNull();
+    expect(arcOf([0, 0, 0], [1, 0, 0], [-1, 0, 0])?.every((one) => Number.isFinite(one.lengthSq()))).toBe(true);
+  });
+
+  it('is looked at square on when it is seen edge on', () => {
+    const mark = {
+      kind: 'angle',
+      what: 'strap.drop',
+      of: [],
+      says: 'drop 9°',
+      finding: null,
+      at: [0, 0, 0],
+      from: [-100, 0, 0],
+      to: [-99, 0, -16],
+    } as const;
+    expect(Math.abs(squareOn(mark, new Vector3(1, 0, 0))?.y ?? 0)).toBeCloseTo(1, 9);
+    expect(squareOn(mark, new Vector3(0, 1, 0))).toBeNull();
+    expect(wordsAt(mark)).toHaveLength(3);
+  });
+});
+
+describe('what comes over the wire', () => {
+  it('is read as the numbers that were sent', () => {
+    const numbers = new Float32Array([1.5, -2.25, 1e-7, 4000]);
+    expect(floats(base64(numbers))).toEqual(numbers);
+    expect(counts(base64(new Uint32Array([0, 7, 4_000_000_000])))).toEqual(new Uint32Array([0, 7, 4_000_000_000]));
+    expect(floats('no base64 at all!')).toHaveLength(0);
+  });
+
+  const mesh = (positions: readonly number[], indices: readonly number[], lines: readonly number[] = []) => ({
+    positions: base64(new Float32Array(positions)),
+    normals: base64(new Float32Array(positions.map(() => 1))),
+    indices: base64(new Uint32Array(indices)),
+    lines: base64(new Float32Array(lines)),
+  });
+  const triangle = [0, 0, 0, 30, 0, 0, 0, 30, 0];
+
+  it('is a form with its box, and words stand on it', () => {
+    const form = formOf('k', mesh(triangle, [0, 1, 2], [0, 0, 0, 30, 0, 0]));
+    expect(form?.surface.boundingBox?.max.toArray()).toEqual([30, 30, 0]);
+    expect(form?.lines).not.toBeNull();
+    expect(triangle.join(' ')).toContain(form?.middle.join(' '));
+  });
+
+  it('is nothing where it would be drawn as noise', () => {
+    expect(formOf('k', mesh(triangle, [0, 1, 3]))).toBeNull();
+    expect(formOf('k', mesh([0, 0, NaN], [0, 0, 0]))).toBeNull();
+    expect(formOf('k', mesh([], []))).toBeNull();
+    expect(formOf('k', { ...mesh(triangle, [0, 1, 2]), normals: '' })).toBeNull();
+  });
+});
+
+describe('lists', () => {
+  it('are walked by keys and end at their ends', () => {
+    expect(nextIndex('ArrowDown', 0, 3)).toBe(1);
+    expect(nextIndex('ArrowDown', 2, 3)).toBe(2);
+    expect(nextIndex('End', 0, 30)).toBe(29);
+    expect(nextIndex('PageDown', 5, 12)).toBe(11);
+    expect(nextIndex('x', 0, 3)).toBeNull();
+    expect(nextIndex('Home', 0, 0)).toBeNull();
+  });
+
+  it('name every key once', () => {
+    const keys = KEY_LIST.map(([key]) => key);
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it('know a finding again when others come and go', () => {
+    const place = { uri: 'file:///a', start: { line: 0, character: 0 }, end: { line: 0, character: 1 } };
+    const finding = (code: string, ...of: readonly string[]) =>
+      ({ code, severity: 'warning', text: '', of, marks: [], place }) as const;
+    const before = findingIds([finding('a', 'tube:x'), finding('b', 'tube:y'), finding('b', 'tube:y')]);
+    const after = findingIds([finding('b', 'tube:y'), finding('b', 'tube:y')]);
+    expect(after).toEqual(before.slice(1));
+    expect(new Set(before).size).toBe(3);
+  });
+});
+
+describe('the ground', () => {
+  it('reaches beyond the car on whole steps, alike to both sides', () => {
+    const { x, y } = groundOf(
+      [
+        [-900, -650, 60],
+        [1300, 600, 1180],
+      ],
+      'mm',
+    );
+    expect(x[0]).toBeLessThan(-900);
+    expect(x[1]).toBeGreaterThan(1300);
+    expect(y[0]).toBe(-y[1]);
+    for (const end of [...x, ...y]) expect(Math.abs(end % 500)).toBe(0);
+  });
+});
+
+describe('what the panel kept', () => {
+  it('comes back, and what is not as it should be is as at the first time', () => {
+    const first = readKept(undefined);
+    expect(first).toMatchObject({
+      uri: '',
+      pose: null,
+      layers: FIRST_LAYERS,
+      section: null,
+      tab: 'findings',
+      lists: true,
+    });
+    expect(readKept(JSON.parse(JSON.stringify(first)))).toEqual(first);
+    const kept = readKept({
+      uri: 'file:///a.cage',
+      layers: { seats: false, nodes: 'no', other: true },
+      section: { axis: 'z', at: 400, flip: true },
+      tab: 'tools',
+      lists: false,
+    });
+    expect(kept.layers).toEqual({ ...FIRST_LAYERS, seats: false });
+    expect(kept).toMatchObject({ section: { axis: 'z', at: 400, flip: true }, tab: 'tools', lists: false });
+    for (const section of [{ axis: 'w', at: 1 }, { axis: 'x', at: NaN }, { axis: 'x', at: 1e12 }, [], 'x'])
+      expect(readKept({ section }).section).toBeNull();
+    expect(readKept({ tab: 'constructor' }).tab).toBe('findings');
+  });
+});
