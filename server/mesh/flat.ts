@@ -6,6 +6,10 @@ import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centrelin
 import { Builder } from './builder';
 import type { Mesh } from './mesh';
 
+/** The triangles of a face seen from its other side, between its points in the other order. */
+export const mirrored = (facets: readonly Triangle[], count: number): readonly Triangle[] =>
+  facets.map(([a, b, c]) => [count - 1 - c, count - 1 - b, count - 1 - a] as const);
+
 /**
  * A prism over a flat outline, by `rise`; null where the outline cannot be cut into triangles. Its edges are its lines.
  * `round`: it stands for a round one, whose upright edges are no lines.
@@ -20,10 +24,7 @@ export function prism(outline: readonly Vec3[], rise: Vec3, round = false): Mesh
   const build = new Builder();
   const top = base.map((at) => add(at, rise));
   build.facets(top, triangles);
-  build.facets(
-    [...base].reverse(),
-    triangles.map(([a, b, c]) => [base.length - 1 - c, base.length - 1 - b, base.length - 1 - a] as const),
-  );
+  build.facets([...base].reverse(), mirrored(triangles, base.length));
   for (const [i, a] of base.entries()) {
     const k = (i + 1) % base.length;
     const [b, up, next] = [base[k], top[i], top[k]];

@@ -111,6 +111,18 @@ describe('sizes', () => {
     const away = 1.5 / ((100 * 80) / Math.hypot(100, 80));
     const inside = ((100 * 80) / 2) * (1 - away) ** 2 * (40 - 2 * 1.5);
     expect(volumeOf(sheet)).toBeCloseTo(((100 * 80) / 2) * 40 - inside, 0);
+    for (const kind of ['flat', 'sheet']) {
+      const made = await meshIn(
+        `${text}gusset g { at a; between up, along; legs 100 x 80; thickness 1.5; kind ${kind}; cut-out 30; hole 20 }`,
+        'gusset:g',
+      );
+      const whole = kind === 'flat' ? ((100 * 80) / 2) * 1.5 : ((100 * 80) / 2) * 40 - inside;
+      // A quarter of a disc less, in each side that there is; eight chords of it.
+      const chords = (8 / (Math.PI / 2)) * Math.sin(Math.PI / 16);
+      const gone = ((Math.PI * 30 ** 2) / 4) * chords * (kind === 'flat' ? 1.5 : 3);
+      expect(volumeOf(made) / (whole - gone)).toBeCloseTo(1, 4);
+      expect(leaks(made)).toEqual([]);
+    }
   });
 
   it('of gussets between the same two tubes lie in corners of their own', async () => {
