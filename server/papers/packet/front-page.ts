@@ -17,6 +17,7 @@ import { paperPage } from './paper-page';
 export const FRONT_PAGE = 'index.html';
 
 const KIND_WORDS: Readonly<Record<PaperKind, string>> = {
+  'set-out': 'Setting out',
   template: 'Cope templates and ordinates',
   'two-cut': 'Saw and grinder: flat cuts to begin with',
   bend: 'Bend sheets',

@@ -4,6 +4,7 @@ import type { Cage } from '../../cage/cage';
 import type { Shape } from '../../geometry/shape';
 import { bendPapers } from '../bend/papers';
 import { sawPapers } from '../saw/papers';
+import { pointPapers } from '../points/papers';
 import { drillPapers } from '../drill/papers';
 import { cutPapers } from '../cut/cut-papers';
 import { orderPapers } from '../order/papers';
@@ -24,6 +25,7 @@ export const MAKERS: readonly (readonly [string, Maker])[] = [
   ['cope templates', templatePapers],
   ['saw sheets', sawPapers],
   ['bend sheets', bendPapers],
+  ['set-out sheet', pointPapers],
   ['drill list', drillPapers],
   ['cut and buying list', cutPapers],
   ['weld list', weldPapers],

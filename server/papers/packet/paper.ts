@@ -9,7 +9,18 @@ import type { PartNumber } from './numbers';
 import type { Touched } from './touched';
 
 /** For which step of the work. The front page lists them in this order. */
-export const KINDS = ['template', 'two-cut', 'bend', 'cut-list', 'drill', 'weld', 'order', 'room', 'other'] as const;
+export const KINDS = [
+  'set-out',
+  'template',
+  'two-cut',
+  'bend',
+  'cut-list',
+  'drill',
+  'weld',
+  'order',
+  'room',
+  'other',
+] as const;
 export type PaperKind = (typeof KINDS)[number];
 
 export interface Paper {
