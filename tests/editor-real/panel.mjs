@@ -125,6 +125,17 @@ export class Panel {
     await this.frame.getByRole('button', { name, exact: true }).click();
   }
 
+  /** Chooses from the list that a button opens. */
+  async choose(button, item) {
+    await this.button(button);
+    await this.frame.getByRole('menuitem', { name: item }).click();
+  }
+
+  /** What the panel said last of what it did. */
+  said() {
+    return this.frame.locator('.status').innerText();
+  }
+
   /** What a person sees of the picture; `without`: what is left out, as a selector. */
   async pixels(without = '') {
     await this.show(without, false);

@@ -180,11 +180,17 @@ class Window {
     await input.fill(`>${title}`);
     await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
     await this.page.keyboard.press('Enter');
+    return this.takeProposedFile();
+  }
+
+  /** Takes the file that is proposed in answer to whatever was done; its path. */
+  async takeProposedFile() {
+    const input = this.page.locator('.quick-input-widget input').first();
     const until = Date.now() + PATIENCE;
     for (let path = ''; ; path = (await input.isVisible()) ? await input.inputValue() : '') {
       // The folder comes first, the name a moment later.
       if (/^\/.*\.\w+$/.test(path)) {
-        await this.page.keyboard.press('Enter');
+        await input.press('Enter');
         await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
         return path;
       }

@@ -1,5 +1,5 @@
 /** The car beside the text: that picture and text are one, that nothing is lost when the panel is hidden, and how it looks. */
-import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { BARE, changed, colours, Panel, until } from '../panel.mjs';
@@ -117,7 +117,7 @@ export const viewScenes = async ({ root, text, folderOf, scene, check, picture, 
     const at = lineOf(written, 'node bar-bend', 'bar-bend');
     const was = (await window.text()).split('\n').find((one) => one.includes('node bar-bend')) ?? '';
     await panel.pickLine('nodes', /^bar-bend\.left/);
-    await panel.button('Picked');
+    await panel.button('Frame picked');
     await panel.rest();
     const handle = await panel.handle(at, NOWHERE);
     await window.page.mouse.move(handle.x, handle.y);
@@ -150,6 +150,46 @@ export const viewScenes = async ({ root, text, folderOf, scene, check, picture, 
     const nodes = await panel.lines('nodes');
     const crown = nodes.find((one) => one.startsWith('crown.left')) ?? '';
     check('a computed node says what it hangs on', /rise/.test(crown) && !/drag along/.test(crown), crown);
+    await window.close();
+  });
+
+  await scene('measured and saved', async () => {
+    const folder = carsIn('save');
+    const window = await open(folder, { panels: true });
+    await window.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    const panel = await showCar(window, 'bar.cage');
+
+    // From one node to the other, by keyboard: as far as their coordinates are apart.
+    for (const node of ['bar-bend.left', 'bar-bend.right']) {
+      await panel.pickLine('nodes', new RegExp(`^${node.replace('.', '\\.')}`));
+      await window.page.keyboard.press('m');
+    }
+    await panel.openTab('tools');
+    const figures = await until('figures', async () => {
+      const words = await panel.frame.locator('#page-tools').innerText();
+      return /1120(\.0)? mm/.test(words) && words;
+    });
+    check('two nodes at y 560 and -560 are 1120 mm apart', figures !== '', figures);
+    await picture('measured');
+    await panel.button('Copy as text');
+    await until('the copy', async () => (await panel.said()) === 'Copied.');
+    const copied = await window.page.evaluate(() => globalThis.navigator.clipboard.readText());
+    check('and the figures are on the clipboard', /1120/.test(copied), copied);
+
+    const saves = [
+      ['Drawing: side (SVG)', 'bar.side.svg', '<svg'],
+      ['This picture (PNG)', 'bar.png', '\u0089PNG'],
+      ['For other programs (glTF, GLB)', 'bar.glb', 'glTF'],
+    ];
+    for (const [item, name, head] of saves) {
+      await panel.choose('Save', item);
+      const path = await window.takeProposedFile();
+      check(`${item}: ${name} is proposed beside the car`, path === join(folder, name), path);
+      await until('the word that it is written', async () => (await panel.said()) === `${name} is written.`);
+      const begin = readFileSync(path, 'latin1').slice(0, 400);
+      check('and written', begin.includes(head), begin);
+    }
+    await picture('saved');
     await window.close();
   });
 
