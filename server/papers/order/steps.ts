@@ -30,7 +30,11 @@ function carSteps(plan: Plan): readonly WorkStep[] {
     ...{ parts: [], holes: named(of) },
   });
   const steps = [
-    step(p.MEASURE, 'Level the car, mark its zero and its middle, and measure every point of the file in the car', []),
+    step(
+      p.MEASURE,
+      'Level the car, mark its zero and its middle, and measure every point of the set-out sheet in the car',
+      [],
+    ),
   ];
   if (existing.length > 0) {
     const names = bothSides([...new Set(existing.map(({ tube }) => tube.name))]).join(', ');
@@ -75,7 +79,7 @@ function plateSteps(plan: Plan): readonly WorkStep[] {
     const drill = holes.length === 0 ? '' : `; drill ${holeNumbers(holes)} on the bench`;
     return {
       ...{ group: GROUPS.plates, id: p.plateId(key), parts: [], holes: named(holes) },
-      does: `Cut ${feet.length === 1 ? 'plate' : 'plates'} ${plates}${counter}${drill}`,
+      does: `Cut ${feet.length === 1 ? 'plate' : 'plates'} ${plates} by the set-out sheet${counter}${drill}`,
       needs: [need(p.MEASURE, 'their place in the car has to be known to be flat and clear')],
     };
   });
@@ -250,7 +254,9 @@ function tubeSteps(
   }
   fitNeeds.push(...feet.map((foot) => need(p.footId(foot), 'it stands on the plate')));
 
-  steps.push(step(p.fitId(key), 'Fit: no gap all round; file what touches first', fitNeeds));
+  steps.push(
+    step(p.fitId(key), 'Fit where the set-out sheet has it: no gap all round; file what touches first', fitNeeds),
+  );
   const tackNeeds: Need[] = [need(p.fitId(key), 'a gap is mended before the tack, not after')];
   const joint = plan.holesAt('joint', names);
   if (joint.length > 0) {
