@@ -97,13 +97,14 @@ export class Frame {
     }, STAY);
   }
 
-  /** A judged model. */
-  update(model: WireModel): void {
+  /** A judged model. Returns how many bodies were built for it. */
+  update(model: WireModel): number {
     this.tell(null);
-    this.things.update(model);
+    const built = this.things.update(model);
     const { box, units } = model;
     if (box) this.stage.extent = Math.hypot(...box[0], ...box[1]) * 1.5 + 1500;
     this.ground.update(box, units);
+    return built;
   }
 
   /** What lies on the plane's negative side is taken away; null: nothing is. */

@@ -91,7 +91,7 @@ export const openPage = async (
       };
       window.timings = [];
       new window.PerformanceObserver((list) => {
-        for (const { name, duration } of list.getEntries()) window.timings.push({ name, duration });
+        for (const { name, duration, detail } of list.getEntries()) window.timings.push({ name, duration, detail });
       }).observe({ type: 'measure' });
       const ask = window.requestAnimationFrame.bind(window);
       window.requestAnimationFrame = (then) => {
