@@ -182,7 +182,8 @@ export class Frame {
     const overlay = new Overlay(context, project, desk.palette.background);
     for (const layer of this.layers) layer.draw(overlay);
     drawCompass(overlay, desk, stage.width, stage.height);
-    this.labels.place(project, stage.width, stage.height);
+    const grips = [...desk.lit()].map((id) => desk.node(id)?.at).filter((at) => at !== undefined);
+    this.labels.place(project, stage.width, stage.height, grips);
     this.labels.lead(overlay, desk.palette.muted);
   }
 }

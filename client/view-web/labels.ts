@@ -43,6 +43,8 @@ export interface Standing {
 }
 
 const SMALL = 18;
+/** Half of what stays clear round a point that a hand wants to take hold of. */
+const GRIP = 7;
 
 export class Labels {
   private readonly shown = new Map<string, Shown>();
@@ -90,8 +92,20 @@ export class Labels {
     return shown;
   }
 
-  /** Puts every label where its thing is on the picture. */
-  place(project: (at: Point3 | Vector3) => OnPicture, width: number, height: number): void {
+  /**
+   * Puts every label where its thing is on the picture.
+   * @param grips points that a hand wants to take hold of
+   */
+  place(
+    project: (at: Point3 | Vector3) => OnPicture,
+    width: number,
+    height: number,
+    grips: readonly (Point3 | Vector3)[],
+  ): void {
+    const clear = grips.map((at) => {
+      const { x, y } = project(at);
+      return { x: x - GRIP, y: y - GRIP, width: 2 * GRIP, height: 2 * GRIP };
+    });
     const anchors = new Map<string, OnPicture>();
     const wanted = [];
     for (const [key, { label, width: w, height: h }] of this.shown) {
@@ -110,7 +124,7 @@ export class Labels {
         rank: label.rank,
       });
     }
-    const placed = new Map(placeLabels(wanted, width, height).map((one) => [one.key, one]));
+    const placed = new Map(placeLabels(wanted, width, height, clear).map((one) => [one.key, one]));
     const standing: Standing[] = [];
     for (const [key, { label, element, words, width: w, height: h }] of this.shown) {
       const at = placed.get(key);

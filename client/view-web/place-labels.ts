@@ -28,7 +28,8 @@ export interface Placed {
   readonly led: boolean;
 }
 
-interface Rect {
+/** In pixels, from its upper left corner. */
+export interface Rect {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -75,9 +76,15 @@ function seatsOf(x: number, y: number, width: number, height: number): readonly 
 /**
  * Places the words that matter most first; where there is no room for words there may be for the symbol, and where there
  * is none for that either they are left out. The same wishes give the same places.
+ * @param clear what no words may lie on: a hand wants to take hold there
  */
-export function placeLabels(wanted: readonly Wanted[], width: number, height: number): readonly Placed[] {
-  const taken: Rect[] = [];
+export function placeLabels(
+  wanted: readonly Wanted[],
+  width: number,
+  height: number,
+  clear: readonly Rect[] = [],
+): readonly Placed[] {
+  const taken: Rect[] = [...clear];
   const placed: Placed[] = [];
   const fits = (rect: Rect) =>
     rect.x >= 0 &&

@@ -63,6 +63,14 @@ describe('labels', () => {
     expect(placed.find(({ key }) => key === 'low')?.short).not.toBe(false);
   });
 
+  it('never lie on what a hand wants to take hold of', () => {
+    const wish = { key: 'a', x: 50, y: 50, width: 60, height: 18, small: 18, near: true, centred: true, rank: 1 };
+    expect(placeLabels([wish], 500, 100)[0]).toMatchObject({ x: 20, y: 41 });
+    const [placed] = placeLabels([wish], 500, 100, [{ x: 43, y: 43, width: 14, height: 14 }]);
+    expect(placed).toMatchObject({ short: false });
+    expect(Math.abs((placed?.x ?? 50) + 30 - 50) >= 37 || Math.abs((placed?.y ?? 50) + 9 - 50) >= 16).toBe(true);
+  });
+
   it('are cut between words', () => {
     expect(shortened('The strap drops too steeply, by a lot', 30)).toBe('The strap drops too steeply …');
     expect(shortened('short', 30)).toBe('short');
