@@ -1,9 +1,8 @@
 /** The set-out sheet of a packet: points in the car, where ends land, plates and gussets with their sizes. */
-import { sayMeasure } from '../../../grammar/print';
 import type { LengthUnit } from '../../../grammar/units';
-import { degrees } from '../../../grammar/units';
 import type { CounterPlate, Foot } from '../../cage/cage';
 import type { Gusset } from '../../cage/hardware';
+import { angleWords } from '../bend/words';
 import { alongWords, clockWords } from '../drill/words';
 import type { Markup, Row } from '../html';
 import { element, figures, join, lines, paragraph, table, words } from '../html';
@@ -69,7 +68,7 @@ function landingRow({ part, end, host, along: place }: Landing, input: PacketInp
   };
 }
 
-const angle = (value: number): string => sayMeasure({ value: Math.abs(degrees(value)), unit: 'deg' }, 'mm');
+const angle = (value: number): string => angleWords(Math.abs(value));
 
 const sizeWords = (of: Pick<CounterPlate, 'long' | 'wide' | 'thick'> | null, units: LengthUnit): string =>
   of === null ? 'not told' : [of.long, of.wide, of.thick].map((one) => onTape(one, units)).join(' x ');
