@@ -50,3 +50,6 @@ export const LOOKS: Readonly<Record<Style, Look>> = {
   'scale-filled': look(BLACK, 0.2, { fill: BLACK }),
   frame: look('#666', 0.15),
 };
+
+/** All of them. */
+export const STYLES: readonly Style[] = Object.keys(LOOKS).filter((name): name is Style => name in LOOKS);

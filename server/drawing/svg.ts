@@ -14,6 +14,12 @@ function attributes({ fill, stroke, width, dash, roundJoin, roundCap }: Look): s
   ].join(' ');
 }
 
+/** Worked out once: a page has thousands of lines. */
+const ATTRIBUTES: ReadonlyMap<string, string> = new Map(
+  Object.entries(LOOKS).map(([style, look]) => [style, attributes(look)]),
+);
+const drawnAs = (style: Style): string => ATTRIBUTES.get(style) ?? '';
+
 /** Hundredths of a millimetre of paper: finer than any line. */
 const figure = (value: number): string => {
   const rounded = Math.round(value * 100) / 100;
@@ -61,17 +67,15 @@ function textMarkup(item: Extract<Item, { kind: 'text' }>): string {
 function markup(item: Item): string {
   switch (item.kind) {
     case 'line':
-      return item.points.length < 2
-        ? ''
-        : `<path d="${path(item.points, item.closed)}" ${attributes(LOOKS[item.style])}/>`;
+      return item.points.length < 2 ? '' : `<path d="${path(item.points, item.closed)}" ${drawnAs(item.style)}/>`;
     case 'band':
       return item.points.length < 2
         ? ''
-        : `<path d="${path(item.points, false)}" ${attributes(LOOKS[item.style])} stroke-width="${figure(item.width)}"/>`;
+        : `<path d="${path(item.points, false)}" ${drawnAs(item.style)} stroke-width="${figure(item.width)}"/>`;
     case 'arc':
-      return `<path d="${arcPath(item)}" ${attributes(LOOKS[item.style])}/>`;
+      return `<path d="${arcPath(item)}" ${drawnAs(item.style)}/>`;
     case 'circle':
-      return `<circle cx="${figure(item.centre.x)}" cy="${figure(item.centre.y)}" r="${figure(item.radius)}" ${attributes(LOOKS[item.style])}/>`;
+      return `<circle cx="${figure(item.centre.x)}" cy="${figure(item.centre.y)}" r="${figure(item.radius)}" ${drawnAs(item.style)}/>`;
     case 'text':
       return textMarkup(item);
     case 'group': {
@@ -92,7 +96,7 @@ function markups(items: readonly Item[]): string {
   let run: string[] = [];
   let style: Style | null = null;
   const flush = (): void => {
-    if (style !== null && run.length > 0) parts.push(`<path d="${run.join('')}" ${attributes(LOOKS[style])}/>\n`);
+    if (style !== null && run.length > 0) parts.push(`<path d="${run.join('')}" ${drawnAs(style)}/>\n`);
     run = [];
     style = null;
   };

@@ -147,15 +147,24 @@ type Triple = Row['n'];
 const det = (a: Triple, b: Triple, c: Triple): number =>
   a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
 
-/** Where three rows meet; null where they do not in one point. */
-function solve([a, b, c]: readonly [Row, Row, Row]): readonly [number, number, number] | null {
-  const d: Triple = [a.d, b.d, c.d];
-  const x: Triple = [a.n[0], b.n[0], c.n[0]];
-  const y: Triple = [a.n[1], b.n[1], c.n[1]];
-  const t: Triple = [a.n[2], b.n[2], c.n[2]];
-  const whole = det(x, y, t);
+/** Where three rows meet, by Cramer's rule; null where they do not in one point. */
+function solve([a, b, c]: readonly [Row, Row, Row]): Triple | null {
+  const [ax, ay, az] = a.n;
+  const [bx, by, bz] = b.n;
+  const [cx, cy, cz] = c.n;
+  const yz = by * cz - bz * cy;
+  const xz = bx * cz - bz * cx;
+  const xy = bx * cy - by * cx;
+  const whole = ax * yz - ay * xz + az * xy;
   if (!(Math.abs(whole) > 1e-14)) return null;
-  return [det(d, y, t) / whole, det(x, d, t) / whole, det(x, y, d) / whole];
+  const dz = b.d * cz - bz * c.d;
+  const dy = b.d * cy - by * c.d;
+  const dx = bx * c.d - b.d * cx;
+  return [
+    (a.d * yz - ay * dz + az * dy) / whole,
+    (ax * dz - a.d * xz + az * dx) / whole,
+    (a.d * xy - ax * dy - ay * dx) / whole,
+  ];
 }
 
 /** Takes a broken row in and the one out that gives way first; null where rounding leaves none. */

@@ -3,7 +3,7 @@
  * print it without fitting it to the sheet. The file is ASCII, the same bytes for the same scenes, with the packet's mark
  * behind its first line. Written by hand: the library for it is half as large as the whole extension.
  */
-import { LOOKS } from '../drawing/looks';
+import { LOOKS, STYLES } from '../drawing/looks';
 import type { Item, Point, Scene, Style } from '../drawing/scene';
 import { PACKET_MARK } from './packet/marks';
 import { drawable, helveticaWidth, pdfString } from './pdf-text';
@@ -42,6 +42,15 @@ function pen(style: Style, width: number | null): string {
   ].join(' ');
 }
 
+/** Of lines that have no width of their own: worked out once. */
+const PENS: ReadonlyMap<string, string> = new Map(STYLES.map((style) => [style, pen(style, null)]));
+const FILLS: ReadonlyMap<string, string> = new Map(
+  STYLES.flatMap((style) => {
+    const { fill } = LOOKS[style];
+    return fill === null ? [] : [[style, `${grey(fill)} g`] as const];
+  }),
+);
+
 const path = (points: readonly Point[], closed: boolean): string => {
   let said = '';
   for (const one of points) said += said === '' ? `${at(one)} m` : ` ${at(one)} l`;
@@ -73,7 +82,6 @@ const HALO = '0.7 w [] 0 d 1 j 0 J 1 G';
 /** Writes one page's operators. What pen and brush are set to already is not set again. */
 class PageWriter {
   private readonly parts: string[];
-  private readonly pens = new Map<Style, string>();
   private pen = '';
   private brush = '';
 
@@ -98,12 +106,10 @@ class PageWriter {
 
   /** A path that is stroked, and filled where its style does. */
   private draw(style: Style, said: string): void {
-    const known = this.pens.get(style) ?? pen(style, null);
-    this.pens.set(style, known);
-    this.setPen(known);
-    const { fill } = LOOKS[style];
-    if (fill !== null) this.setBrush(`${grey(fill)} g`);
-    this.parts.push(`${said} ${fill === null ? 'S' : 'B'}`);
+    this.setPen(PENS.get(style) ?? '');
+    const fill = FILLS.get(style);
+    if (fill !== undefined) this.setBrush(fill);
+    this.parts.push(`${said} ${fill === undefined ? 'S' : 'B'}`);
   }
 
   private words(item: Extract<Item, { kind: 'text' }>): void {
