@@ -1,6 +1,7 @@
 /** The order of work: Markdown with boxes to tick, each step with what it waits for and why. */
 import { CAUTIONS, footer, header, markupMark } from '../packet/marks';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
+import { stoppedParts } from '../packet/stopped';
 import { outOfCarOf } from '../weld/out';
 import type { Link, Need, Sorted } from './graph';
 import { shortNeeds, sortSteps } from './graph';
@@ -108,10 +109,9 @@ function list(order: readonly WorkStep[], input: PacketInput): readonly string[]
 
 export function orderText(input: PacketInput): string {
   const sorted = sortSteps(stepsOf(input, outOfCarOf(input), input.rooms().before));
-  const stopped = [...input.numbers.values()].flatMap(({ name, label }) => {
-    const by = input.touched.get(name);
-    return by === undefined ? [] : [`- **STOP: do not cut ${plain(label)}**: ${plain(by.why)} (${by.finding.code})`];
-  });
+  const stopped = stoppedParts(input).map(
+    ({ labels, why }) => `- **STOP: do not cut ${labels.map(plain).join('; ')}**: ${plain(why)}`,
+  );
   return [
     markupMark,
     '',

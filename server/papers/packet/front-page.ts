@@ -13,6 +13,7 @@ import { shortHash } from './marks';
 import type { PacketInput, Paper, PaperKind } from './paper';
 import { KINDS } from './paper';
 import { paperPage } from './paper-page';
+import { stoppedParts } from './stopped';
 
 export const FRONT_PAGE = 'index.html';
 
@@ -78,15 +79,7 @@ function errors(input: PacketInput): readonly Markup[] {
       words(` (${finding.code})`),
     ),
   );
-  // Parts that are stopped for the same reason stand in one line.
-  const reasons = new Map<string, string[]>();
-  for (const { label, name } of input.numbers.values()) {
-    const by = input.touched.get(name);
-    if (by === undefined) continue;
-    const why = `${by.why} (${input.placeOf(by.finding)}, ${by.finding.code})`;
-    reasons.set(why, [...(reasons.get(why) ?? []), label]);
-  }
-  const stopped = [...reasons].map(([why, labels]) =>
+  const stopped = stoppedParts(input).map(({ labels, why }) =>
     element('li', {}, element('strong', {}, words(labels.join('; '))), words(`: ${why}`)),
   );
   return [
