@@ -263,6 +263,10 @@ export class App {
         if (handles.busy) handles.drop();
         else choice.toText();
       },
+      undo: () => {
+        if (handles.busy) handles.cancel();
+        else this.host.send({ type: 'undo' });
+      },
       help: () => {
         desk.remember({ lists: true });
         this.side.open('keys');

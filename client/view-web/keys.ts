@@ -12,6 +12,7 @@ export interface Deeds {
   section(): void;
   nudge(right: number, up: number, coarse: boolean): void;
   enter(): void;
+  undo(): void;
   escape(): void;
   /** X, Y or Z went down or up; true when a drag took it. */
   hold(key: string, down: boolean): boolean;
@@ -179,6 +180,7 @@ export const KEY_LIST: readonly (readonly [string, string])[] = [
   ...ROWS.filter(({ keys }) => keys !== '').map(({ keys, does }) => [keys, does] as const),
   ['Alt + arrows', 'move the picked node by 1 mm or 1/16 in, as the picture is seen'],
   ['Alt + Shift + arrows', 'move it ten times as far'],
+  ['Ctrl or Cmd + Z', 'take the last drag back'],
   ['X, Y or Z while dragging', 'only along that axis'],
   ['Shift while dragging', 'in steps ten times as long'],
 ];
@@ -195,7 +197,11 @@ export const MOUSE_LIST: readonly (readonly [string, string])[] = [
 /** Listens on the picture. */
 export function watchKeys(element: HTMLElement, deeds: Deeds): void {
   element.addEventListener('keydown', (event) => {
-    if (takesKeys(event.target) || event.ctrlKey || event.metaKey) return;
+    if (takesKeys(event.target)) return;
+    if (event.ctrlKey || event.metaKey) {
+      if (event.key.toLowerCase() === 'z' && !event.shiftKey && !event.altKey) deeds.undo();
+      return;
+    }
     const arrow = arrowOf(event.key);
     const used = arrow ? byArrow(arrow, event) : !event.altKey && byKey(event.key);
     if (!used) return;

@@ -34,6 +34,8 @@ export interface Ports {
   stamp(): string;
   /** In one step that one undo takes back; false: the editor would not, or the texts are no longer as `stamp` says. */
   write(edits: TryAnswer['edits'], stamp: string): Promise<boolean>;
+  /** Takes back what was written last, if nothing was typed since. What was done, in a sentence. */
+  undo(): Promise<string>;
   /** Puts the cursor there. `focus`: and the keyboard. */
   reveal(place: TextPlace, focus: boolean): Promise<void>;
   /** The editor's hover at its start, as Markdown. */
@@ -206,6 +208,9 @@ export class Conversation {
       case 'cancel':
         this.dragging = false;
         this.tries.drop();
+        return;
+      case 'undo':
+        this.post({ type: 'done', text: await ports.undo() }, page);
         return;
       case 'drop':
         await this.letGo(message.node, message.to, page);

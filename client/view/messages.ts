@@ -76,6 +76,8 @@ export type FromView =
   | { readonly type: 'drop'; readonly node: string; readonly to: Point3 }
   /** Let go without writing. */
   | { readonly type: 'cancel' }
+  /** Take the last drop back, as undo in the text would. */
+  | { readonly type: 'undo' }
   | { readonly type: 'measure'; readonly number: number; readonly a: Picked; readonly b: Picked }
   | { readonly type: 'copy'; readonly text: string }
   /** What the panel shows, as a PNG file. */
@@ -176,6 +178,7 @@ export const readFromView = (value: unknown, known: Known): FromView | null => {
     try: record({ type: oneOf('try'), number: count, node, to: near }),
     drop: record({ type: oneOf('drop'), node, to: near }),
     cancel: record({ type: oneOf('cancel') }),
+    undo: record({ type: oneOf('undo') }),
     measure: record({ type: oneOf('measure'), number: count, a: picked, b: picked }),
     copy: record({ type: oneOf('copy'), text: sentence }),
     picture: record({ type: oneOf('picture'), png: isPng }),

@@ -34,6 +34,7 @@ import type {
 } from '../../server/lsp/view-wire';
 import { nameOf, placeBeside, saveAsked } from '../save';
 import { Conversation, type About, type Have, type Ports } from './conversation';
+import { Drops } from './drops';
 import type { ExportKind } from './messages';
 import { pageHtml } from './page';
 
@@ -67,12 +68,19 @@ const textOf = (piece: MarkdownString | MarkedString): string =>
 
 const rangeOf = ({ start, end }: TextPlace): Range => new Range(start.line, start.character, end.line, end.character);
 
+const versionOf = (uri: string): number | null =>
+  workspace.textDocuments.find((document) => document.uri.toString() === uri)?.version ?? null;
+
+const seenEditor = (uri: Uri): TextEditor | undefined =>
+  window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+
 /** The folder of what the page may load, which holds the bundle and nothing of the person's. */
 export const pageFolder = (home: Uri): Uri => Uri.joinPath(home, 'client', 'dist');
 
 export class CarPanel {
   private readonly ports: Ports;
   private readonly conversation: Conversation;
+  private readonly drops = new Drops();
   /** Where the panel itself put the cursor last. */
   private placed: { readonly uri: string; readonly at: Range['start'] } | null = null;
 
@@ -191,6 +199,7 @@ export class CarPanel {
             .map(({ uri, version }) => [uri.toString(), version]),
         ),
       write: (edits, stamp) => this.write(edits, stamp),
+      undo: () => this.undo(),
       reveal: (place, focus) => this.reveal(place, focus),
       hover: (place) => this.hover(place),
       copy: async (text) => env.clipboard.writeText(text),
@@ -223,25 +232,48 @@ export class CarPanel {
   private async write(edits: TryAnswer['edits'], stamp: string): Promise<boolean> {
     const edit = new WorkspaceEdit();
     for (const { place, text } of edits) edit.replace(this.codeUri(place.uri), rangeOf(place), text);
+    const [only, ...others] = new Set(edits.map(({ place }) => this.codeUri(place.uri).toString()));
+    const before = only === undefined ? null : versionOf(only);
     // Between this question and the edit nothing waits: no text changes unseen.
     if (this.ports.stamp() !== stamp) return false;
-    return workspace.applyEdit(edit);
+    const written = await workspace.applyEdit(edit);
+    const after = only === undefined ? null : versionOf(only);
+    // What was written into several texts is taken back there.
+    if (written && only !== undefined && others.length === 0 && before !== null && after !== null)
+      this.drops.wrote(only, before, after);
+    return written;
+  }
+
+  /** The editor's undo is of the editor that has the keyboard: it gets it, and the panel has it back. */
+  private async undo(): Promise<string> {
+    const uri = this.drops.next(versionOf);
+    if (uri === null) return 'Nothing that was dragged here is the last change of the text: undo it there.';
+    await this.show(Uri.parse(uri), true);
+    await commands.executeCommand('undo');
+    this.drops.undone(versionOf);
+    this.panel.reveal(undefined, false);
+    return 'Taken back.';
   }
 
   private async reveal(place: TextPlace, focus: boolean): Promise<void> {
     const uri = this.codeUri(place.uri);
     const range = rangeOf(place);
     this.placed = { uri: uri.toString(), at: range.start };
-    const seen = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+    const seen = seenEditor(uri);
     if (seen !== undefined && !focus) {
       seen.selection = new Selection(range.start, range.start);
       seen.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
       return;
     }
+    await this.show(uri, focus, new Range(range.start, range.start));
+  }
+
+  private async show(uri: Uri, focus: boolean, selection?: Range): Promise<void> {
+    const seen = seenEditor(uri);
     await window.showTextDocument(await workspace.openTextDocument(uri), {
       viewColumn: seen?.viewColumn ?? this.columnOf(uri),
       preserveFocus: !focus,
-      selection: new Range(range.start, range.start),
+      ...(selection === undefined ? {} : { selection }),
     });
   }
 

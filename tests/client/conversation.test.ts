@@ -2,6 +2,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { TryAnswer, ViewWindow, WireModel } from '../../server/lsp/view-wire';
 import { Conversation, type Have, type Ports } from '../../client/view/conversation';
+import { Drops } from '../../client/view/drops';
 import { readToView, type ToView } from '../../client/view/messages';
 import { answer, CAR, model, node, place, thing, without } from './models';
 
@@ -88,6 +89,7 @@ beforeEach(() => {
       done.push(`write ${edits.map(({ text }) => text).join(' ')}`);
       return Promise.resolve(writes.shift() ?? true);
     },
+    undo: () => Promise.resolve('Taken back.'),
     reveal: (at, focus) => {
       done.push(`reveal ${String(at.start.line)} ${String(focus)}`);
       return Promise.resolve();
@@ -405,6 +407,12 @@ describe('a node that is dragged', () => {
     expect(ofType('model')).toHaveLength(2);
   });
 
+  it('is taken back by the editor when the hand asks for it', async () => {
+    await opened();
+    await say({ type: 'undo' });
+    expect(ofType('done')).toEqual([{ type: 'done', text: 'Taken back.' }]);
+  });
+
   it('that may not go there stays, and the reason is told', async () => {
     await opened();
     await say({ type: 'drop', node: 'node:a', to: [420, 0, 0] });
@@ -414,6 +422,34 @@ describe('a node that is dragged', () => {
     await last(tries.asked).fail('It stopped.');
     expect(last(ofType('dropped')).why).toBe('It could not be written: It stopped.');
     expect(done).toEqual([]);
+  });
+});
+
+describe('what was dropped', () => {
+  it('is taken back from the last to the first, while nothing was typed between', () => {
+    const drops = new Drops();
+    let version: number | null = 4;
+    const of = (uri: string): number | null => (uri === CAR ? version : null);
+    expect(drops.next(of)).toBeNull();
+    drops.wrote(CAR, 3, 4);
+    drops.wrote(CAR, 4, 5);
+    expect(drops.next(of)).toBeNull();
+    version = 5;
+    expect(drops.next(of)).toBe(CAR);
+    version = 6;
+    drops.undone(of);
+    expect(drops.next(of)).toBe(CAR);
+    version = 7;
+    expect(drops.next(of)).toBeNull();
+  });
+
+  it('is left alone where somebody typed between two drops, or closed the text', () => {
+    const drops = new Drops();
+    drops.wrote(CAR, 3, 4);
+    drops.wrote(CAR, 6, 7);
+    drops.undone(() => 8);
+    expect(drops.next(() => 8)).toBeNull();
+    expect(drops.next(() => null)).toBeNull();
   });
 });
 

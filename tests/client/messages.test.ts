@@ -23,6 +23,7 @@ const FROM: readonly FromView[] = [
   { type: 'try', number: 1, node: 'node:a', to: [1, -2.5, 3] },
   { type: 'drop', node: 'node:a', to: [0, 0, 0] },
   { type: 'cancel' },
+  { type: 'undo' },
   { type: 'measure', number: 0, a: { id: 'tube:bar', at: [0, 0, 0] }, b: { id: 'node:a', at: [1, 1, 1] } },
   { type: 'copy', text: '120 mm' },
   { type: 'picture', png: PNG },

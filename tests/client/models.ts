@@ -45,7 +45,6 @@ export const node = (name: string, line: number): WireNode => ({
   at: [1, 2, 3],
   place: place(line, 5, 9),
   statement: place(line),
-  along: null,
   axes: ['x', 'z'],
   along: null,
   hangs: null,

@@ -106,6 +106,10 @@ export async function openEditor(root: string, path: string, post: (message: ToV
         );
         return true;
       },
+      undo: async () => {
+        await change(before.pop() ?? text);
+        return 'Taken back.';
+      },
       reveal: (place, focus) => {
         cursor = { line: lineAt(place), focus };
         return Promise.resolve();
