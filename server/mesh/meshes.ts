@@ -55,6 +55,8 @@ export interface MeshedThing {
   readonly kind: MeshKind;
   /** Of the statement's thing; of a tube that of its part; of a space that of its first part. */
   readonly name: string;
+  /** What its surface is made from: while these are the same objects and numbers, so is the surface. */
+  readonly from: readonly unknown[];
   /** Null: something that it hangs on is not known. */
   readonly made: () => MadeMesh | null;
 }
@@ -81,7 +83,7 @@ export function meshesOf(
   const things: MeshedThing[] = [];
   const add: Add = (kind, name, from, make, number) => {
     const id = `${kind === 'existing-tube' ? 'tube' : kind}:${name}${number === undefined ? '' : `#${String(number)}`}`;
-    things.push({ id, kind, name, made: () => cache.get(id, [fineness, ...from], () => madeOf(make())) });
+    things.push({ id, kind, name, from, made: () => cache.get(id, [fineness, ...from], () => madeOf(make())) });
   };
   for (const part of shape.parts.values())
     add(part.tube.existing ? 'existing-tube' : 'tube', part.name, [part], () => tubeMesh(part, fineness));

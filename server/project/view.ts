@@ -2,9 +2,11 @@
 import type { Dragged } from '../view/drag';
 import { dragged, editedFiles } from '../view/drag';
 import type { Pack } from '../view/ends';
+import { newEndCache } from '../view/ends';
 import type { SayPlace } from '../view/grips';
 import { measureBetween } from '../view/measure';
 import type { MeasureAnswer, Picked, Point3, ViewModel, ViewWindow } from '../view/model';
+import { TriedSurfaces } from '../view/surfaces';
 import { newViewCache, viewOf } from '../view/view';
 import { windowOfView } from '../view/window';
 import type { Analysis } from './project';
@@ -21,7 +23,8 @@ export type Have = Readonly<Record<string, string>>;
 export class Viewer {
   private readonly kept = newViewCache();
   /** A car that is tried out is made of parts of its own. */
-  private readonly tried = newViewCache();
+  private readonly tried = new TriedSurfaces();
+  private readonly triedEnds = newEndCache();
   private readonly windows = new WeakMap<Analysis, ViewWindow | null>();
 
   /** @param pack numbers as they travel */
@@ -52,7 +55,8 @@ export class Viewer {
     if (drag.edits.length === 0) return { ...drag, car: { analysis, model: this.model(analysis, say, have) } };
     const { sources } = analysis;
     const trial = analysis.apart().analyse({ ...sources, files: editedFiles(sources.files, drag.edits) });
-    const model = viewOf(trial, this.tried, { pack: this.pack, say, have });
+    const cache = { surfaces: this.tried.of(analysis), ends: this.triedEnds };
+    const model = viewOf(trial, cache, { pack: this.pack, say, have });
     return { ...drag, car: { analysis: trial, model } };
   }
 }

@@ -2,10 +2,7 @@
 import type { PlacedFinding, Place, Severity } from '../../grammar/finding';
 import { placeOf, statementOf } from '../cage/place';
 import type { Shape } from '../geometry/shape';
-import type { MadeMesh, MeshCache, MeshedThing } from '../mesh/meshes';
-import { meshesOf, newMeshCache } from '../mesh/meshes';
-import type { Fineness } from '../mesh/pipe';
-import { TO_VIEW } from '../mesh/pipe';
+import type { MadeMesh, MeshedThing } from '../mesh/meshes';
 import { Car } from '../rules/car';
 import type { EndCache, Pack } from './ends';
 import { endsOf, newEndCache } from './ends';
@@ -17,6 +14,8 @@ import { idsOfFinding, marksOfCar } from './marks';
 import type { Point3, SpanPlace, ViewFinding, ViewModel, ViewNode, ViewThing, WireMesh } from './model';
 import { Names, nodeId } from './names';
 import { roundedPoint } from './rounded';
+import type { Surfaces } from './surfaces';
+import { judgedSurfaces } from './surfaces';
 
 /** An analysed car. */
 export interface Seen extends Written {
@@ -34,22 +33,14 @@ export interface ViewEdge {
 
 /** What is kept of a car from one model to the next. */
 export interface ViewCache {
-  readonly meshes: MeshCache;
+  readonly surfaces: Surfaces;
   readonly ends: EndCache;
 }
 
-export const newViewCache = (): ViewCache => ({ meshes: newMeshCache(), ends: newEndCache() });
+export const newViewCache = (): ViewCache => ({ surfaces: judgedSurfaces(), ends: newEndCache() });
 
-/** Of more parts than this the surfaces are coarser, so that what is sent and turned stays within bounds. */
-const FINENESS: readonly (readonly [parts: number, fineness: Fineness])[] = [
-  [400, TO_VIEW],
-  [1500, { across: 0.4, along: 1, edge: 0.4 }],
-  [Infinity, { across: 1, along: 3, edge: 1 }],
-];
 /** Beyond this many things the rest are listed and not drawn. */
 const MOST_DRAWN = 6000;
-
-const finenessFor = ({ parts }: Shape): Fineness => FINENESS.find(([most]) => parts.size <= most)?.[1] ?? TO_VIEW;
 
 type Box = readonly [Point3, Point3];
 
@@ -120,7 +111,7 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
 /** The model of a car. Never throws. Meshes whose key the asker has are left out. */
 export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEdge): ViewModel {
   const { cage, shape } = seen;
-  const drawn = meshesOf(cage, shape, cache.meshes, finenessFor(shape));
+  const drawn = cache.surfaces(cage, shape);
   cache.ends.sweep();
   const names = new Names(shape, drawn);
   const labels = new Labels(shape);
