@@ -29,6 +29,8 @@ export interface BarEnd {
   readonly origin: Vec3;
   /** Two rings of `CLOCKS`; their metal reaches back to the bend, or to the bar's middle. */
   readonly lines: Lines;
+  /** A few of them, its long and its short points among them: for a glance. */
+  readonly few: Lines;
   /** Of the end's face, in the middle, in the bar's axes. */
   readonly middle: Vec3;
   /** The host's line where the end sits, in the bar's axes. */
@@ -111,16 +113,35 @@ function endOf(
     y[i] = rho * Math.sin(clockAt(i));
     z[i] = -(cuts[ring][i % CLOCKS] as number);
   }
+  const lines: Lines = { x, y, z, of: Int32Array.from(x.keys()), back: -leg, around: radii[0] };
   const axes = [clock.zero.vector, clock.quarter, scale(away, -1)].map((v) => directionIn(frame, v));
   return {
     end,
     clock,
     axes: axes as [Vec3, Vec3, Vec3],
     origin: pointIn(frame, origin),
-    lines: { x, y, z, back: -leg, around: radii[0] },
+    lines,
+    few: fewOf(lines),
     middle: pointIn(frame, addScaled(origin, away, average(cuts[0]))),
     hostWay: directionIn(frame, nearestOn(host, origin).tangent),
   };
+}
+
+/** Of each ring every so many points, and those that are longest or shortest among their neighbours, with these. */
+const EVERY = 6;
+
+function fewOf({ x, y, z, ...rest }: Lines): Lines {
+  const chosen = new Set<number>();
+  const at = (i: number, by: number): number => i - (i % CLOCKS) + (((i % CLOCKS) + by + CLOCKS) % CLOCKS);
+  for (const i of z.keys()) {
+    const [before, here, after] = [z[at(i, -1)] as number, z[i] as number, z[at(i, 1)] as number];
+    if (i % EVERY === 0) chosen.add(i);
+    if ((here - before) * (here - after) < 0) continue;
+    for (const by of [-1, 0, 1]) chosen.add(at(i, by));
+  }
+  const of = Int32Array.from(chosen).sort();
+  const some = (all: Float64Array): Float64Array => Float64Array.from(of, (i) => all[i] as number);
+  return { ...rest, x: some(x), y: some(y), z: some(z), of };
 }
 
 /** A point of an end, in the bar's axes. */

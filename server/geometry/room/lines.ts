@@ -19,6 +19,8 @@ export interface Lines {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly z: Float64Array;
+  /** The place of each among all of its end. */
+  readonly of: Int32Array;
   readonly back: number;
   /** All of them lie so near to the end's axis. */
   readonly around: number;
@@ -31,14 +33,14 @@ export interface Before {
 }
 
 /**
- * From every tip (or every so many) outward to the tubes. The metal reaches back to `back`, so a tube that a line enters
+ * From every tip outward to the tubes. The metal reaches back to `back`, so a tube that a line enters
  * anywhere on the way counts from where it enters it.
  */
-export function beforeTips(lines: Lines, end: Lying, tubes: Tubes, every: number): Before {
+export function beforeTips(lines: Lines, end: Lying, tubes: Tubes): Before {
   const least: Before = { play: Infinity, at: -1 };
   for (const group of tubes.groups) {
     if (!isNear(group, lines, end)) continue;
-    for (let n = group.from; n < group.to; n++) beforeStretch(lines, end, tubes.data, n * STRIDE, every, least);
+    for (let n = group.from; n < group.to; n++) beforeStretch(lines, end, tubes.data, n * STRIDE, least);
   }
   return least;
 }
@@ -53,7 +55,7 @@ function isNear({ middle, around }: Group, lines: Lines, { z, origin }: Lying): 
 }
 
 /** One stretch, whose numbers begin at `k`. Plain arithmetic: this is what all the time goes into. */
-function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, every: number, least: Before): void {
+function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, least: Before): void {
   const { x, y, z, back } = lines;
   const { x: xAxis, y: yAxis, z: zAxis, origin } = end;
 
@@ -78,7 +80,7 @@ function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, 
   const ux = vx * xAxis[0] + vy * xAxis[1] + vz * xAxis[2];
   const uy = vx * yAxis[0] + vy * yAxis[1] + vz * yAxis[2];
   const square = radius * radius;
-  for (let i = 0; i < x.length; i += every) {
+  for (let i = 0; i < x.length; i++) {
     const wx = (x[i] as number) - ax;
     const wy = (y[i] as number) - ay;
     const side = wx * ux + wy * uy;
@@ -110,7 +112,7 @@ function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, 
     const play = Math.max(low + az, back) - (z[i] as number);
     if (play < least.play) {
       least.play = play;
-      least.at = i;
+      least.at = lines.of[i] as number;
     }
   }
 }

@@ -166,7 +166,7 @@ class Shift {
     const lengthwise = turned([0, 0, 1], pose.axis, pose.angle);
     if (!(Math.abs(s - this.asked) < ASKED)) {
       const { bar, hosts } = this.field;
-      this.by = dot(sub(evened(bar, pose, hosts, EDGE).move, pose.move), lengthwise);
+      this.by = dot(sub(evened(bar, pose, hosts, 'few').move, pose.move), lengthwise);
       this.asked = s;
     }
     return moved(pose, scale(lengthwise, this.by));

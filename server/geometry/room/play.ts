@@ -14,6 +14,9 @@ import { beforeTips } from './lines';
 import type { Tubes } from './tubes';
 import { STRIDE } from './tubes';
 
+/** How many points of the ends are asked. */
+export type Points = 'few' | 'all';
+
 export interface Play {
   /** Of END 1 and of END 2; Infinity where nothing stands before it. */
   readonly ends: readonly [number, number];
@@ -25,24 +28,22 @@ export interface Play {
 
 /** What hands need, mm: common practice, no source. */
 export const HANDS = 1;
-/** Who asks fewer points than every so many only glances. */
-const GLANCED = 2;
 /** Times that a bent bar is shifted to lie evenly. */
 const EVENED = 3;
 
-function oneEnd(end: BarEnd, pose: Pose, turn: Turn | null, tubes: Tubes, every: number): Before {
+function oneEnd(end: BarEnd, pose: Pose, turn: Turn | null, tubes: Tubes, points: Points): Before {
   const [x, y, z] = end.axes;
   const lying: Lying =
     turn === null
       ? { x, y, z, origin: add(end.origin, pose.move) }
       : { x: turnedBy(turn, x), y: turnedBy(turn, y), z: turnedBy(turn, z), origin: posedBy(turn, pose, end.origin) };
-  return beforeTips(end.lines, lying, tubes, every);
+  return beforeTips(points === 'few' ? end.few : end.lines, lying, tubes);
 }
 
-function rigid(bar: Bar, pose: Pose, tubes: Tubes, every: number): Play {
+function rigid(bar: Bar, pose: Pose, tubes: Tubes, points: Points): Play {
   const turn = pose.angle === 0 ? null : turnOf(pose.axis, pose.angle);
-  const first = oneEnd(bar.ends[0], pose, turn, tubes, every);
-  const last = oneEnd(bar.ends[1], pose, turn, tubes, every);
+  const first = oneEnd(bar.ends[0], pose, turn, tubes, points);
+  const last = oneEnd(bar.ends[1], pose, turn, tubes, points);
   return { ends: [first.play, last.play], total: first.play + last.play, at: [first.at, last.at] };
 }
 
@@ -80,29 +81,29 @@ function middleIn({ between, box: [low, high] }: Bar, pose: Pose, { count, data 
 }
 
 /**
- * The play of a bar where it is. `every`: only every so many points of its ends are asked. A bent bar, whose legs lie in
+ * The play of a bar where it is. `points`: how many of its ends' are asked. A bent bar, whose legs lie in
  * their own directions, is shifted along its chord until both ends have the same play; its play is twice that of the
  * tighter end, and no more than what is left beside its middle.
  */
-export function playAt(bar: Bar, pose: Pose, tubes: Tubes, every = 1): Play {
-  const as = rigid(bar, pose, tubes, every);
+export function playAt(bar: Bar, pose: Pose, tubes: Tubes, points: Points = 'all'): Play {
+  const as = rigid(bar, pose, tubes, points);
   if (bar.straight) return as;
   let [play, at] = [as, pose];
   for (let i = 0; i < EVENED && Math.abs(evenBy(play)) > 0.01; i++) {
     at = moved(at, scale(lengthwise(pose), evenBy(play)));
-    play = rigid(bar, at, tubes, every);
+    play = rigid(bar, at, tubes, points);
   }
   // A glance passes it over; nothing is told of a way before all of the bar was looked at.
-  const middle = every > GLANCED ? Infinity : middleIn(bar, at, tubes);
+  const middle = points === 'few' ? Infinity : middleIn(bar, at, tubes);
   const total = Math.min(2 * Math.min(...play.ends), middle);
   return middle < 0 ? { ends: [middle, middle], total: middle, at: [-1, -1] } : { ...play, total };
 }
 
 /** The pose with the bar shifted along itself to where it has as much play at the one end as at the other. */
-export function evened(bar: Bar, pose: Pose, tubes: Tubes, every = 1): Pose {
+export function evened(bar: Bar, pose: Pose, tubes: Tubes, points: Points = 'all'): Pose {
   let at = pose;
   for (let i = 0; i < (bar.straight ? 1 : EVENED); i++) {
-    const by = evenBy(rigid(bar, at, tubes, every));
+    const by = evenBy(rigid(bar, at, tubes, points));
     if (by === 0) break;
     at = moved(at, scale(lengthwise(pose), by));
   }
@@ -118,13 +119,20 @@ const LINES_APART = 3;
  */
 export function clearWidth(bar: Bar, tubes: Tubes): number | null {
   let clear = Infinity;
-  const from: Lines = { x: Float64Array.of(0), y: Float64Array.of(0), z: Float64Array.of(0), back: 0, around: 0 };
+  const from: Lines = {
+    x: Float64Array.of(0),
+    y: Float64Array.of(0),
+    z: Float64Array.of(0),
+    of: Int32Array.of(0),
+    back: 0,
+    around: 0,
+  };
   for (const end of bar.ends) {
     for (let i = -1; i < CLOCKS; i += LINES_APART) {
       const [x, y] = i < 0 ? end.origin : tipOf(end, i);
       const forth: Lying = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1], origin: [x, y, 0] };
       const back: Lying = { ...forth, x: [-1, 0, 0], z: [0, 0, -1] };
-      clear = Math.min(clear, beforeTips(from, forth, tubes, 1).play + beforeTips(from, back, tubes, 1).play);
+      clear = Math.min(clear, beforeTips(from, forth, tubes).play + beforeTips(from, back, tubes).play);
     }
   }
   return Number.isFinite(clear) ? clear : null;

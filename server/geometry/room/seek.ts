@@ -2,9 +2,9 @@
 import type { Blocker } from './neighbours';
 import { playAt } from './play';
 import type { Field } from './travel';
-import { GLANCE } from './travel';
+import { GLANCE, ROUGH } from './travel';
 import type { Candidate, Way } from './ways';
-import { closely, closelyWhereTight, tooLongOf } from './ways';
+import { closely, tooLongOf } from './ways';
 
 /** What sampled cuts and chords of bends leave, and a stroke of the file takes, mm: too long by less is not too long. */
 export const TOUCH = 0.1;
@@ -54,7 +54,7 @@ export class Shortlist {
   get best(): Way | null {
     if (this.least === null) return null;
     if (this.told?.glanced !== this.least)
-      this.told = { glanced: this.least, way: closelyWhereTight(this.field, this.least) };
+      this.told = { glanced: this.least, way: closely(this.field, this.least, ROUGH) };
     return this.told.way;
   }
 
@@ -62,9 +62,13 @@ export class Shortlist {
     const least = this.least === null ? Infinity : tooLongOf(this.least);
     const glanced = candidate.followed(Math.max(this.enough, least));
     if (!glanced.comesOut) return null;
-    if (tooLongOf(glanced) < least) this.least = glanced;
-    if (tooLongOf(glanced) > this.enough) return null;
+    if (tooLongOf(glanced) > this.enough) {
+      if (tooLongOf(glanced) < least) this.least = glanced;
+      return null;
+    }
+    // A glance may take for good what is none.
     const way = closely(this.field, glanced);
+    if (tooLongOf(way) < least) this.least = way;
     return tooLongOf(way) <= this.enough ? way : null;
   }
 
@@ -72,7 +76,7 @@ export class Shortlist {
   private ranked(): readonly Candidate[] {
     const { candidates, field } = this;
     return candidates
-      .map((candidate) => ({ candidate, play: playAt(field.bar, candidate.begun, field.hosts, GLANCE.every).total }))
+      .map((candidate) => ({ candidate, play: playAt(field.bar, candidate.begun, field.hosts, GLANCE.points).total }))
       .sort((a, b) => (a.play === b.play ? 0 : b.play - a.play))
       .map(({ candidate }) => candidate);
   }

@@ -1,7 +1,7 @@
 /** A bar followed along a way out of its place: how tight it gets between its hosts, and where. Millimetres. */
 import type { Bar } from './bar';
 import type { Path, Pose } from './frame';
-import type { Play } from './play';
+import type { Play, Points } from './play';
 import { playAt } from './play';
 import type { Tubes } from './tubes';
 
@@ -40,8 +40,7 @@ export interface Field {
 
 /** How closely a way is looked at. */
 export interface Look {
-  /** Only every so many points of the ends. */
-  readonly every: number;
+  readonly points: Points;
   /** Steps of the farthest point: the first, how they grow, the longest; mm. Near the place, where it is tight, they are short. */
   readonly first: number;
   readonly grows: number;
@@ -50,17 +49,19 @@ export interface Look {
   readonly refine: boolean;
 }
 
+/** For choosing among many ways. */
+export const GLANCE: Look = { points: 'few', first: 1, grows: 0.25, longest: 12, refine: false };
+/** For a bar that is too long anyway: by how much, and where. */
+export const ROUGH: Look = { points: 'all', first: 0.5, grows: 0.25, longest: 10, refine: true };
 /**
- * For choosing among many ways, and for what is told of the chosen. Between two points of a cut or two steps of a way a
- * tube of radius R is missed by step² / 8R at most: less than 0.1 mm of the figures that are told.
+ * For what is told of a way that is free. Between two points of a cut or two steps of a way a tube of radius R is missed
+ * by step² / 8R at most: 0.1 mm.
  */
-export const GLANCE: Look = { every: 6, first: 1, grows: 0.25, longest: 12, refine: false };
-export const CLOSE: Look = { every: 2, first: 0.25, grows: 0.1, longest: 4, refine: true };
+export const CLOSE: Look = { points: 'all', first: 0.25, grows: 0.1, longest: 4, refine: true };
 
 export const isOut = ({ ends: [first, last] }: Play): boolean => first === Infinity || last === Infinity;
 
-export const stepAfter = (s: number, { first, grows, longest }: Look): number =>
-  Math.min(longest, Math.max(first, grows * s));
+const stepAfter = (s: number, { first, grows, longest }: Look): number => Math.min(longest, Math.max(first, grows * s));
 
 export interface Following {
   /** The bar is out of its place by so much where the path begins. */
@@ -86,7 +87,7 @@ export function follow(field: Field, path: Path, { before, look, giveUp, done }:
   });
   for (;;) {
     const pose = path.pose(s);
-    const play = playAt(field.bar, pose, field.hosts, look.every);
+    const play = playAt(field.bar, pose, field.hosts, look.points);
     const out = before + s;
     if (out >= HOME) spare = Math.min(spare, play.total);
     if (-play.total > (tight?.tooLong ?? 0)) {
@@ -102,7 +103,7 @@ export function follow(field: Field, path: Path, { before, look, giveUp, done }:
 }
 
 /** The tightest place on the way between two of its places, with all points. */
-export function refined(
+function refined(
   field: Field,
   path: Path,
   tight: Tight | null,

@@ -5,7 +5,7 @@ import type { Path, Pose } from './frame';
 import { IN_PLACE, shifting, turning } from './frame';
 import type { Play } from './play';
 import type { Field, Look, Tight, Travel } from './travel';
-import { CLOSE, follow, GLANCE, HOME, isOut, refined, stepAfter } from './travel';
+import { CLOSE, follow, GLANCE, HOME, isOut } from './travel';
 import { STRIDE } from './tubes';
 
 /** Directions round the bar that it may come straight from, and that its far end may come from. */
@@ -19,7 +19,7 @@ const MOST_SLIDE = 2500;
 const TILT_APART = Math.PI / 60;
 const SLIDE_APART = 15;
 /** Ways out of a tilt or a slide are few, and are taken as soon as there is one: looked at more closely. */
-const LEAVING: Look = { every: 3, first: 3, grows: 0, longest: 3, refine: false };
+const LEAVING: Look = { points: 'few', first: 3, grows: 0, longest: 3, refine: false };
 /** Where a way ends, it is followed on a little: not all points were asked there, mm. */
 const WELL_OUT = 5;
 /** Hosts that lie less along each other than this can nothing be slid along: cosine. */
@@ -266,20 +266,4 @@ export function closely(field: Field, way: Way, look: Look = CLOSE): Way {
     before += path.length;
   }
   return { ...way, tight, spare };
-}
-
-/** The same way where it is tightest, looked at closely there alone: for a bar that is too long anyway. */
-export function closelyWhereTight(field: Field, way: Way): Way {
-  const { tight } = way;
-  let before = 0;
-  for (const path of way.paths) {
-    const s = (tight?.out ?? NaN) - before;
-    if (s >= 0 && s <= path.length) {
-      const step = stepAfter(tight?.out ?? 0, GLANCE);
-      const around = [Math.max(0, s - step), Math.min(path.length, s + step)] as const;
-      return { ...way, tight: refined(field, path, tight, around, before) };
-    }
-    before += path.length;
-  }
-  return way;
 }
