@@ -135,7 +135,7 @@ function partRow(part: Part, input: PacketInput, papers: readonly Paper[]): read
       cells: [
         words(number.label),
         words(of?.name ?? 'not known'),
-        figures(onTape(part.cutLength, input.units)),
+        figures(stopped ? '' : onTape(part.cutLength, input.units)),
         words(String(part.bends.length)),
         join([...(stopped ? [stop] : []), ...(own.length === 0 ? [] : [inRow(own, number.label)])], '<br>'),
       ],

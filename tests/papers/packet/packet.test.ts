@@ -16,7 +16,7 @@ import { partNumbers } from '../../../server/papers/packet/numbers';
 import { packetInput } from '../../../server/papers/packet/packet';
 import { touchedBy } from '../../../server/papers/packet/touched';
 import { analyse } from '../../support/analyse';
-import { read } from '../support';
+import { read, rowsOf } from '../support';
 
 const PLOVER = readFileSync('samples/plover-rollbar.cage', 'utf8');
 
@@ -111,6 +111,8 @@ it('names each open error on the front page, and gives the parts no template', a
   expect(packet.errorsTouch.size).toBeGreaterThan(0);
   const page = read(front(packet));
   expect(page.words).toContain('Do not cut these parts');
+  for (const row of rowsOf(front(packet), 'Parts that are made'))
+    if (row[4]?.includes('Do not cut')) expect(row[2]).toBe('');
   for (const paper of packet.papers.filter(({ kind }) => kind === 'template' || kind === 'two-cut'))
     for (const part of paper.parts) expect(packet.errorsTouch.has(part)).toBe(false);
 });
