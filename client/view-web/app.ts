@@ -2,6 +2,7 @@
 import type { WireModel } from '../../server/lsp/view-wire';
 import type { FromView, ToView } from '../view/messages';
 import { Choice } from './choice';
+import { Compass } from './compass';
 import { Cope } from './cope';
 import { Desk, type Layer } from './desk';
 import { el } from './dom';
@@ -72,7 +73,7 @@ export class App {
     const choose = (index: number) => {
       this.choice.finding(index, false);
     };
-    this.layers = [new Figures(desk, choose), this.handles, this.cope, this.measure];
+    this.layers = [new Figures(desk, choose), this.handles, this.cope, this.measure, new Compass(desk)];
     const deeds = this.deeds();
     this.side = this.makeSide(choose);
     this.toolbar = this.makeToolbar(deeds);

@@ -1,7 +1,6 @@
 /** The picture on the page: the bodies, over them what is measured, over that the words; dressed in the editor's theme. */
 import type { Plane } from 'three';
 import type { WireModel, WireThing } from '../../server/lsp/view-wire';
-import { drawCompass } from './compass';
 import type { Desk, Layer } from './desk';
 import { el, setAttribute, setText } from './dom';
 import { Ground } from './ground';
@@ -181,7 +180,6 @@ export class Frame {
     const project = stage.project.bind(stage);
     const overlay = new Overlay(context, project, desk.palette.background);
     for (const layer of this.layers) layer.draw(overlay);
-    drawCompass(overlay, desk, stage.width, stage.height);
     const grips = [...desk.lit()].map((id) => desk.node(id)?.at).filter((at) => at !== undefined);
     this.labels.place(project, stage.width, stage.height, grips);
     this.labels.lead(overlay, desk.palette.muted);

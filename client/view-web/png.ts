@@ -23,12 +23,16 @@ function composed(desk: Desk, layers: readonly Layer[], labels: Labels): HTMLCan
   for (const layer of layers) layer.draw(overlay);
   labels.lead(overlay, palette.muted);
   context.textBaseline = 'middle';
+  context.textAlign = 'left';
   context.font = `12px ${palette.font}`;
   for (const { label, placed, width, height } of labels.standing) {
     const ink = label.sign ? rgbOf(palette, label.sign) : palette.foreground;
     if (!placed.short) {
       context.fillStyle = css(palette.background, label.kind === 'ground' ? 0 : 0.88);
       context.fillRect(placed.x, placed.y, width, height);
+      context.lineWidth = 1;
+      context.strokeStyle = css(ink, label.kind === 'ground' || label.kind === 'clock' ? 0 : 1);
+      context.strokeRect(placed.x + 0.5, placed.y + 0.5, width - 1, height - 1);
       context.fillStyle = css(label.kind === 'ground' ? palette.muted : palette.foreground);
       context.fillText(label.text, placed.x + (label.sign ? 22 : 4), placed.y + height / 2 + 0.5);
     }

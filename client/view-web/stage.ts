@@ -30,6 +30,7 @@ const GLIDE = 220;
 const MOVING = 0.6;
 const RESTING = 1.5;
 const SETTLE = 180;
+const MOST_SETTLE = 2500;
 
 export class Stage {
   readonly scene = new Scene();
@@ -43,6 +44,9 @@ export class Stage {
    */
   private readonly slow: boolean;
   private settling: ReturnType<typeof setTimeout> | undefined;
+  /** ms between the last two frames of a camera that moves, and when the last one was. */
+  private pace = 0;
+  private framed = 0;
   private asked = false;
   private glide: { readonly from: Pose; readonly to: Pose; readonly since: number } | null = null;
   private held: Pose = FIRST_POSE;
@@ -100,10 +104,14 @@ export class Stage {
     if (!this.slow) return;
     clearTimeout(this.settling);
     this.setRatio(MOVING);
-    this.settling = setTimeout(() => {
-      this.setRatio(RESTING);
-      this.invalidate();
-    }, SETTLE);
+    // Where a frame takes longer than that, the next one is waited for.
+    this.settling = setTimeout(
+      () => {
+        this.setRatio(RESTING);
+        this.invalidate();
+      },
+      Math.min(MOST_SETTLE, Math.max(SETTLE, 2.5 * this.pace)),
+    );
   }
 
   private setRatio(ratio: number): void {
@@ -154,6 +162,8 @@ export class Stage {
     this.asked = true;
     requestAnimationFrame((now) => {
       this.asked = false;
+      this.pace = now - this.framed < 4 * MOST_SETTLE ? now - this.framed : 0;
+      this.framed = now;
       if (this.glide) {
         const share = Math.min(1, Math.max(0, (now - this.glide.since) / GLIDE));
         this.held = between(this.glide.from, this.glide.to, share * share * (3 - 2 * share));
