@@ -33,8 +33,8 @@ export interface Before {
 }
 
 /**
- * From every tip outward to the tubes. The metal reaches back to `back`, so a tube that a line enters
- * anywhere on the way counts from where it enters it.
+ * From every tip outward to the tubes. The metal reaches back to `back`, so a tube that a line enters anywhere on the way
+ * counts from where it enters it.
  */
 export function beforeTips(lines: Lines, end: Lying, tubes: Tubes): Before {
   const least: Before = { play: Infinity, at: -1 };
@@ -58,7 +58,6 @@ function isNear({ middle, around }: Group, lines: Lines, { z, origin }: Lying): 
 function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, least: Before): void {
   const { x, y, z, back } = lines;
   const { x: xAxis, y: yAxis, z: zAxis, origin } = end;
-
   const px = (data[k] as number) - origin[0];
   const py = (data[k + 1] as number) - origin[1];
   const pz = (data[k + 2] as number) - origin[2];
@@ -80,6 +79,8 @@ function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, 
   const ux = vx * xAxis[0] + vy * xAxis[1] + vz * xAxis[2];
   const uy = vx * yAxis[0] + vy * yAxis[1] + vz * yAxis[2];
   const square = radius * radius;
+  const round = a > PARALLEL ? 1 / a : 0;
+  const slanted = uz > PARALLEL || uz < -PARALLEL ? 1 / uz : 0;
   for (let i = 0; i < x.length; i++) {
     const wx = (x[i] as number) - ax;
     const wy = (y[i] as number) - ay;
@@ -89,17 +90,19 @@ function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, 
     const c = wx * wx + wy * wy - side * side - square;
     let low = -Infinity;
     let high = Infinity;
-    if (a > PARALLEL) {
+    if (round > 0) {
       const root = b * b - a * c;
       if (root <= 0) continue;
       const half = Math.sqrt(root);
-      low = (b - half) / a;
-      high = (b + half) / a;
+      low = (b - half) * round;
+      // Its flat ends can only set it farther off.
+      if (low + az - (z[i] as number) >= least.play) continue;
+      high = (b + half) * round;
     } else if (c >= 0) continue;
     // Its flat ends.
-    if (uz > PARALLEL || uz < -PARALLEL) {
-      const one = (-more - side) / uz;
-      const two = (length + more - side) / uz;
+    if (slanted !== 0) {
+      const one = (-more - side) * slanted;
+      const two = (length + more - side) * slanted;
       if (one < two) {
         if (one > low) low = one;
         if (two < high) high = two;

@@ -9,8 +9,8 @@ import { closely, tooLongOf } from './ways';
 /** What sampled cuts and chords of bends leave, and a stroke of the file takes, mm: too long by less is not too long. */
 export const TOUCH = 0.1;
 
-/** After so many of a kind on which the bar is too long, those that begin worse are not followed any more; nor are more than so many of all. */
-const MISSES = 8;
+/** After so many of a kind on which the bar is too long, once one has come out, those that begin worse are not followed any more; nor are more than so many of all. */
+const MISSES = 5;
 const MOST = 24;
 
 /** What else is asked of a way that the hosts let through: what stands in it. */
@@ -44,7 +44,7 @@ export class Shortlist {
       const candidate = this.ranks[k];
       if (candidate === undefined || k >= MOST || this.misses >= MISSES) return undefined;
       const way = this.followed(candidate);
-      if (way === null) this.misses++;
+      if (way === null && this.least !== null) this.misses++;
       this.known.push(way);
     }
     return this.known[i];

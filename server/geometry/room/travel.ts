@@ -55,9 +55,9 @@ export const GLANCE: Look = { points: 'few', first: 1, grows: 0.25, longest: 12,
 export const ROUGH: Look = { points: 'all', first: 0.5, grows: 0.25, longest: 10, refine: true };
 /**
  * For what is told of a way that is free. Between two points of a cut or two steps of a way a tube of radius R is missed
- * by step² / 8R at most: 0.1 mm.
+ * by step² / 8R at most: 0.15 mm.
  */
-export const CLOSE: Look = { points: 'all', first: 0.25, grows: 0.1, longest: 4, refine: true };
+export const CLOSE: Look = { points: 'all', first: 0.25, grows: 0.12, longest: 5, refine: true };
 
 export const isOut = ({ ends: [first, last] }: Play): boolean => first === Infinity || last === Infinity;
 
