@@ -173,6 +173,7 @@ export class App {
         if (message.reveal) {
           desk.picked = null;
           desk.finding = null;
+          this.choice.bringIn();
         }
         desk.changed();
         break;

@@ -1,5 +1,6 @@
 /** What a hand picks, frames and looks at, whichever way it does so: on the picture, in a list, by a key. */
 import type { Vector3 } from 'three';
+import type { Point3 } from '../../server/view/model';
 import type { FromView } from '../view/messages';
 import type { Desk } from './desk';
 import { pointsOf, squareOn } from './marks';
@@ -65,6 +66,22 @@ export class Choice {
     const { desk } = this;
     const picked = all ? [] : desk.boxesOf(desk.lit());
     this.frame(picked.length > 0 ? picked : desk.whole);
+  }
+
+  /** Turns to what stands out where it is not on the picture at all; nearer or farther it does not go. */
+  bringIn(): void {
+    const { desk } = this;
+    const { stage } = desk;
+    const isSeen = (at: Point3) => {
+      const { x, y, ahead } = stage.project(at);
+      return ahead && x >= 0 && y >= 0 && x <= stage.width && y <= stage.height;
+    };
+    const points = [...desk.lit()].flatMap((id): Point3[] => {
+      const at = desk.things.middle(id) ?? desk.node(id)?.at;
+      return at ? [at] : [];
+    });
+    const [first] = points;
+    if (first && !points.some(isSeen)) stage.goTo({ ...stage.pose, target: first });
   }
 
   /** A standard view, of what is picked where something is. */

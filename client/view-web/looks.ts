@@ -49,7 +49,7 @@ const LOOKS: Readonly<Record<ThingKind, Look>> = {
   strap: solid((p) => mixed(p.orange, p.background, 0.15), 2),
   panel: glass((p) => p.muted, 0.22),
   anchor: solid((p, metal) => mixed(metal, p.orange, 0.5)),
-  space: glass((p) => p.purple, 0.5),
+  space: glass((p) => p.purple, 0.6),
 };
 
 /** Solid kinds hide what is behind them and may be cut by the section plane with their cut face shown. */
@@ -152,7 +152,8 @@ export class Looks {
     const { palette } = this;
     const look = LOOKS[kind];
     const own = kind === 'space' && worst ? palette[worst] : look.tint(palette, this.metal);
-    const tint = state === 'lit' ? mixed(own, palette.accent, 0.62) : own;
+    // What is wrong with a space is told by its tint alone: it keeps that.
+    const tint = state === 'lit' && kind !== 'space' ? mixed(own, palette.accent, 0.62) : own;
     const opacity = state === 'faded' ? look.opacity * FADED : look.opacity;
     const material = new MeshPhongMaterial({
       color: colour(tint),
@@ -167,7 +168,8 @@ export class Looks {
       polygonOffsetFactor: 1,
       polygonOffsetUnits: 1,
     });
-    if (state === 'lit') material.emissive = colour(palette.accent).multiplyScalar(palette.dark ? 0.16 : 0.08);
+    if (state === 'lit' && kind !== 'space')
+      material.emissive = colour(palette.accent).multiplyScalar(palette.dark ? 0.16 : 0.08);
     finish(material, look.bands, colour(mixed(own, palette.dark ? palette.foreground : palette.background, 0.55)));
     this.cut(material, isSolid(kind));
     return material;
