@@ -51,9 +51,11 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
     };
   const label = (name: string): string => numbers.get(name)?.label ?? name;
   const free = best(ways(room).filter((one) => goes(one, HANDS)));
+  const first = before.length === 0 ? '' : `Tack it before ${before.map(label).join(', ')}. `;
   if (free !== null) {
     const { way } = free;
-    return { goes: true, says: [`${NAMES[way.kind]}: ${howWords(room, way, units)}${gap(tooLongOf(way), units)}.`] };
+    const how = `${NAMES[way.kind]}: ${howWords(room, way, units)}${gap(tooLongOf(way), units)}.`;
+    return { goes: first === '', says: [`${first}${how}`] };
   }
   const says: string[] = [];
   if (before.length > 0) {
@@ -63,8 +65,8 @@ export function adviceOf({ room, before, part }: Inside, input: PacketInput): Ad
     const how =
       blocked === null
         ? ''
-        : ` ${NAMES[blocked.way.kind]}: ${howWords(room, blocked.way, units)}${gap(tooLongOf(blocked.way), units)}.`;
-    says.push(`Tack it before ${before.map(label).join(', ')}.${how}`);
+        : `${NAMES[blocked.way.kind]}: ${howWords(room, blocked.way, units)}${gap(tooLongOf(blocked.way), units)}.`;
+    says.push(`${first}${how}`.trim());
     return { goes: false, says };
   }
   const { offFeet, square } = room;

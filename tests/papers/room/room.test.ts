@@ -88,3 +88,19 @@ describe('will it go in?', () => {
     expect(words).toMatch(/\d+( \d+\/\d+)? in \(\d+(\.\d+)? mm\) over the points/);
   });
 });
+
+it('what a neighbour has to wait for is said of both: seat bars before the struts that would shut them out', async () => {
+  const input = await sampleInput('curlew-cage');
+  const { bars, before } = input.rooms();
+  expect(before.length).toBeGreaterThan(0);
+  const { words } = read(pageOf(input));
+  const ids = order(input);
+  const step = (what: string, part: string): number => ids.findIndex((id) => id === `${what} ${part}`);
+  for (const { bar, neighbour } of before) {
+    expect(bars.find(({ part }) => part.name === bar)?.before).toContain(neighbour);
+    expect(words).toMatch(new RegExp(`Tack it before [^.]*${input.numbers.get(neighbour)?.label ?? 'no label'}`));
+    // Jobs are called by their first part: only those that stand for themselves are looked up here.
+    if (step('tack', bar) >= 0 && step('fit', neighbour) >= 0)
+      expect(step('tack', bar)).toBeLessThan(step('fit', neighbour));
+  }
+});
