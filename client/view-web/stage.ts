@@ -44,9 +44,8 @@ export class Stage {
    */
   private readonly slow: boolean;
   private settling: ReturnType<typeof setTimeout> | undefined;
-  /** ms between the last two frames of a camera that moves, and when the last one was. */
+  /** ms that the last frame had to be waited for: long while those before it are still being drawn. */
   private pace = 0;
-  private framed = 0;
   private asked = false;
   private glide: { readonly from: Pose; readonly to: Pose; readonly since: number } | null = null;
   private held: Pose = FIRST_POSE;
@@ -160,10 +159,10 @@ export class Stage {
   invalidate(): void {
     if (this.asked || document.hidden) return;
     this.asked = true;
+    const since = performance.now();
     requestAnimationFrame((now) => {
       this.asked = false;
-      this.pace = now - this.framed < 4 * MOST_SETTLE ? now - this.framed : 0;
-      this.framed = now;
+      this.pace = performance.now() - since;
       if (this.glide) {
         const share = Math.min(1, Math.max(0, (now - this.glide.since) / GLIDE));
         this.held = between(this.glide.from, this.glide.to, share * share * (3 - 2 * share));
