@@ -168,6 +168,26 @@ interface Chosen {
   readonly sayers: readonly ((car: Car) => Said)[];
 }
 
+const chosenOf = (books: readonly Book[]): Chosen => ({
+  books,
+  asked: new Set(books.flatMap((book) => book.limits.map((limit) => limit.code))),
+  sayers: askedRules(books).map(sayer),
+});
+
+/** All findings of a car. */
+function findingsOf(car: Car, { books, sayers }: Chosen, library: Library, lacks: Kept<Finding>): readonly Finding[] {
+  const said = sayers.map((say) => car.keep(say));
+  return [
+    ...said.flatMap(({ broken }) => broken),
+    ...[...lacksOf(said.flatMap(({ unknown }) => unknown))].map(([key, lack]) =>
+      lacks.get(key, lack.all, () => lackFinding(lack)),
+    ),
+    ...contradictions(car, books),
+    ...ofBooks(car, books),
+    ...library.findings,
+  ];
+}
+
 /** Judges one car again and again: of what has not changed since, what was said is kept. Bounded by what one car needs. */
 export class Judging {
   private readonly memory = new Memory<Car>();
@@ -192,20 +212,11 @@ export class Judging {
    */
   judge(cage: Cage, shape: Shape): Judgement {
     const library = this.libraryOf(cage);
-    const { books, asked, sayers } = this.choose(booksOf(cage, library));
-    const car = new Car(cage, shape, this.memory);
-    const said = sayers.map((say) => car.keep(say));
-    const lacks = lacksOf(said.flatMap(({ unknown }) => unknown));
-    const findings = [
-      ...said.flatMap(({ broken }) => broken),
-      ...[...lacks].map(([key, lack]) => this.lacks.get(key, lack.all, () => lackFinding(lack))),
-      ...contradictions(car, books),
-      ...ofBooks(car, books),
-      ...library.findings,
-    ];
+    const chosen = this.choose(booksOf(cage, library));
+    const findings = findingsOf(new Car(cage, shape, this.memory), chosen, library, this.lacks);
     this.lacks.sweep();
     this.memory.end();
-    return { findings, asked };
+    return { findings, asked: chosen.asked };
   }
 
   private libraryOf(cage: Cage): Library {
@@ -216,15 +227,13 @@ export class Judging {
   }
 
   private choose(books: readonly Book[]): Chosen {
-    if (this.chosen === null || !sameItems(this.chosen.books, books))
-      this.chosen = {
-        books,
-        asked: new Set(books.flatMap((book) => book.limits.map((limit) => limit.code))),
-        sayers: askedRules(books).map(sayer),
-      };
+    if (this.chosen === null || !sameItems(this.chosen.books, books)) this.chosen = chosenOf(books);
     return this.chosen;
   }
 }
 
-/** Judges a car once. */
-export const judge = (cage: Cage, shape: Shape): readonly Finding[] => new Judging().judge(cage, shape).findings;
+/** Judges a car once: nothing is kept, and nothing noted. */
+export function judge(cage: Cage, shape: Shape): readonly Finding[] {
+  const library = libraryOf(cage);
+  return findingsOf(new Car(cage, shape), chosenOf(booksOf(cage, library)), library, new Kept());
+}

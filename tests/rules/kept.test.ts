@@ -10,7 +10,7 @@ import { describe, expect, it } from 'vitest';
 import { STAGES } from '../../grammar/explanations';
 import { Project } from '../../server/project/pipeline';
 import { BOOKS } from '../../server/rules/books';
-import { Judging } from '../../server/rules/judge';
+import { Judging, judge } from '../../server/rules/judge';
 import { RULES } from '../../server/rules/rules';
 import { generateCar } from '../bench/generate';
 import { mapHost } from '../support/analyse';
@@ -42,9 +42,8 @@ class Bench {
     const { cage, shape } = this.project.analyse(await this.project.load(mapHost(FILES), 'car.cage', text));
     const { findings, asked } = this.kept.judge(cage, shape);
     const taken = this.kept.takeRuns();
-    const anew = new Judging().judge(cage, shape);
-    expect(findings).toEqual(anew.findings);
-    expect([...asked]).toEqual([...anew.asked]);
+    expect(findings).toEqual(judge(cage, shape));
+    expect([...asked]).toEqual([...new Judging().judge(cage, shape).asked]);
     return taken;
   }
 }
@@ -130,11 +129,11 @@ function edited(text: string, { kind, where, pick }: Edit): string {
     }
     default:
       // The same lines at another place.
-      return swapped(text, STATEMENT, where, () => '') + (STATEMENT_AT(text, where) ?? '');
+      return swapped(text, STATEMENT, where, () => '') + (statementAt(text, where) ?? '');
   }
 }
 
-function STATEMENT_AT(text: string, where: number): string | undefined {
+function statementAt(text: string, where: number): string | undefined {
   const matches = [...text.matchAll(STATEMENT)];
   return matches[Math.floor(where * matches.length)]?.[0];
 }
@@ -144,19 +143,19 @@ describe('what is kept says what one says that judges for the first time', () =>
   for (const stage of ['hoop', 'parts'] as const) {
     it(
       `of every rule just inside, just outside and with its fact missing, one car after the other: ${stage}`,
-      { timeout: 120_000 },
+      { timeout: 400_000 },
       async () => {
         const bench = new Bench();
         for (const { inside, outside, missing, stage: own } of edges) {
           if ((own ?? 'hoop') !== stage) continue;
-          for (const text of [inside, outside, ...(missing === null ? [] : [missing[0]]), inside])
+          for (const text of [inside, outside, ...(missing === null ? [] : [missing[0]])])
             await bench.next(byAll(STAGES[stage] + text));
         }
       },
     );
   }
 
-  it('of every rule good and bad', { timeout: 120_000 }, async () => {
+  it('of every rule good and bad', { timeout: 400_000 }, async () => {
     const bench = new Bench();
     for (const { explanation } of RULES) {
       for (const text of [explanation.good, explanation.bad])
@@ -165,12 +164,12 @@ describe('what is kept says what one says that judges for the first time', () =>
   });
 
   for (const [name, runs] of [
-    ['plover-rollbar.cage', 24],
-    ['siskin-club-bar.cage', 16],
-    ['curlew-cage.cage', 12],
-    ['every-finding.cage', 8],
+    ['plover-rollbar.cage', 16],
+    ['siskin-club-bar.cage', 10],
+    ['curlew-cage.cage', 8],
+    ['every-finding.cage', 6],
   ] as const) {
-    it(`of ${name}, whatever is written in it`, { timeout: 120_000 }, async () => {
+    it(`of ${name}, whatever is written in it`, { timeout: 400_000 }, async () => {
       await fc.assert(
         fc.asyncProperty(fc.array(edit, { minLength: 4, maxLength: 10 }), fc.boolean(), async (edits, all) => {
           const bench = new Bench();
@@ -192,7 +191,7 @@ describe('what is kept says what one says that judges for the first time', () =>
     });
   }
 
-  it('of two cars in turn', { timeout: 60_000 }, async () => {
+  it('of two cars in turn', { timeout: 200_000 }, async () => {
     const bench = new Bench();
     for (let i = 0; i < 3; i++)
       for (const name of ['plover-rollbar.cage', 'curlew-cage.cage']) await bench.next(byAll(sample(name)));
