@@ -67,9 +67,13 @@ export class App {
       desk.plane = plane;
       frame.cut(plane);
     });
-    this.hover = new Hover(frame.tip, (id) => {
-      host.send({ type: 'hover', id });
-    });
+    this.hover = new Hover(
+      frame.tip,
+      (id) => {
+        host.send({ type: 'hover', id });
+      },
+      (id) => things.spread(id).map((at) => stage.project(at)),
+    );
     const choose = (index: number) => {
       this.choice.finding(index, false);
     };

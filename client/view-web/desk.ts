@@ -16,6 +16,8 @@ import type { Things } from './things';
 export interface Layer {
   draw(overlay: Overlay): void;
   labels(): readonly Label[];
+  /** Asked before each frame: whether the camera went where other words are wanted. */
+  turned?(): boolean;
 }
 
 /** What is shown round a point that is framed, mm. */

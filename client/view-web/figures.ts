@@ -20,9 +20,11 @@ export function shortened(text: string, most: number): string {
 const SQUARE_ON = 0.96;
 
 const RANKS: Readonly<Record<Severity, number>> = { error: 60, warning: 50, information: 40, hint: 30 };
-const isQuiet = ({ severity }: WireFinding) => severity === 'information' || severity === 'hint';
+const isQuiet = (severity: Severity) => severity === 'information' || severity === 'hint';
 
 export class Figures implements Layer {
+  private wasFlat = false;
+
   constructor(
     private readonly desk: Desk,
     private readonly choose: (finding: number) => void,
@@ -48,21 +50,44 @@ export class Figures implements Layer {
     const { desk } = this;
     const model = desk.shown;
     if (!model || desk.closeUp || desk.measuring) return;
-    if (model.window && desk.kept.layers.window) this.drawWindow(overlay, model.window);
+    const window = this.window(model);
+    if (window) this.drawWindow(overlay, window);
     const { palette } = desk;
     const wanted = this.wanted(model);
     const any = wanted.some(({ chosen }) => chosen);
     // The one that is looked at last, so that it stands before the others.
     for (const { mark, chosen, bad } of wanted.sort((a, b) => Number(a.chosen) - Number(b.chosen))) {
       const ink = bad ? rgbOf(palette, bad.severity) : palette.foreground;
-      const quiet = bad !== null && isQuiet(bad);
+      const quiet = bad !== null && isQuiet(bad.severity);
       drawMark(overlay, mark, { ink, width: chosen ? 3 : quiet ? 1.2 : 1.8, alpha: any && !chosen ? 0.45 : 1 });
     }
   }
 
+  private get isFlat(): boolean {
+    return Math.abs(basisOf(this.desk.stage.pose).toward.y) > SQUARE_ON;
+  }
+
+  /** The region, where it is seen as it is; from elsewhere only with its bar picked or the cursor in it. */
+  private window({ window, things }: WireModel): ViewWindow | null {
+    const { desk } = this;
+    if (!window || !desk.kept.layers.window) return null;
+    const lit = desk.lit();
+    // Of a bar in two pieces each has a name of its own.
+    const isBar = (name: string) => name === window.bar || name.startsWith(`${window.bar}.`);
+    return this.isFlat || things.some(({ id, kind, name }) => kind === 'tube' && lit.has(id) && isBar(name))
+      ? window
+      : null;
+  }
+
+  turned(): boolean {
+    const was = this.wasFlat;
+    this.wasFlat = this.isFlat;
+    return was !== this.wasFlat;
+  }
+
   private drawWindow(overlay: Overlay, window: ViewWindow): void {
-    const { palette, stage } = this.desk;
-    const flat = Math.abs(basisOf(stage.pose).toward.y) > SQUARE_ON;
+    const { palette } = this.desk;
+    const flat = this.isFlat;
     const [right, left] = window.across;
     const at = (ring: readonly (readonly [number, number])[], y: number): Point3[] => ring.map(([x, z]) => [x, y, z]);
     for (const { level, outlines } of window.regions) {
@@ -89,6 +114,7 @@ export class Figures implements Layer {
     const told = new Set<WireFinding>();
     const wanted = this.wanted(model);
     const any = desk.finding !== null;
+    const lit = desk.lit();
     for (const { mark, index, chosen, bad } of wanted) {
       if (bad && !chosen && any) continue;
       if (bad) told.add(bad);
@@ -100,12 +126,13 @@ export class Figures implements Layer {
         sign: bad?.severity ?? null,
         kind: bad ? 'problem' : 'figure',
         rank: chosen ? 95 : bad ? RANKS[bad.severity] + 5 : 70,
-        quiet: !chosen && bad !== null && isQuiet(bad),
+        mute: !chosen && bad !== null && isQuiet(bad.severity) && !mark.of.concat(bad.of).some((id) => lit.has(id)),
         does: number < 0 ? null : () => this.choose(number),
       });
     }
     if (desk.kept.layers.problems || any) labels.push(...this.onParts(model, told));
-    if (model.window && desk.kept.layers.window) labels.push(...this.windowLabels(model.window));
+    const window = this.window(model);
+    if (window) labels.push(...this.windowLabels(window));
     return labels;
   }
 
@@ -113,6 +140,7 @@ export class Figures implements Layer {
   private onParts(model: WireModel, told: ReadonlySet<WireFinding>): Label[] {
     const { desk } = this;
     const byPart = new Map<string, number[]>();
+    const lit = desk.lit();
     model.findings.forEach((finding, index) => {
       const chosen = index === desk.finding;
       if (told.has(finding) || (desk.finding !== null && !chosen)) return;
@@ -126,15 +154,17 @@ export class Figures implements Layer {
       if (!finding || !at || desk.isCut(at)) return [];
       const more = all.length > 1 ? ` (+${String(all.length - 1)})` : '';
       const chosen = first === desk.finding;
+      const sign = all.reduce((worst, one) => worse(worst, model.findings[one]?.severity ?? worst), finding.severity);
+      const isLit = finding.of.some((one) => lit.has(one));
       return [
         {
           key: `finding ${id}`,
           at,
           text: shortened(finding.text, chosen ? 90 : 34) + more,
-          sign: all.reduce((worst, one) => worse(worst, model.findings[one]?.severity ?? worst), finding.severity),
+          sign,
           kind: 'problem',
           rank: chosen ? 94 : RANKS[finding.severity],
-          quiet: !chosen && isQuiet(finding),
+          mute: !chosen && isQuiet(sign) && !isLit,
           does: () => this.choose(first),
         },
       ];

@@ -83,3 +83,33 @@ export const free = (form: Form | null): void => {
   form?.surface.dispose();
   form?.lines?.dispose();
 };
+
+/** Triangles that are looked at, and places along the longest side of each: a straight tube has corners at its ends only. */
+const SAMPLED = 90;
+const ALONG = 8;
+
+/** Places spread over a surface, mm: some hundreds at most. */
+export function spreadOver(surface: BufferGeometry): readonly Point3[] {
+  const index = surface.getIndex();
+  const corners = surface.getAttribute('position');
+  if (!index || !(corners instanceof BufferAttribute)) return [];
+  const triangles = Math.floor(index.count / 3);
+  const step = Math.max(1, Math.floor(triangles / SAMPLED));
+  const places: Point3[] = [];
+  const corner = (at: number) => new Vector3().fromBufferAttribute(corners, index.getX(at));
+  for (let triangle = 0; triangle < triangles; triangle += step) {
+    const [a, b, c] = [corner(3 * triangle), corner(3 * triangle + 1), corner(3 * triangle + 2)];
+    const sides = [[a, b] as const, [b, c] as const, [c, a] as const];
+    const [from, to] = sides.reduce((long, side) =>
+      side[0].distanceTo(side[1]) > long[0].distanceTo(long[1]) ? side : long,
+    );
+    for (let n = 0; n <= ALONG; n++)
+      places.push(
+        from
+          .clone()
+          .lerp(to, n / ALONG)
+          .toArray(),
+      );
+  }
+  return places;
+}

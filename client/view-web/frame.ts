@@ -148,6 +148,11 @@ export class Frame {
     });
     this.ground.group.visible = layers.ground;
     this.canvas.classList.toggle('measuring', desk.measuring);
+    this.gather(desk, lit);
+  }
+
+  /** Asks all layers for their words. */
+  private gather(desk: Desk, lit: ReadonlySet<string>): void {
     this.wanted = this.layers.flatMap((layer) => layer.labels());
     if (desk.finding === null && desk.closeUp === null) this.wanted.push(...this.names(desk, lit));
     this.write(desk);
@@ -176,12 +181,16 @@ export class Frame {
     const ratio = this.over.width / Math.max(1, stage.width);
     context.setTransform(ratio, 0, 0, ratio, 0, 0);
     context.clearRect(0, 0, stage.width, stage.height);
-    if (this.ground.face(basisOf(stage.pose).toward)) this.write(desk);
+    const faced = this.ground.face(basisOf(stage.pose).toward);
+    const turned = this.layers.filter((layer) => layer.turned?.()).length > 0;
+    if (turned) this.gather(desk, desk.lit());
+    else if (faced) this.write(desk);
     const project = stage.project.bind(stage);
     const overlay = new Overlay(context, project, desk.palette.background);
     for (const layer of this.layers) layer.draw(overlay);
     const grips = [...desk.lit()].map((id) => desk.node(id)?.at).filter((at) => at !== undefined);
-    this.labels.place(project, stage.width, stage.height, grips);
+    const nodes = desk.kept.layers.nodes ? (desk.shown?.nodes ?? []).map(({ at }) => at) : [];
+    this.labels.place(project, stage.width, stage.height, grips, nodes);
     this.labels.lead(overlay, desk.palette.muted);
   }
 }

@@ -1,6 +1,7 @@
 /** The hover of the text, shown at the pointer: blocks of words made into elements, never read as markup. */
 import type { HoverBlock, Run } from '../view/messages';
 import { el } from './dom';
+import { placeTip, type Spot } from './place-tip';
 
 const runs = (all: readonly Run[]): Node[] =>
   all.map(({ text, style }) =>
@@ -49,6 +50,8 @@ export class Hover {
   constructor(
     private readonly box: HTMLElement,
     private readonly ask: (id: string | null) => void,
+    /** Points of the picture that a thing covers. */
+    private readonly spread: (id: string) => readonly Spot[],
   ) {}
 
   /** The pointer is over that, at a point of the picture. */
@@ -70,13 +73,30 @@ export class Hover {
     if (id !== this.asked || blocks.length === 0) return;
     this.box.replaceChildren(...hoverElements(blocks));
     this.box.hidden = false;
+    this.cut();
     const { offsetWidth: width, offsetHeight: height, offsetParent } = this.box;
-    const wide = offsetParent?.clientWidth ?? width;
-    const high = offsetParent?.clientHeight ?? height;
-    const x = Math.max(4, Math.min(this.at.x + 16, wide - width - 4));
-    const below = this.at.y + 18;
-    const y = below + height <= high ? below : Math.max(4, this.at.y - height - 12);
+    const room = { width: offsetParent?.clientWidth ?? width, height: offsetParent?.clientHeight ?? height };
+    const { x, y } = placeTip(this.at, { width, height }, room, this.spread(id));
     this.box.style.transform = `translate(${String(Math.round(x))}px, ${String(Math.round(y))}px)`;
+  }
+
+  /** What is higher than the style sheet lets it be ends with a line that says so. */
+  private cut(): void {
+    const { box } = this;
+    const isOver = () => box.scrollHeight > box.clientHeight + 1;
+    if (!isOver()) return;
+    const rest = el('p', { class: 'rest' }, 'The rest stands in the hover of the text.');
+    box.append(rest);
+    for (let last = rest.previousElementSibling; last; last = rest.previousElementSibling) {
+      // A line or a heading ends nothing.
+      if (!isOver() && !/^(HR|H4)$/.test(last.tagName)) return;
+      const row = last.querySelector(
+        ':scope > tbody > tr:nth-last-child(1):nth-child(n + 2), :scope > li:nth-last-child(1):nth-child(n + 2)',
+      );
+      if (row) row.remove();
+      else if (last.previousElementSibling) last.remove();
+      else return;
+    }
   }
 
   close(): void {

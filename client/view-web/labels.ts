@@ -21,6 +21,8 @@ export interface Label {
   readonly does: (() => void) | null;
   /** Only the sign where there is no room close by. */
   readonly quiet?: boolean;
+  /** Only the sign, right over its place; the words come when the pointer is on it. */
+  readonly mute?: boolean;
   /** Right over its place. */
   readonly centred?: boolean;
 }
@@ -42,6 +44,10 @@ export interface Standing {
   readonly height: number;
 }
 
+/** Whether one element on the page serves for both. */
+const looksLike = (a: Label, b: Label) =>
+  a.text === b.text && a.sign === b.sign && a.kind === b.kind && a.mute === b.mute;
+
 const SMALL = 18;
 /** Half of what stays clear round a point that a hand wants to take hold of. */
 const GRIP = 7;
@@ -60,7 +66,7 @@ export class Labels {
       if (stays.has(label.key)) continue;
       stays.add(label.key);
       const had = this.shown.get(label.key);
-      if (had && had.label.text === label.text && had.label.sign === label.sign && had.label.kind === label.kind) {
+      if (had && looksLike(had.label, label)) {
         had.label = label;
         continue;
       }
@@ -83,7 +89,8 @@ export class Labels {
 
   private make(label: Label): Shown {
     const words = el('span', { class: 'words' }, label.text);
-    const element = el('div', { class: `label ${label.kind} ${label.sign ?? ''}${label.does ? ' live' : ''}` });
+    const how = `${label.does ? ' live' : ''}${label.mute ? ' mute' : ''}`;
+    const element = el('div', { class: `label ${label.kind} ${label.sign ?? ''}${how}` });
     if (label.sign) element.append(symbol(label.sign));
     element.append(words);
     const shown: Shown = { label, element, words, width: 0, height: 0 };
@@ -95,17 +102,19 @@ export class Labels {
   /**
    * Puts every label where its thing is on the picture.
    * @param grips points that a hand wants to take hold of
+   * @param nodes points that it might
    */
   place(
     project: (at: Point3 | Vector3) => OnPicture,
     width: number,
     height: number,
     grips: readonly (Point3 | Vector3)[],
+    nodes: readonly Point3[],
   ): void {
-    const clear = grips.map((at) => {
+    const roundOf = (at: Point3 | Vector3) => {
       const { x, y } = project(at);
       return { x: x - GRIP, y: y - GRIP, width: 2 * GRIP, height: 2 * GRIP };
-    });
+    };
     const anchors = new Map<string, OnPicture>();
     const wanted = [];
     for (const [key, { label, width: w, height: h }] of this.shown) {
@@ -119,21 +128,26 @@ export class Labels {
         width: w,
         height: h,
         small: label.sign ? SMALL : 0,
-        near: label.quiet ?? false,
-        centred: label.centred ?? false,
+        near: (label.quiet ?? false) || (label.mute ?? false),
+        centred: (label.centred ?? false) || (label.mute ?? false),
+        shy: label.mute ?? false,
         rank: label.rank,
       });
     }
-    const placed = new Map(placeLabels(wanted, width, height, clear).map((one) => [one.key, one]));
+    const placed = new Map(
+      placeLabels(wanted, width, height, grips.map(roundOf), nodes.map(roundOf)).map((one) => [one.key, one]),
+    );
     const standing: Standing[] = [];
     for (const [key, { label, element, words, width: w, height: h }] of this.shown) {
       const at = placed.get(key);
       const anchor = anchors.get(key);
       element.classList.toggle('away', !at);
       if (!at || !anchor) continue;
-      words.hidden = at.short;
+      const mute = label.mute ?? false;
+      words.hidden = at.short && !mute;
+      element.classList.toggle('leftward', mute && at.x > width / 2);
       element.style.transform = `translate(${String(Math.round(at.x))}px, ${String(Math.round(at.y))}px)`;
-      standing.push({ label, placed: at, anchor, width: w, height: h });
+      standing.push({ label, placed: { ...at, short: at.short || mute }, anchor, width: w, height: h });
     }
     this.standing = standing;
   }

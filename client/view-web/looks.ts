@@ -36,7 +36,12 @@ const glass = (tint: Look['tint'], opacity: number): Look => ({ tint, opacity, s
 
 const LOOKS: Readonly<Record<ThingKind, Look>> = {
   tube: solid((_, metal) => metal, 60),
-  'existing-tube': { tint: (p, metal) => mixed(metal, p.background, 0.38), opacity: 1, shine: 8, bands: 36 },
+  'existing-tube': {
+    tint: (p, metal) => mixed(metal, p.background, p.contrast ? 0 : 0.2),
+    opacity: 1,
+    shine: 8,
+    bands: 70,
+  },
   foot: solid((p, metal) => mixed(metal, p.blue, 0.24)),
   plate: solid((p, metal) => mixed(metal, p.blue, 0.14)),
   gusset: solid((p, metal) => mixed(metal, p.green, 0.36)),
@@ -72,7 +77,7 @@ function finish(material: MeshPhongMaterial, bands: number, cut: Color): void {
         `#include <color_fragment>
         if (bands > 0.0) {
           float along = fract((vPlace.x + vPlace.y + vPlace.z) / (2.0 * bands));
-          diffuseColor.rgb *= along < 0.5 ? 1.0 : 0.62;
+          diffuseColor.rgb *= along < 0.5 ? 1.0 : 0.55;
         }`,
       )
       .replace(

@@ -13,6 +13,8 @@ export interface Wanted {
   readonly near: boolean;
   /** Right over the point where there is room: what leads there is drawn already. */
   readonly centred: boolean;
+  /** Where there is other room it does not lie on what a hand may take hold of. */
+  readonly shy?: boolean;
   /** Higher finds room first. */
   readonly rank: number;
 }
@@ -77,12 +79,14 @@ function seatsOf(x: number, y: number, width: number, height: number): readonly 
  * Places the words that matter most first; where there is no room for words there may be for the symbol, and where there
  * is none for that either they are left out. The same wishes give the same places.
  * @param clear what no words may lie on: a hand wants to take hold there
+ * @param holds what only shy ones give way to: a hand may take hold there
  */
 export function placeLabels(
   wanted: readonly Wanted[],
   width: number,
   height: number,
   clear: readonly Rect[] = [],
+  holds: readonly Rect[] = [],
 ): readonly Placed[] {
   const taken: Rect[] = [...clear];
   const placed: Placed[] = [];
@@ -98,10 +102,12 @@ export function placeLabels(
     if (wish.x < 0 || wish.y < 0 || wish.x > width || wish.y > height) continue;
     const over = [wish.x - wish.width / 2, wish.y - wish.height / 2, false] as const;
     const seats = seatsOf(wish.x, wish.y, wish.width, wish.height);
-    const seat = (wish.centred ? [over, ...seats] : seats).find(
-      ([x, y, led]) =>
-        !(led && wish.near) && !(small && wish.near) && fits({ x, y, width: wish.width, height: wish.height }),
+    const signOnly = wish.width <= wish.small;
+    const rectAt = (x: number, y: number) => ({ x, y, width: wish.width, height: wish.height });
+    const free = (wish.centred ? [over, ...seats] : seats).filter(
+      ([x, y, led]) => !(led && wish.near) && !(small && wish.near && !signOnly) && fits(rectAt(x, y)),
     );
+    const seat = (wish.shy ? free.find(([x, y]) => !holds.some((hold) => meet(rectAt(x, y), hold))) : null) ?? free[0];
     if (seat) {
       const [x, y, led] = seat;
       taken.push({ x, y, width: wish.width, height: wish.height });

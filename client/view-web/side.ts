@@ -28,7 +28,7 @@ const TAB_WORDS: Readonly<Record<TabName, string>> = {
 const LAYER_WORDS: Readonly<Record<LayerName, string>> = {
   problems: 'Findings on the parts',
   figures: 'Figures of what is picked',
-  window: 'Where the harness bar may be',
+  window: 'Where the harness bar may be (Side)',
   nodes: 'Nodes',
   seats: 'Seats and helmets',
   straps: 'Straps',

@@ -2,7 +2,7 @@
 import { BufferGeometry, Group, LineSegments, Mesh, type Object3D, Vector3 } from 'three';
 import type { WireModel, WireThing } from '../../server/lsp/view-wire';
 import type { Point3 } from '../../server/view/model';
-import { formOf, free, type Form } from './form';
+import { formOf, free, spreadOver, type Form } from './form';
 import type { Looks, Rim, Severity, State } from './looks';
 
 interface Held {
@@ -48,6 +48,12 @@ export class Things {
   middle(id: string): Point3 | null {
     const held = this.held.get(id);
     return held?.body.visible ? ((held.tried ?? held.base)?.middle ?? null) : null;
+  }
+
+  /** Places spread over a thing as it stands; none: it is not on the picture. */
+  spread(id: string): readonly Point3[] {
+    const held = this.held.get(id);
+    return held?.body.visible ? spreadOver(held.body.geometry) : [];
   }
 
   /** The newest model: what changed is built, what is gone is freed. Returns how many were built. */

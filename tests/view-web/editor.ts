@@ -115,7 +115,10 @@ export async function openEditor(root: string, path: string, post: (message: ToV
         return Promise.resolve();
       },
       hover: (place) =>
-        Promise.resolve(`**${lineAt(place)}**\n\n| what | is |\n| --- | --- |\n| written | \`here\` |\n`),
+        // As long as that of a tube with many joints.
+        Promise.resolve(
+          `**${lineAt(place)}**\n\n| what | is |\n| --- | --- |\n${'| written | `here` |\n'.repeat(20)}\n- one end\n- the other\n`,
+        ),
       copy: (words) => {
         copied = words;
         return Promise.resolve();

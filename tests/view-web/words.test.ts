@@ -9,6 +9,7 @@ import { groundOf } from '../../client/view-web/ground';
 import { KEY_LIST } from '../../client/view-web/keys';
 import { arcOf, squareOn, wordsAt } from '../../client/view-web/marks';
 import { placeLabels, type Wanted } from '../../client/view-web/place-labels';
+import { placeTip } from '../../client/view-web/place-tip';
 import { nextIndex } from '../../client/view-web/rove';
 import { findingIds } from '../../client/view-web/side';
 import { FIRST_LAYERS, readKept } from '../../client/view-web/state';
@@ -71,9 +72,43 @@ describe('labels', () => {
     expect(Math.abs((placed?.x ?? 50) + 30 - 50) >= 37 || Math.abs((placed?.y ?? 50) + 9 - 50) >= 16).toBe(true);
   });
 
+  it('give way to what a hand may take hold of where they are only a sign and there is other room', () => {
+    const sign = { key: 'a', x: 50, y: 50, width: 18, height: 18, small: 18, near: true, centred: true, rank: 1 };
+    const node = { x: 43, y: 43, width: 14, height: 14 };
+    const right = placeLabels([{ ...sign, shy: true }], 500, 100, [], [node])[0];
+    expect(right).toMatchObject({ x: 60, y: 41 });
+    // No room but there.
+    expect(placeLabels([{ ...sign, shy: true, x: 10, y: 10 }], 20, 20, [], [{ ...node, x: 3, y: 3 }])).toHaveLength(1);
+    expect(placeLabels([sign], 500, 100, [], [node])[0]).toMatchObject({ x: 41, y: 41 });
+  });
+
   it('are cut between words', () => {
     expect(shortened('The strap drops too steeply, by a lot', 30)).toBe('The strap drops too steeply …');
     expect(shortened('short', 30)).toBe('short');
+  });
+});
+
+describe('the hover', () => {
+  it('stays on the picture and is not under the pointer where there is room for it', () => {
+    const figure = (min: number, max: number) => fc.integer({ min, max });
+    const point = fc.record({ x: figure(0, 500), y: figure(0, 430) });
+    fc.assert(
+      fc.property(point, figure(40, 225), figure(20, 190), fc.array(point, { maxLength: 30 }), (at, w, h, part) => {
+        const { x, y } = placeTip(at, { width: w, height: h }, { width: 500, height: 430 }, part);
+        expect(x >= 0 && y >= 0 && x + w <= 500 && y + h <= 430).toBe(true);
+        expect(at.x > x && at.x < x + w && at.y > y && at.y < y + h).toBe(false);
+      }),
+    );
+  });
+
+  it('goes to the side where its part is not', () => {
+    const bar = Array.from({ length: 40 }, (_, n) => ({ x: 250 + 6 * n, y: 200 }));
+    const rising = Array.from({ length: 40 }, (_, n) => ({ x: 250 + 4 * n, y: 200 + 4 * n }));
+    const size = { width: 200, height: 150 };
+    for (const part of [bar, rising]) {
+      const { x, y } = placeTip({ x: 255, y: 205 }, size, { width: 500, height: 430 }, part);
+      expect(part.some((at) => at.x > x && at.x < x + 200 && at.y > y && at.y < y + 150)).toBe(false);
+    }
   });
 });
 
