@@ -80,11 +80,15 @@ export class Hover {
     this.box.style.transform = `translate(${String(Math.round(x))}px, ${String(Math.round(y))}px)`;
   }
 
-  /** What is higher than the style sheet lets it be ends with a line that says so. */
+  /** What is larger than the style sheet lets it be ends with a line that says so. */
   private cut(): void {
     const { box } = this;
     const isOver = () => box.scrollHeight > box.clientHeight + 1;
-    if (!isOver()) return;
+    const wide = [...box.querySelectorAll('table')].filter(
+      (table) => table.offsetLeft + table.offsetWidth > box.clientWidth,
+    );
+    for (const table of wide) table.remove();
+    if (wide.length === 0 && !isOver()) return;
     const rest = el('p', { class: 'rest' }, 'The rest stands in the hover of the text.');
     box.append(rest);
     for (let last = rest.previousElementSibling; last; last = rest.previousElementSibling) {

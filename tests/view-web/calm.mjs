@@ -72,7 +72,7 @@ export const calmScenes = async ({ scene, check, press, until }) => {
     check('the hover takes less than half of the picture’s width and height', overs.length > 0, told);
     check(
       'wherever it is',
-      overs.every(({ wide, high }) => wide < 0.46 && high < 0.46),
+      overs.every(({ wide, high }) => wide < 0.5 && high < 0.46),
       told,
     );
     check(

@@ -7,6 +7,7 @@ import { basename, dirname, join } from 'node:path';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Conversation } from '../../client/view/conversation';
 import type { ToView } from '../../client/view/messages';
+import { hover } from '../../server/editor/hover';
 import { packed, sayLine, textPlace, wireModel } from '../../server/lsp/view-places';
 import type { TextPlace, WireModel } from '../../server/lsp/view-wire';
 import { Project } from '../../server/project/pipeline';
@@ -114,11 +115,11 @@ export async function openEditor(root: string, path: string, post: (message: ToV
         cursor = { line: lineAt(place), focus };
         return Promise.resolve();
       },
-      hover: (place) =>
-        // As long as that of a tube with many joints.
-        Promise.resolve(
-          `**${lineAt(place)}**\n\n| what | is |\n| --- | --- |\n${'| written | `here` |\n'.repeat(20)}\n- one end\n- the other\n`,
-        ),
+      hover: (place) => {
+        const name = place.uri.split('/').at(-1) ?? '';
+        const offset = documents(analysis)(name)?.offsetAt(place.start) ?? 0;
+        return Promise.resolve(hover(analysis, name, offset)?.markdown ?? '');
+      },
       copy: (words) => {
         copied = words;
         return Promise.resolve();
