@@ -41,7 +41,10 @@ export const moved = (pose: Pose, by: Vec3): Pose => ({ ...pose, move: add(pose.
 export type Turn = readonly [Vec3, Vec3, Vec3];
 
 /** Rodrigues' formula, written out. */
-export function turnOf([x, y, z]: Vec3, angle: number): Turn {
+export function turnOf(axis: Vec3, angle: number): Turn {
+  const x = axis[0];
+  const y = axis[1];
+  const z = axis[2];
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   const d = 1 - c;
@@ -52,24 +55,38 @@ export function turnOf([x, y, z]: Vec3, angle: number): Turn {
   ];
 }
 
-export const turnedBy = ([a, b, c]: Turn, v: Vec3): Vec3 => [
-  a[0] * v[0] + a[1] * v[1] + a[2] * v[2],
-  b[0] * v[0] + b[1] * v[1] + b[2] * v[2],
-  c[0] * v[0] + c[1] * v[1] + c[2] * v[2],
-];
+export function turnedBy(turn: Turn, v: Vec3): Vec3 {
+  const a = turn[0];
+  const b = turn[1];
+  const c = turn[2];
+  return [
+    a[0] * v[0] + a[1] * v[1] + a[2] * v[2],
+    b[0] * v[0] + b[1] * v[1] + b[2] * v[2],
+    c[0] * v[0] + c[1] * v[1] + c[2] * v[2],
+  ];
+}
 
 /** Where a point of the bar comes to, its turn given. */
 export function posedBy(turn: Turn, { pivot, move }: Pose, p: Vec3): Vec3 {
-  const v = turnedBy(turn, [p[0] - pivot[0], p[1] - pivot[1], p[2] - pivot[2]]);
-  return [v[0] + pivot[0] + move[0], v[1] + pivot[1] + move[1], v[2] + pivot[2] + move[2]];
+  const x = p[0] - pivot[0];
+  const y = p[1] - pivot[1];
+  const z = p[2] - pivot[2];
+  const a = turn[0];
+  const b = turn[1];
+  const c = turn[2];
+  return [
+    a[0] * x + a[1] * y + a[2] * z + pivot[0] + move[0],
+    b[0] * x + b[1] * y + b[2] * z + pivot[1] + move[1],
+    c[0] * x + c[1] * y + c[2] * z + pivot[2] + move[2],
+  ];
 }
 
 /** Where a point of the bar comes to. */
 export const posed = (pose: Pose, p: Vec3): Vec3 => posedBy(turnOf(pose.axis, pose.angle), pose, p);
 
-/** Where a point of the car lies, seen from the bar. */
-export const seenFrom = (pose: Pose, p: Vec3): Vec3 =>
-  add(pose.pivot, turned(sub(sub(p, pose.pivot), pose.move), pose.axis, -pose.angle));
+/** Where a point of the car lies, seen from the bar; `back`: the turn about the same axis the other way. */
+export const seenBy = (back: Turn, { pivot, move }: Pose, p: Vec3): Vec3 =>
+  add(pivot, turnedBy(back, sub(sub(p, pivot), move)));
 
 /** A way, or a part of one: out of the place, by `s` mm that the farthest point moves, up to `length`. */
 export interface Path {

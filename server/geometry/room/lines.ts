@@ -58,11 +58,16 @@ function isNear({ middle, around }: Group, lines: Lines, { z, origin }: Lying): 
 function beforeStretch(lines: Lines, end: Lying, data: Float64Array, k: number, least: Before): void {
   const { x, y, z, back } = lines;
   const { x: xAxis, y: yAxis, z: zAxis, origin } = end;
+  // By index, here and wherever it is asked as often: a bundle that has only just begun to run takes arrays apart slowly.
   const px = (data[k] as number) - origin[0];
   const py = (data[k + 1] as number) - origin[1];
   const pz = (data[k + 2] as number) - origin[2];
-  const [vx, vy, vz] = [data[k + 3] as number, data[k + 4] as number, data[k + 5] as number];
-  const [length, radius, more] = [data[k + 6] as number, data[k + 7] as number, data[k + 8] as number];
+  const vx = data[k + 3] as number;
+  const vy = data[k + 4] as number;
+  const vz = data[k + 5] as number;
+  const length = data[k + 6] as number;
+  const radius = data[k + 7] as number;
+  const more = data[k + 8] as number;
   const uz = vx * zAxis[0] + vy * zAxis[1] + vz * zAxis[2];
   const az = px * zAxis[0] + py * zAxis[1] + pz * zAxis[2];
   const reach = radius + more;

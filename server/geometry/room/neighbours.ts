@@ -5,8 +5,8 @@ import { betweenStretches } from '../../centreline/stretches';
 import type { Bar } from './bar';
 import { CLOCKS, tipOf } from './bar';
 import type { Path, Pose } from './frame';
-import { IN_PLACE, moved, posed, posedBy, turned, turnOf } from './frame';
-import { evened, HANDS, playAt } from './play';
+import { IN_PLACE, moved, posed, posedBy, turnOf } from './frame';
+import { evened, HANDS, lengthwise, playAt } from './play';
 import type { Field } from './travel';
 import type { Group, Tubes } from './tubes';
 import { STRIDE } from './tubes';
@@ -28,49 +28,67 @@ interface Outside {
   readonly chain: readonly Vec3[];
   readonly edge: readonly Vec3[];
   readonly radius: number;
+  /** No point of an edge is farther from the chain. */
+  readonly beyond: number;
 }
 
-const outsideOf = (bar: Bar): Outside => ({
-  chain: bar.axis,
-  edge: bar.ends.flatMap((end) => Array.from({ length: CLOCKS / EDGE }, (_, i) => tipOf(end, i * EDGE))),
-  radius: bar.radius,
-});
+function outsideOf({ axis, ends, radius }: Bar): Outside {
+  const edge = ends.flatMap((end) => Array.from({ length: CLOCKS / EDGE }, (_, i) => tipOf(end, i * EDGE)));
+  const beyond = edge.reduce((most, p) => Math.max(most, toChain(p, axis)), 0);
+  return { chain: axis, edge, radius, beyond };
+}
 
-function at({ chain, edge, radius }: Outside, pose: Pose): Outside {
+function at({ chain, edge, radius, beyond }: Outside, pose: Pose): Outside {
   const turn = turnOf(pose.axis, pose.angle);
   const there = (p: Vec3): Vec3 => posedBy(turn, pose, p);
-  return { chain: chain.map(there), edge: edge.map(there), radius };
+  return { chain: chain.map(there), edge: edge.map(there), radius, beyond };
 }
 
 /** From a point to the stretch from `a` to `b`. Plain arithmetic: it is asked very often. */
 function toStretch(p: Vec3, a: Vec3, b: Vec3): number {
-  const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const [x, y, z] = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  const ux = b[0] - a[0];
+  const uy = b[1] - a[1];
+  const uz = b[2] - a[2];
+  const x = p[0] - a[0];
+  const y = p[1] - a[1];
+  const z = p[2] - a[2];
   const square = ux * ux + uy * uy + uz * uz;
   const t = square > 0 ? Math.min(1, Math.max(0, (x * ux + y * uy + z * uz) / square)) : 0;
-  const [dx, dy, dz] = [x - t * ux, y - t * uy, z - t * uz];
+  const dx = x - t * ux;
+  const dy = y - t * uy;
+  const dz = z - t * uz;
   return Math.sqrt(dx * dx + dy * dy + dz * dz);
 }
 
+/** From a point to the nearest link of a chain. */
+function toChain(p: Vec3, chain: readonly Vec3[]): number {
+  let least = Infinity;
+  for (let i = 1; i < chain.length; i++) least = Math.min(least, toStretch(p, chain[i - 1] as Vec3, chain[i] as Vec3));
+  return least;
+}
+
 /** From the bar's outside to one group of chords; what is not nearer than `enough` may come back as `enough`. */
-function toGroup({ chain, edge, radius }: Outside, { data }: Tubes, group: Group, enough: number): number {
-  // Its edges reach farther than its chain, by a tube's length of cut at most.
-  const reach = enough + group.around + 3 * radius;
-  if (chain.every((q, i) => i === 0 || toStretch(group.middle, chain[i - 1] as Vec3, q) > reach)) return enough;
+function toGroup({ chain, edge, radius, beyond }: Outside, { data }: Tubes, group: Group, enough: number): number {
+  // Neither its tube nor its edges reach farther than that from its chain.
+  const reach = Math.max(radius, beyond);
+  if (toChain(group.middle, chain) > enough + group.around + reach) return enough;
   let least = enough;
   for (let n = group.from; n < group.to; n++) {
     const k = n * STRIDE;
     const a: Vec3 = [data[k] as number, data[k + 1] as number, data[k + 2] as number];
-    const [length, thick] = [data[k + 6] as number, data[k + 7] as number];
+    const length = data[k + 6] as number;
+    const thick = data[k + 7] as number;
     const b: Vec3 = [
       a[0] + length * (data[k + 3] as number),
       a[1] + length * (data[k + 4] as number),
       a[2] + length * (data[k + 5] as number),
     ];
-    for (let i = 1; i < chain.length; i++) {
-      const far = betweenStretches(chain[i - 1] as Vec3, chain[i] as Vec3, a, b) - thick - radius;
-      if (far < least) least = far;
-    }
+    let apart = Infinity;
+    for (let i = 1; i < chain.length; i++)
+      apart = Math.min(apart, betweenStretches(chain[i - 1] as Vec3, chain[i] as Vec3, a, b) - thick);
+    if (apart - radius < least) least = apart - radius;
+    // No edge is nearer than that.
+    if (apart - beyond > least) continue;
     for (const p of edge) {
       const far = toStretch(p, a, b) - thick;
       if (far < least) least = far;
@@ -88,15 +106,15 @@ const FAR = 60;
 function onward(field: Field, path: Path): Path {
   const last = path.pose(path.length);
   const { ends } = playAt(field.bar, last, field.hosts);
-  const lengthwise = turned([0, 0, 1], last.axis, last.angle);
+  const along = lengthwise(last);
   const rid = ends[0] === Infinity && ends[1] === Infinity;
   if (!rid) {
-    const way = scale(lengthwise, ends[1] === Infinity ? 1 : -1);
+    const way = scale(along, ends[1] === Infinity ? 1 : -1);
     return { length: field.bar.overPoints, pose: (s) => moved(last, scale(way, s)) };
   }
   const before = path.pose(Math.max(0, path.length - 1));
   const way = sub(posed(last, field.bar.ends[1].middle), posed(before, field.bar.ends[1].middle));
-  const direction = norm(way) > 1e-9 ? unit(way) : unit(cross(lengthwise, [1, 0, 0]));
+  const direction = norm(way) > 1e-9 ? unit(way) : unit(cross(along, [1, 0, 0]));
   return { length: ON, pose: (s) => moved(last, scale(direction, s)) };
 }
 
@@ -140,15 +158,20 @@ export function blockersOf(field: Field, way: Way, neighbours: Tubes): readonly 
   let before = 0;
   for (const path of paths) {
     for (let s = 0; ;) {
-      const due = near.filter(({ safe }) => safe <= before + s);
-      const lying = due.length === 0 ? home : at(outside, shift.at(path.pose(s), before + s));
-      for (const one of due) {
-        const apart = toGroup(lying, neighbours, one.group, FAR);
-        if (apart < one.want) least.set(one.name, Math.min(apart, least.get(one.name) ?? Infinity));
-        one.safe = before + s + (apart < one.want ? IN_THE_WAY : Math.max(SHORTEST, apart - HANDS / 2));
+      const here = before + s;
+      let lying: Outside | null = null;
+      let next = Infinity;
+      for (const one of near) {
+        if (one.safe <= here) {
+          lying ??= at(outside, shift.at(path.pose(s), here));
+          const apart = toGroup(lying, neighbours, one.group, FAR);
+          if (apart < one.want) least.set(one.name, Math.min(apart, least.get(one.name) ?? Infinity));
+          one.safe = here + (apart < one.want ? IN_THE_WAY : Math.max(SHORTEST, apart - HANDS / 2));
+        }
+        if (one.safe < next) next = one.safe;
       }
       if (!(s < path.length)) break;
-      s = Math.min(path.length, near.reduce((next, { safe }) => Math.min(next, safe), Infinity) - before);
+      s = Math.min(path.length, next - before);
     }
     before += path.length;
   }
@@ -163,12 +186,12 @@ class Shift {
   constructor(private readonly field: Field) {}
 
   at(pose: Pose, s: number): Pose {
-    const lengthwise = turned([0, 0, 1], pose.axis, pose.angle);
+    const along = lengthwise(pose);
     if (!(Math.abs(s - this.asked) < ASKED)) {
       const { bar, hosts } = this.field;
-      this.by = dot(sub(evened(bar, pose, hosts, 'few').move, pose.move), lengthwise);
+      this.by = dot(sub(evened(bar, pose, hosts, 'few').move, pose.move), along);
       this.asked = s;
     }
-    return moved(pose, scale(lengthwise, this.by));
+    return moved(pose, scale(along, this.by));
   }
 }

@@ -8,7 +8,7 @@ import { add, addScaled, scale } from '../../centreline/vector';
 import type { Bar, BarEnd } from './bar';
 import { CLOCKS, tipOf } from './bar';
 import type { Pose, Turn } from './frame';
-import { IN_PLACE, moved, posedBy, seenFrom, turned, turnedBy, turnOf } from './frame';
+import { IN_PLACE, moved, posedBy, seenBy, turned, turnedBy, turnOf } from './frame';
 import type { Before, Lines, Lying } from './lines';
 import { beforeTips } from './lines';
 import type { Tubes } from './tubes';
@@ -32,7 +32,10 @@ export const HANDS = 1;
 const EVENED = 3;
 
 function oneEnd(end: BarEnd, pose: Pose, turn: Turn | null, tubes: Tubes, points: Points): Before {
-  const [x, y, z] = end.axes;
+  const { axes } = end;
+  const x = axes[0];
+  const y = axes[1];
+  const z = axes[2];
   const lying: Lying =
     turn === null
       ? { x, y, z, origin: add(end.origin, pose.move) }
@@ -48,34 +51,60 @@ function rigid(bar: Bar, pose: Pose, tubes: Tubes, points: Points): Play {
 }
 
 /** The bar's own line from END 1 to END 2, as it lies. */
-const lengthwise = (pose: Pose): Vec3 => turned([0, 0, 1], pose.axis, pose.angle);
+export const lengthwise = (pose: Pose): Vec3 =>
+  pose.angle === 0 ? [0, 0, 1] : turned([0, 0, 1], pose.axis, pose.angle);
 
 /** By how much to shift, toward END 2, so that both ends have the same play; an end alone is brought clear. */
-function evenBy({ ends: [first, last] }: Play): number {
+function evenBy({ ends }: Play): number {
+  const first = ends[0];
+  const last = ends[1];
   if (Number.isFinite(first) && Number.isFinite(last)) return (last - first) / 2;
   if (Number.isFinite(first)) return Math.max(0, HANDS - first);
   return Number.isFinite(last) ? -Math.max(0, HANDS - last) : 0;
 }
 
 /** How deep a bent bar's middle stands in a tube: below 0; else how far from it, Infinity far from all. */
-function middleIn({ between, box: [low, high] }: Bar, pose: Pose, { count, data }: Tubes): number {
+function middleIn(bar: Bar, pose: Pose, { groups, data }: Tubes): number {
+  const back = turnOf(pose.axis, -pose.angle);
   let least = Infinity;
-  for (let n = 0; n < count; n++) {
-    const k = n * STRIDE;
-    const from: Vec3 = [data[k] as number, data[k + 1] as number, data[k + 2] as number];
-    const way: Vec3 = [data[k + 3] as number, data[k + 4] as number, data[k + 5] as number];
-    const [length, radius] = [data[k + 6] as number, data[k + 7] as number];
-    const half = length / 2;
-    const middle = seenFrom(pose, addScaled(from, way, half));
-    const near = radius + half;
-    if (middle.some((m, i) => m < (low[i] as number) - near || m > (high[i] as number) + near)) continue;
-    const u = turned(way, pose.axis, -pose.angle);
-    for (const ball of between) {
-      const [x, y, z] = [ball.at[0] - middle[0], ball.at[1] - middle[1], ball.at[2] - middle[2]];
-      const along = Math.min(half, Math.max(-half, x * u[0] + y * u[1] + z * u[2]));
-      const [dx, dy, dz] = [x - along * u[0], y - along * u[1], z - along * u[2]];
-      least = Math.min(least, Math.sqrt(dx * dx + dy * dy + dz * dz) - radius - ball.radius);
-    }
+  for (const { from, to, middle, around } of groups) {
+    // Twice, so that the balls round its stretches, which are asked next, are all in it.
+    if (isOff(bar, seenBy(back, pose, middle), 2 * around)) continue;
+    for (let n = from; n < to; n++) least = Math.min(least, middleOff(bar, pose, back, data, n * STRIDE));
+  }
+  return least;
+}
+
+/** True where a ball stands off the box round a bent bar's middle. */
+function isOff({ box }: Bar, at: Vec3, radius: number): boolean {
+  const low = box[0];
+  const high = box[1];
+  for (let i = 0; i < 3; i++) {
+    const x = at[i] as number;
+    if (x < (low[i] as number) - radius || x > (high[i] as number) + radius) return true;
+  }
+  return false;
+}
+
+/** The same of one stretch, whose numbers begin at `k`. */
+function middleOff(bar: Bar, pose: Pose, back: Turn, data: Float64Array, k: number): number {
+  const from: Vec3 = [data[k] as number, data[k + 1] as number, data[k + 2] as number];
+  const way: Vec3 = [data[k + 3] as number, data[k + 4] as number, data[k + 5] as number];
+  const half = (data[k + 6] as number) / 2;
+  const radius = data[k + 7] as number;
+  const middle = seenBy(back, pose, addScaled(from, way, half));
+  if (isOff(bar, middle, radius + half)) return Infinity;
+  const u = turnedBy(back, way);
+  let least = Infinity;
+  for (const { at, radius: own } of bar.between) {
+    const x = at[0] - middle[0];
+    const y = at[1] - middle[1];
+    const z = at[2] - middle[2];
+    const along = Math.min(half, Math.max(-half, x * u[0] + y * u[1] + z * u[2]));
+    const dx = x - along * u[0];
+    const dy = y - along * u[1];
+    const dz = z - along * u[2];
+    least = Math.min(least, Math.sqrt(dx * dx + dy * dy + dz * dz) - radius - own);
   }
   return least;
 }

@@ -97,8 +97,9 @@ export function seek(list: Shortlist, blockers: Blockers): Sought | null {
     if (found.blockers.length === 0 && tooLongOf(way) <= TOUCH) return found;
     if (good === null || isBetter(found, good)) good = found;
   }
+  if (good !== null) return good;
   const { best } = list;
-  return good ?? (best === null ? null : { way: best, blockers: [] });
+  return best === null ? null : { way: best, blockers: [] };
 }
 
 const isBetter = (a: Sought, b: Sought): boolean =>
