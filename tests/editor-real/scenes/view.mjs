@@ -204,6 +204,9 @@ export const viewScenes = async ({ root, text, folderOf, scene, check, picture, 
     const before = await panel.rest(BARE);
     // Another file in the panel's own group hides it.
     await panel.canvas.click({ position: { x: 8, y: 8 } });
+    // The workbench hears of a click in the panel a while after the panel does.
+    const active = window.page.locator('.editor-group-container.active .tab.active');
+    await until('the panel to be the active editor', async () => /Car: bar/.test(await active.innerText()));
     await window.page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'plover.cage' }).dblclick();
     await until('the panel to be gone', async () => (await Panel.frameOf(window, 'bar.cage')) === null);
     await window.page.locator('.tab', { hasText: 'Car: bar.cage' }).click();
