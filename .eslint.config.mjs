@@ -40,7 +40,6 @@ export default tseslint.config(
     files: ['**/*.mjs'],
     languageOptions: {
       globals: {
-        Buffer: 'readonly',
         process: 'readonly',
         console: 'readonly',
         URL: 'readonly',

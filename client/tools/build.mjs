@@ -2,6 +2,7 @@
  * Bundles the extension, the language server with the command line, and the picture inside the panel, so that nothing is
  * needed beside them, and gathers the licences of what went in.
  */
+import { Buffer } from 'node:buffer';
 import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';

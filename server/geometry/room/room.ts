@@ -16,7 +16,7 @@ import { mirrorImages, mirrorTwins } from './twins';
 import type { Stretch3, Tubes } from './tubes';
 import { stretchesOf, tubesIn } from './tubes';
 import type { Way, WayKind } from './ways';
-import { lieOf, sidesOf, slidWays, straightWays, tiltedWays } from './ways';
+import { lieOf, sidesOf, slidWays, straightWays, tiltedWays, waysFromAbove } from './ways';
 
 /** A cut that is off its host by more, in place, is not the cut that was computed: nothing is told of it then, mm. */
 const OFF = 0.5;
@@ -31,7 +31,7 @@ export interface Room {
   readonly overPoints: number;
   /** The shortest line along the bar between its hosts; null where they do not stand opposite each other. */
   readonly clear: number | null;
-  /** Null: none of that kind comes out at all, or (slid) the hosts do not run alongside each other. */
+  /** Null: none of that kind comes out at all, or (above) the bar stands upright, or (slid) the hosts do not run alongside each other. */
   readonly ways: Readonly<Record<WayKind, Sought | null>>;
   /** The same bar with its ends cut square through the wall, whose points are shorter. Null: not asked, as it goes in anyway. */
   readonly square: Square | null;
@@ -140,6 +140,7 @@ export class Rooms {
       clear: clearWidth(bar, field.hosts),
       lists: {
         straight: new Shortlist(field, straightWays(field, lie), HANDS),
+        above: new Shortlist(field, waysFromAbove(field), HANDS),
         tilted: new Shortlist(field, tiltedWays(field, lie, sides), HANDS),
         slid: new Shortlist(field, slidWays(field, lie, sides), HANDS),
       },
@@ -151,6 +152,7 @@ function waysOf({ field, lists }: Between, neighbours: Tubes): Room['ways'] {
   const blockers = (way: Way): readonly Blocker[] => blockersOf(field, way, neighbours);
   return {
     straight: seek(lists.straight, blockers),
+    above: seek(lists.above, blockers),
     tilted: seek(lists.tilted, blockers),
     slid: seek(lists.slid, blockers),
   };

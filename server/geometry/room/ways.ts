@@ -1,8 +1,8 @@
-/** Ways of a bar into its place, followed backwards, out of it: straight, tilted, slid along the hosts. Millimetres, radians. */
+/** Ways of a bar into its place, followed backwards, out of it: straight, from above, tilted, slid along the hosts. Millimetres, radians. */
 import type { Vec3 } from '../../centreline/vector';
 import { add, cross, distance, dot, norm, scale, unit } from '../../centreline/vector';
 import type { Path, Pose } from './frame';
-import { IN_PLACE, shifting, turning } from './frame';
+import { directionIn, IN_PLACE, shifting, turning } from './frame';
 import type { Play } from './play';
 import type { Field, Look, Tight, Travel } from './travel';
 import { CLOSE, follow, GLANCE, HOME, isOut } from './travel';
@@ -25,7 +25,7 @@ const WELL_OUT = 5;
 /** Hosts that lie less along each other than this can nothing be slid along: cosine. */
 const ALONG = 0.7;
 
-export const KINDS = ['straight', 'tilted', 'slid'] as const;
+export const KINDS = ['straight', 'above', 'tilted', 'slid'] as const;
 export type WayKind = (typeof KINDS)[number];
 
 /** One way. Directions in the bar's axes. */
@@ -115,26 +115,38 @@ export function lieOf({ bar }: Field): Lie {
   return { along, across: norm(square) < 1e-6 ? [1, 0, 0] : unit(square) };
 }
 
+function straightWay(field: Field, kind: 'straight' | 'above', direction: Vec3): Candidate {
+  const followed = (giveUp: number): Way => {
+    const out = straightOut(field, IN_PLACE, 0, direction, giveUp);
+    return {
+      kind,
+      from: direction,
+      first: null,
+      by: 0,
+      brought: null,
+      paths: [out.path],
+      tight: out.tight,
+      spare: out.spare,
+      comesOut: out.clear,
+    };
+  };
+  return { followed, begun: shifting(IN_PLACE, direction, BEGUN).pose(BEGUN) };
+}
+
 /** From all round the bar. */
 export function straightWays(field: Field, lie: Lie): readonly Candidate[] {
   const both = [lie.across, scale(lie.across, -1)];
-  return directions(ROUND, both).map((direction): Candidate => {
-    const followed = (giveUp: number): Way => {
-      const out = straightOut(field, IN_PLACE, 0, direction, giveUp);
-      return {
-        kind: 'straight',
-        from: direction,
-        first: null,
-        by: 0,
-        brought: null,
-        paths: [out.path],
-        tight: out.tight,
-        spare: out.spare,
-        comesOut: out.clear,
-      };
-    };
-    return { followed, begun: shifting(IN_PLACE, direction, BEGUN).pose(BEGUN) };
-  });
+  return directions(ROUND, both).map((direction) => straightWay(field, 'straight', direction));
+}
+
+/** A bar that lies this near to upright cannot be let down across itself: sine. */
+const UPRIGHT = Math.sin(Math.PI / 12);
+
+/** Let down from straight above, across the bar; none for a bar that stands upright. */
+export function waysFromAbove(field: Field): readonly Candidate[] {
+  const up = directionIn(field.bar.frame, [0, 0, 1]);
+  const across: Vec3 = [up[0], up[1], 0];
+  return norm(across) < UPRIGHT ? [] : [straightWay(field, 'above', unit(across))];
 }
 
 /** What a straight way asks for on the two sides across hosts and bar: before it has that much play, no bar comes out there. */

@@ -26,6 +26,7 @@ export interface Advice {
 
 export const NAMES: Readonly<Record<WayKind, string>> = {
   straight: 'Straight',
+  above: 'From above',
   tilted: 'Tilted',
   slid: 'Along its hosts',
 };

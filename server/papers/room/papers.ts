@@ -16,7 +16,7 @@ import { shortWords, wayWords } from './words';
 const notes = ({ units }: PacketInput): readonly string[] => [
   'Bars whose both ends are cut to tubes, in the order of work: each when its hosts and all that comes before it stand where they are drawn. Cut without a gap, as a hole saw leaves it or to the outer edge with a bevel: so its points are longest. Spring of the tubes is not counted on.',
   `Over the points: in a straight line from end to end. Clear: the shortest line along the bar, within its thickness, from host to host. Too long: so much would have to come off, at one end or at both together; good to about 0.2 mm. Play: what is left until the last ${onTape(HOME, units)} of the way, where cut and tube come to touch. Hands want about ${onTape(HANDS, units)} (common practice, no source).`,
-  `Straight: looked at every 10° round the bar. Tilted: one end in first, up to 60°, the other from every 15° round it. Along its hosts: in where they stand wider apart, or past their ends, but not through a plate. In the way: the bar would pass it by less than ${onTape(HANDS, units)}. Other ways may be left, but none that was looked at: a no is no proof, a yes was followed in steps of at most 5 mm. No end is left open wider than ${onTape(OPEN, units)} (common practice, no source).`,
+  `Straight: looked at every 10° round the bar; from above: let down across the bar. Tilted: one end in first, up to 60°, the other from every 15° round it. Along its hosts: in where they stand wider apart, or past their ends, but not through a plate. In the way: the bar would pass it by less than ${onTape(HANDS, units)}. Other ways may be left, but none that was looked at: a no is no proof, a yes was followed in steps of at most 5 mm. No end is left open wider than ${onTape(OPEN, units)} (common practice, no source).`,
   'The shell, panels, plates, padding and hands are not looked at: how the bar comes into the car is yours to see.',
 ];
 
@@ -100,11 +100,12 @@ function card({ inside, advice, twin }: Line, input: PacketInput, labelOf: Label
 
 const COLUMNS: readonly Column[] = [
   ['Bar', 16],
-  ['Length, width', 18],
-  ['Straight', 11],
-  ['Tilted', 11],
-  ['Along hosts', 11],
-  ['Put it in', 33],
+  ['Length, width', 17],
+  ['Straight', 10],
+  ['From above', 10],
+  ['Tilted', 10],
+  ['Along hosts', 10],
+  ['Put it in', 27],
 ];
 
 function rowOf({ inside, advice, twin }: Line, input: PacketInput, labelOf: LabelOf): Row {

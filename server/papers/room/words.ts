@@ -49,7 +49,7 @@ export function howWords(room: Room, way: Way, units: LengthUnit): string {
     return fromWords(mirrored ? mirrorY(direction) : direction);
   };
   const brought = way.brought === null ? null : `from ${global(way.brought)}`;
-  if (way.kind === 'straight') return `from ${global(way.from)}`;
+  if (way.kind === 'straight' || way.kind === 'above') return `from ${global(way.from)}`;
   if (way.kind === 'slid')
     return brought === null
       ? `past the ends of its hosts from ${global(way.from)}, ${onTape(way.by, units)} along them`
