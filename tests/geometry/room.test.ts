@@ -40,6 +40,9 @@ describe('a bar square between upright posts (closed forms, worked by hand)', ()
     // Along the posts nothing stands before it, and at their open ends it is out.
     expect(over(room.ways.slid)).toBeLessThan(1e-3);
     expect(room.ways.slid?.way.brought).toBeNull();
+    // Let down from above it goes along them too.
+    expect(over(room.ways.above)).toBeLessThan(1e-3);
+    expect(Math.abs(room.ways.above?.way.from[1] ?? 0)).toBeCloseTo(1, 6);
   });
 
   it('posts that stand on plates let nothing past their feet: upward is left', async () => {
@@ -61,6 +64,8 @@ describe('posts astride', () => {
       // Along itself, level, the bar meets a leaning post's side at R / cos, its points at sqrt(R² - r²) / cos at mid-height.
       const asks = (2 * (R - Math.sqrt(R * R - r * r))) / Math.cos((lean * Math.PI) / 180);
       expect(over(room.ways.slid)).toBeLessThan(0.01);
+      // Above, the posts stand closer than the bar is long, more than by what a straight way asks for.
+      expect(over(room.ways.above)).toBeGreaterThan(asks);
       const { by, brought } = room.ways.slid?.way ?? { by: NaN, brought: null };
       expect(brought).not.toBeNull();
       expect(2 * by * slope).toBeGreaterThan(asks - 0.2);

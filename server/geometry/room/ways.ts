@@ -84,8 +84,9 @@ function straightOut(
   direction: Vec3,
   giveUp: number,
   look: Look = GLANCE,
+  reach = reachOf(field),
 ): StraightOut {
-  const path = shifting(from, direction, reachOf(field));
+  const path = shifting(from, direction, reach);
   const travel = follow(field, path, { before, look, giveUp, done: isRid });
   return { ...travel, path: { ...path, length: travel.end + WELL_OUT } };
 }
@@ -117,7 +118,9 @@ export function lieOf({ bar }: Field): Lie {
 
 function straightWay(field: Field, kind: 'straight' | 'above', direction: Vec3): Candidate {
   const followed = (giveUp: number): Way => {
-    const out = straightOut(field, IN_PLACE, 0, direction, giveUp);
+    // From above it may go along its hosts all the way.
+    const reach = kind === 'above' ? MOST_SLIDE : reachOf(field);
+    const out = straightOut(field, IN_PLACE, 0, direction, giveUp, GLANCE, reach);
     return {
       kind,
       from: direction,
