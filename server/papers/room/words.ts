@@ -101,8 +101,10 @@ export function wayWords(
   const { way } = sought;
   const tooLong = tooLongOf(way);
   const how = howWords(room, way, units);
+  // Of straight ways from above there is one.
+  const least = way.kind === 'above' ? 'It comes' : 'The least of all:';
   if (tooLong > HANDS)
-    return [`No: ${onTape(tooLong, units)} too long.`, `The least of all: ${how}; ${tightWords(room, way, units)}.`];
+    return [`No: ${onTape(tooLong, units)} too long.`, `${least} ${how}; ${tightWords(room, way, units)}.`];
   const spring = tooLong > TOUCH ? `Only with ${small(tooLong, units)} left open in all: ` : '';
   if (sought.blockers.length > 0)
     return [`No: ${blockerWords(sought, labelOf, units)}.`, `${spring === '' ? 'Without it: ' : spring}${how}.`];
