@@ -89,8 +89,8 @@ function deepest({ part, bar, mirrored }: Room, cloud: readonly Vec3[], hosts: r
 }
 
 const STEPS = 9;
-const posesOf = (way: Way): readonly Pose[] =>
-  way.paths.flatMap((path) => Array.from({ length: STEPS + 1 }, (_, i) => path.pose(path.length * (i / STEPS) ** 2)));
+const posesOf = (way: Way, steps = STEPS): readonly Pose[] =>
+  way.paths.flatMap((path) => Array.from({ length: steps + 1 }, (_, i) => path.pose(path.length * (i / steps) ** 2)));
 
 describe('clouds of points, moved', () => {
   it.each(['plover-rollbar', 'siskin-club-bar', 'curlew-cage'])(
@@ -119,6 +119,11 @@ describe('clouds of points, moved', () => {
             for (const pose of posesOf(sought.way))
               expect(deepest(room, cloud, hosts, held(pose)), `${part.name} ${sought.way.kind}`).toBeLessThan(0.2);
             // Along its hosts it may be the floor under their plates that is in the way.
+          } else if (tooLong > HANDS && sought.way.kind === 'above') {
+            // A host that lies across the way is met all at once, and it is tightest where it is only grazed.
+            blocked++;
+            const hits = posesOf(sought.way, 120).map((pose) => deepest(room, cloud, hosts, held(pose)));
+            expect(Math.max(...hits), `${part.name} above`).toBeGreaterThan(0.01);
           } else if (tooLong > HANDS && sought.way.tight !== null && sought.way.kind !== 'slid') {
             blocked++;
             expect(deepest(room, cloud, hosts, held(sought.way.tight.pose)), part.name).toBeGreaterThan(0.01);

@@ -103,8 +103,10 @@ export function wayWords(
   const how = howWords(room, way, units);
   // Of straight ways from above there is one.
   const least = way.kind === 'above' ? 'It comes' : 'The least of all:';
+  // By more than it is thick: it is no tight place, something of them closes the way.
+  const across = way.kind === 'above' && tooLong > 2 * room.bar.radius ? 'its hosts lie across that way: ' : '';
   if (tooLong > HANDS)
-    return [`No: ${onTape(tooLong, units)} too long.`, `${least} ${how}; ${tightWords(room, way, units)}.`];
+    return [`No: ${across}${onTape(tooLong, units)} too long.`, `${least} ${how}; ${tightWords(room, way, units)}.`];
   const spring = tooLong > TOUCH ? `Only with ${small(tooLong, units)} left open in all: ` : '';
   if (sought.blockers.length > 0)
     return [`No: ${blockerWords(sought, labelOf, units)}.`, `${spring === '' ? 'Without it: ' : spring}${how}.`];
