@@ -31,6 +31,8 @@ const MOVING = 0.6;
 const RESTING = 1.5;
 const SETTLE = 180;
 const MOST_SETTLE = 2500;
+/** What is left of a long wait after the next frame. */
+const FADE = 0.8;
 
 export class Stage {
   readonly scene = new Scene();
@@ -44,7 +46,10 @@ export class Stage {
    */
   private readonly slow: boolean;
   private settling: ReturnType<typeof setTimeout> | undefined;
-  /** ms that the last frame had to be waited for: long while those before it are still being drawn. */
+  /**
+   * ms that frames had to be waited for of late: long while those before are still being drawn. One that comes at once
+   * among slow ones tells nothing, so what was long fades.
+   */
   private pace = 0;
   private asked = false;
   private glide: { readonly from: Pose; readonly to: Pose; readonly since: number } | null = null;
@@ -162,7 +167,7 @@ export class Stage {
     const since = performance.now();
     requestAnimationFrame((now) => {
       this.asked = false;
-      this.pace = performance.now() - since;
+      this.pace = Math.max(FADE * this.pace, performance.now() - since);
       if (this.glide) {
         const share = Math.min(1, Math.max(0, (now - this.glide.since) / GLIDE));
         this.held = between(this.glide.from, this.glide.to, share * share * (3 - 2 * share));

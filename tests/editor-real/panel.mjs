@@ -161,8 +161,10 @@ export class Panel {
     return until('the picture to stand still', async () => {
       await sleep(REST_MS);
       const after = await this.pixels(without);
-      const still =
-        after.width === before.width && after.height === before.height && changed(before, after).length === 0;
+      const same = after.width === before.width && after.height === before.height;
+      // While the camera moves the picture may have fewer pixels than the page shows.
+      const whole = await this.canvas.evaluate(({ width, clientWidth }) => width >= clientWidth);
+      const still = same && whole && changed(before, after).length === 0;
       before = after;
       return still ? after : null;
     });

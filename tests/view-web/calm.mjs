@@ -6,7 +6,7 @@ import { root } from './page.mjs';
 // The roll bar, with stays that stand in the car already.
 const STANDING = '.build/view-web/standing.cage';
 
-export const calmScenes = async ({ scene, check, press, until }) => {
+export const calmScenes = async ({ scene, check, press, until, pause }) => {
   const standing = readFileSync(join(root, 'samples/plover-rollbar.cage'), 'utf8').replace(
     'as backstay {',
     'as backstay {\n    existing yes',
@@ -59,7 +59,8 @@ export const calmScenes = async ({ scene, check, press, until }) => {
     for (let i = 2; i < 9; i++) {
       const at = { x: picture.x + (picture.width * i) / 10, y: picture.y + picture.height * 0.55 };
       await page.mouse.move(at.x, at.y);
-      await new Promise((done) => setTimeout(done, 500));
+      await pause(page, 500);
+      await open.frame();
       if (!(await tip.isVisible())) continue;
       if (overs.length === 0) await open.shot('small-4-hover');
       const { x, y, width, height } = await tip.boundingBox();
