@@ -3,6 +3,8 @@ import {
   CompletionItemKind,
   FoldingRangeKind,
   InsertTextFormat,
+  LSPErrorCodes,
+  ResponseError,
   SymbolKind,
   type CompletionItem,
   type DocumentSymbol,
@@ -114,7 +116,14 @@ export const foldingRanges = (document: TextDocument, folds: readonly Fold[]): F
     return [{ startLine: start.line, endLine, ...(named === null ? {} : { kind: named }) }];
   });
 
-/** Edits of several files, with the version of those that are open, so that nothing is written over a newer text. */
+/** What somebody gets who asked about a text that has been changed since. */
+export const textChanged = (): ResponseError<never> =>
+  new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed meanwhile.');
+
+/**
+ * Edits of several files, with the version of those that are open, so that nothing is written over a newer text. Throws
+ * {@link textChanged} where a text is no longer the one that was analysed: its places would be wrong in the new one.
+ */
 export const workspaceEdit = (
   view: View,
   edits: readonly SpanEdit[],
@@ -125,6 +134,7 @@ export const workspaceEdit = (
   for (const { file, span, newText } of edits) {
     const document = view.document(file);
     if (document === null) return null;
+    if (!workspace.isCurrent(view, file)) throw textChanged();
     const list = byFile.get(file) ?? [];
     list.push({ range: rangeOf(document, span), newText });
     byFile.set(file, list);

@@ -17,7 +17,7 @@ import { findAgain, fixesAt, solvableAt, solvedIndex, solveFix, solveSteps, with
 import type { QuickFix } from '../editor/actions';
 import type { Solved, TextEdit } from '../fixes/fixes';
 import type { Analysis } from '../project/project';
-import { workspaceEdit } from './answers';
+import { textChanged, workspaceEdit } from './answers';
 import type { ClientFeatures } from './client-features';
 import { rangeOf, spanOf } from './convert';
 import { nextTurn, type Guard } from './guard';
@@ -78,11 +78,6 @@ export function listenToFixes(
   features: () => ClientFeatures,
 ): void {
   const solved = new SolvedOnce();
-  const changed = new ResponseError<never>(
-    LSPErrorCodes.ContentModified,
-    'The text has changed since this fix was offered.',
-  );
-
   const editsOf = async (
     { analysis }: View,
     id: string,
@@ -105,6 +100,8 @@ export function listenToFixes(
       if (isAsked(context)) {
         for (const finding of solvableAt(view.analysis, key, span))
           found.set(finding, await solved.solve(view.analysis, finding, token));
+        // Solving lets changes in, and the editor's document is changed in its place.
+        if (!workspace.isCurrent(view, key)) throw textChanged();
       }
       const actionOf = async ({ id, title, preferred, finding }: QuickFix): Promise<CodeAction> => {
         const { code, subject, place, message } = finding;
@@ -128,12 +125,12 @@ export function listenToFixes(
   );
 
   connection.onCodeActionResolve(
-    guard.request<CodeAction, CodeAction>('A quick fix', 'nothing', changed, async (action, token) => {
+    guard.request<CodeAction, CodeAction>('A quick fix', 'nothing', textChanged(), async (action, token) => {
       const data: unknown = action.data;
       if (!isActionData(data)) return action;
       const view = await workspace.view(data.uri);
       const finding = view === null ? null : findAgain(view.analysis, data);
-      if (view === null || finding === null || view.version !== data.version) throw changed;
+      if (view === null || finding === null || view.version !== data.version) throw textChanged();
       const edit = workspaceEdit(view, await editsOf(view, data.id, finding, token), workspace, features());
       return edit === null ? action : { ...action, edit };
     }),

@@ -13,7 +13,7 @@ import {
 } from 'vscode-languageserver/node.js';
 import type { Place } from '../../grammar/finding';
 import { definitionAt, occurrences, rename, renameTarget } from '../editor/names';
-import { documentEdits } from './answers';
+import { documentEdits, textChanged } from './answers';
 import type { ClientFeatures } from './client-features';
 import { offsetOf, rangeOf } from './convert';
 import { sameUri } from './folders';
@@ -74,10 +74,9 @@ const renameEverywhere = async (
       throw new ResponseError(LSPErrorCodes.RequestFailed, `${result.why}${where}`);
     }
     written = result.newName;
+    if (result.places.some(({ file }) => !workspace.isCurrent(view, file))) throw textChanged();
     places.push(...result.places.map((place) => locate(view, place)).filter((place) => place !== null));
   }
-  if (workspace.versionOf(opened.view.uri) !== opened.view.version)
-    throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed meanwhile.');
   const byFile = new Map<string, TextEdit[]>();
   for (const { uri, range } of once(places)) byFile.set(uri, [...(byFile.get(uri) ?? []), { range, newText: written }]);
   const documents = [...byFile].map(([uri, edits]) => ({ uri, edits }));

@@ -113,6 +113,12 @@ export class Workspace {
     return this.documents.get(uri)?.version ?? null;
   }
 
+  /** True while a file's text, as it was analysed, is the one that the editor has open; also where it has none open. */
+  isCurrent({ analysis, space }: View, file: string): boolean {
+    const text = this.open.text(sameUri(space.uriOf(file)));
+    return text === null || text === analysis.sources.files.get(file);
+  }
+
   /** What the open documents reach, in one spelling: their own files, those that they use, those that are missing. */
   reached(): ReadonlySet<string> {
     return new Set([...this.roots.values()].flatMap((root) => [...root.reach]));
