@@ -301,6 +301,52 @@ it('opens no more offcuts than it needs', () => {
   expect(both.sticks.map(({ length }) => length)).toEqual([1400, 1016]);
 });
 
+it('takes offcuts first: what fits them is not cut from what is bought', () => {
+  // 1016 would go into the bought stick as well, and nothing would cost more: but it lies in the rack.
+  const pieces = [1016, 3000].map((length, i) => ({ name: String(i), length }));
+  const layout = layOut(pieces, { sold: [{ length: 6096, price: 96 }], have: [1016, 1588], kerf: 3 });
+  expect(layout.sticks.map(({ length, pieces: of }) => [length, of.map((one) => one.length)])).toEqual([
+    [1016, [1016]],
+    [6096, [3000]],
+  ]);
+});
+
+it('offcuts hold as much as filling them one after the other would, whatever is bought', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: 120, max: 900 }), { minLength: 1, maxLength: 9 }),
+      fc.array(fc.integer({ min: 300, max: 1500 }), { minLength: 1, maxLength: 3 }),
+      (lengths, have) => {
+        const list = lengths.map((length, i) => ({ name: String(i), length }));
+        const from = supply(6000, 2, have);
+        const { sticks } = layOut(list, from);
+        sound(list, from, { ...layOut(list, from) });
+        const left = [...have];
+        for (const { bought, length } of sticks) if (!bought) left.splice(left.indexOf(length), 1);
+        const onBought = sticks.filter(({ bought }) => bought).flatMap(({ pieces: of }) => of);
+        // No piece of a bought stick fits an offcut that still lies there, nor what is left of one that was begun.
+        const room = [...left, ...sticks.filter(({ bought }) => !bought).map(({ rest }) => rest)];
+        for (const { length } of onBought) expect(Math.max(0, ...room)).toBeLessThan(length);
+      },
+    ),
+    { numRuns: 200, seed: 3 },
+  );
+}, 60_000);
+
+it.each([
+  // Two halves with the kerf between them are the stick: 2 x 19 15/16 + 1/8 = 40 inches, and so on.
+  ['sixteenths and eighths of an inch', [19.9375, 19.9375], 40, 0.125],
+  ['sixty-fourths', [13 + 19 / 64, 13 + 19 / 64, 13 + 19 / 64], 40 + 1 / 64, 1 / 16],
+  ['thousandths', [19.9545, 19.9545], 40, 0.091],
+])('a stick is used up to its end, in %s', (_, inches, stick, kerf) => {
+  const list = inches.map((inch, i) => ({ name: String(i), length: inch * 25.4 }));
+  const layout = layOut(list, { sold: [{ length: 6096, price: 96 }], have: [stick * 25.4], kerf: kerf * 25.4 });
+  expect([layout.bought, layout.sticks.length, layout.sticks[0]?.rest.toFixed(6)]).toEqual([0, 1, '0.000000']);
+  // A thousandth of an inch more does not go.
+  const more = list.map((one, i) => (i === 0 ? { ...one, length: one.length + 0.0254 } : one));
+  expect(layOut(more, { sold: [{ length: 6096, price: 96 }], have: [stick * 25.4], kerf: kerf * 25.4 }).bought).toBe(1);
+});
+
 describe('500 random ones', () => {
   it('are never behind first fit decreasing, and never below the bound', () => {
     let proven = 0;

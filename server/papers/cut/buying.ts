@@ -23,8 +23,18 @@ export function buyingOf(of: SectionPieces, cage: Cage, say: (length: number) =>
   const name = of.section ?? 'NAME';
   const kerf = cage.saw?.kerf ?? null;
   const told = stock !== undefined && stock.sold.length > 0;
+  const pieces = of.pieces.flatMap(({ number, stick }) =>
+    stick === null ? [] : [{ name: number.label, length: stick }],
+  );
+  const supply: Supply = {
+    sold: told ? stock.sold : [{ length: USUAL_LENGTH, price: null }],
+    have: stock?.have ?? [],
+    kerf: kerf ?? USUAL_KERF,
+  };
+  const layout = layOut(pieces, supply);
   const chosen = [
-    ...(told
+    // Where the rack has it all, it does not matter what is sold.
+    ...(told || layout.bought + layout.tooLong.length === 0
       ? []
       : [
           `Which lengths are sold is not told: ${say(USUAL_LENGTH)} is the tool's own choice. Write it: stock ${name} { length ${String(USUAL_LENGTH)} mm }.`,
@@ -34,15 +44,7 @@ export function buyingOf(of: SectionPieces, cage: Cage, say: (length: number) =>
       ? ['Not every length has a price: the fewest sticks are looked for, not the cheapest.']
       : []),
   ];
-  const supply: Supply = {
-    sold: told ? stock.sold : [{ length: USUAL_LENGTH, price: null }],
-    have: stock?.have ?? [],
-    kerf: kerf ?? USUAL_KERF,
-  };
-  const pieces = of.pieces.flatMap(({ number, stick }) =>
-    stick === null ? [] : [{ name: number.label, length: stick }],
-  );
-  return { of, supply, chosen, layout: layOut(pieces, supply) };
+  return { of, supply, chosen, layout };
 }
 
 /** Said once for all sections, where the file tells of no saw. */

@@ -9,6 +9,7 @@ import { fill } from './fill';
 import { fullest } from './greedy';
 import { reached } from './reach';
 import type { Demand, Kind, Pattern } from './stock';
+import { PER_MM } from './stock';
 
 const EPS = 1e-7;
 const ROUNDS = 300;
@@ -143,8 +144,8 @@ function forget(known: Map<string, Pattern>, kinds: readonly Kind[], { pieces, s
   }
 }
 
-/** Room is filled even with pieces that are worth nothing, but never in place of one that is. */
-const SHADE = 1e-9;
+/** Room is filled even with pieces that are worth nothing, but never in place of one that is: for each step of length. */
+const SHADE = 1e-8 / PER_MM;
 
 export const covers = (patterns: readonly Pattern[], demands: readonly Demand[]): boolean =>
   demands.every(({ count }, i) => patterns.reduce((sum, { counts }) => sum + (counts[i] ?? 0), 0) >= count);

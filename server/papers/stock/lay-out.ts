@@ -4,8 +4,8 @@
  */
 import { solve } from 'yalps';
 import { boundBySize, columnsFor, costOf, covers } from './columns';
-import { fewerSticks } from './fewer';
 import { firstFit, fullest, lengthsAsWorth } from './greedy';
+import { offcutsFirst } from './offcuts';
 import { targeted } from './target';
 import type { Demand, Kind, Layout, Pattern, Piece, Stick, Supply } from './stock';
 import { gridDown, gridUp } from './stock';
@@ -129,7 +129,7 @@ export function layOut(pieces: readonly Piece[], supply: Supply): Layout {
     const whole = chosen(search.patterns, kinds, demands);
     if (whole !== null && costOf(whole, kinds) < costOf(best, kinds)) best = whole;
   }
-  const sticks = sticksOf(fewerSticks(exact(best, demands), kinds, demands), kinds, groups, supply);
+  const sticks = sticksOf(offcutsFirst(exact(best, demands), kinds, demands), kinds, groups, supply);
   return {
     sticks,
     tooLong: left,

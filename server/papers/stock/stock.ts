@@ -47,11 +47,13 @@ export interface Layout {
 }
 
 /**
- * Lengths on a grid of a tenth of a millimetre: no saw cuts finer. Pieces are rounded up and sticks down, so that a
- * layout on the grid can always be cut.
+ * Lengths in whole steps, so that sums are exact: hundredths of a millimetre, thousandths and sixty-fourths of an inch are
+ * all whole numbers of them. What is between is rounded up for pieces and down for sticks, so that a layout can always be
+ * cut; two halves of an inch stick, with the kerf between them, still fit it.
  */
-const PER_MM = 10;
-const SLOP = 1e-6;
+export const PER_MM = 40_000;
+/** What sums of coordinates are off by is no length, in steps. */
+const SLOP = 0.01;
 
 export const gridUp = (mm: number): number => Math.ceil(mm * PER_MM - SLOP);
 export const gridDown = (mm: number): number => Math.floor(mm * PER_MM + SLOP);
