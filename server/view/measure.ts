@@ -9,7 +9,7 @@ import { sayInches, sayMeasure } from '../../grammar/print';
 import type { LengthUnit } from '../../grammar/units';
 import { degrees } from '../../grammar/units';
 import type { Vec3 } from '../centreline/vector';
-import { angleBetween, dot, norm, scale, sub, unit } from '../centreline/vector';
+import { addScaled, angleBetween, dot, norm, scale, sub, unit } from '../centreline/vector';
 import type { Shape } from '../geometry/shape';
 import type { MeasureAnswer, Picked, ViewMark } from './model';
 import type { Target } from './target';
@@ -74,7 +74,7 @@ class Words {
   }
 
   angleAt(what: string, says: string, at: Vec3, from: Vec3, to: Vec3): void {
-    const arm = (way: Vec3): Vec3 => scale(unit(way), ARM);
+    const arm = (way: Vec3): Vec3 => addScaled(at, unit(way), ARM);
     this.marks.push({
       what,
       of: this.of,

@@ -110,11 +110,13 @@ export type ViewMark = {
   readonly says: string;
   /** The worst open finding about it; null: it is as it should be. */
   readonly finding: number | null;
-} & (
-  | { readonly kind: 'angle'; readonly at: Point3; readonly from: Point3; readonly to: Point3 }
-  | { readonly kind: 'distance'; readonly from: Point3; readonly to: Point3 }
-  | { readonly kind: 'spot'; readonly at: Point3 }
-);
+} &
+  /** At `at`, from the line to one place to the line to another: the angle between these is the figure. */
+  (
+    | { readonly kind: 'angle'; readonly at: Point3; readonly from: Point3; readonly to: Point3 }
+    | { readonly kind: 'distance'; readonly from: Point3; readonly to: Point3 }
+    | { readonly kind: 'spot'; readonly at: Point3 }
+  );
 
 export interface ViewFinding<P = SpanPlace> {
   readonly code: string;

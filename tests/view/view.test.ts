@@ -103,10 +103,11 @@ describe.each(SAMPLES)('%s', (file) => {
       const run = marks('strap.free-run')[i];
       if (drop?.kind !== 'angle' || spread?.kind !== 'angle' || run?.kind !== 'distance') throw new Error('Not drawn.');
       // In side view, between the level arm and the run.
-      expect(drop.from[2]).toBe(0);
-      expect(Math.atan2(-drop.to[2], Math.abs(drop.to[0]))).toBeCloseTo(strap.drop ?? NaN, 4);
+      expect(drop.from[2]).toBe(drop.at[2]);
+      const down = minus(drop.to, drop.at);
+      expect(Math.atan2(-down[2], Math.abs(down[0]))).toBeCloseTo(strap.drop ?? NaN, 4);
       // In plan, between straight back and the run.
-      const [a, b] = [spread.from, spread.to].map(([x, y]) => Math.atan2(y, x));
+      const [a, b] = [spread.from, spread.to].map((end) => minus(end, spread.at)).map(([x, y]) => Math.atan2(y, x));
       const turn = Math.abs(((a ?? 0) - (b ?? 0) + 3 * Math.PI) % (2 * Math.PI)) - Math.PI;
       expect(Math.abs(turn)).toBeCloseTo(Math.abs(strap.spread ?? NaN), 4);
       expect(size(minus(run.from, run.to))).toBeCloseTo(strap.freeRun ?? NaN, 3);
