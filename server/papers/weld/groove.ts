@@ -10,6 +10,15 @@ export interface Groove {
   readonly point: Vec3;
   /** Unit, halfway between the two surfaces' outward normals. */
   readonly middle: Vec3;
+  /** Between the two surfaces, radians: a right angle on a tee, less at the heel of a tube that leans. */
+  readonly open: number;
+}
+
+/** `own`, `other`: unit outward normals of the two surfaces. Surfaces that run into each other: along the tube's own. */
+function between(point: Vec3, own: Vec3, other: Vec3): Groove {
+  const sum = add(own, other);
+  const flat = norm(sum) < 1e-6;
+  return { point, middle: flat ? own : unit(sum), open: flat ? 0 : 2 * Math.asin(Math.min(1, norm(sum) / 2)) };
 }
 
 /** Every third of the edge's points: 15 degrees. */
@@ -35,9 +44,7 @@ export function grooveOf(end: End, hosts: readonly Part[]): readonly Groove[] {
       if (far < least) [least, normal] = [far, sub(point, on.point)];
     }
     if (normal === null || norm(normal) < 1e-9) return [];
-    const sum = add(own, unit(normal));
-    // Surfaces that run into each other without a groove: along the tube's own normal.
-    return [{ point, middle: norm(sum) < 1e-6 ? own : unit(sum) }];
+    return [between(point, own, unit(normal))];
   });
 }
 
@@ -86,7 +93,6 @@ export function plateGroove(end: End, part: Part, cage: Cage): readonly Groove[]
     const own = add(scale(side, Math.cos(turn)), scale(other, Math.sin(turn)));
     const on = addScaled(origin, own, od / 2);
     const along = dot(sub(seat.at, on), seat.normal) / dot(away, seat.normal);
-    const sum = add(own, seat.normal);
-    return { point: addScaled(on, away, along), middle: norm(sum) < 1e-6 ? own : unit(sum) };
+    return between(addScaled(on, away, along), own, seat.normal);
   });
 }

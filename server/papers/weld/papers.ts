@@ -11,6 +11,7 @@ import { angleWords } from '../bend/words';
 import { otherUnit } from '../quantity';
 import type { WeldLine } from './list';
 import { THROAT } from './list';
+import { SHARP } from './reach';
 import { torchOf } from './torch';
 import { reachWords } from './words';
 
@@ -38,6 +39,7 @@ function torchWords({ cage, units }: PacketInput): string {
 const notes = (input: PacketInput): readonly string[] => [
   `Throat: ${String(THROAT)} times the thinner wall, a fillet whose leg is that wall. Common practice, no source: the book and the welder decide.`,
   torchWords(input),
+  `Gussets go in last, and what they will cover is told; a corner that the file does not tell is taken as the drawings have it. Heel: where the tubes close sharper than ${angleWords(SHARP)} no weld is counted on to reach the root without a trial (AWS D1.1, from memory): ask what the book wants there.`,
   'Hoses, hands, eyes and the shell that is not declared are not looked at; nor are welds of collars and gussets, and of plates to the car. The drop lets all made tubes down together; panels and tubes in the car stay.',
 ];
 
@@ -53,7 +55,7 @@ function rowOf({ part, end, on, length, throat, reach }: WeldLine, number: numbe
   const stop = touched.get(part.name);
   const say = (name: string): string => numbers.get(name)?.label ?? name;
   const tubes = on.map((name) => (input.shape.parts.has(name) ? say(name) : `plate ${name}`)).join(', ');
-  const stopped = stop === undefined ? reachWords(reach, units, say) : `Do not weld: ${stop.why}`;
+  const stopped = stop === undefined ? reachWords(reach, units, say) : [`Do not weld: ${stop.why}`];
   const alarm = stop !== undefined || (reach !== null && reach.blocked > 0);
   return {
     ...(alarm ? { kind: 'serious' } : {}),
@@ -64,7 +66,7 @@ function rowOf({ part, end, on, length, throat, reach }: WeldLine, number: numbe
       words(tubes),
       figures(stop === undefined ? onTape(length, units) : ''),
       figures(stop === undefined ? throatWords(throat, units) : ''),
-      figures(stopped),
+      lines(stopped.map(figures)),
       words('☐'),
     ],
   };

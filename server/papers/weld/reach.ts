@@ -25,7 +25,21 @@ export interface Reach {
   readonly lowers: boolean;
   /** The least drop that frees all round, mm; null: none up to `MOST_DROP` does. 0 where nothing is blocked. */
   readonly drop: number | null;
+  /** Gussets that go in after it and cover it, and the number of points at which only they stand in the way. */
+  readonly under: readonly string[];
+  readonly covered: number;
+  /** Points at which the groove is less open than `SHARP`, and how open it is where it is least, radians. */
+  readonly sharp: number;
+  readonly heel: number;
 }
+
+/**
+ * Where two tubes meet at a sharper angle no weld metal is counted on to reach the root without a trial of that joint: the
+ * least local dihedral angle of tubular joints in AWS D1.1, from memory.
+ */
+export const SHARP = Math.PI / 6;
+/** What an angle is off by is no sharper groove, rad. */
+const SLOP = 1e-6;
 
 export const MOST_DROP = 300;
 const DROP_STEP = 5;
@@ -102,6 +116,7 @@ export function reachOf(
   part: Part,
   input: Input,
   all: readonly Obstacle[],
+  gussets: readonly Obstacle[],
   torch: Torch = TORCH,
 ): Reach | null {
   const hosts = end.hosts.flatMap((name) => input.shape.parts.get(name) ?? []);
@@ -120,6 +135,19 @@ export function reachOf(
     for (const name of names ?? []) by.add(name);
     return names !== null;
   });
+  const covers = near(
+    groove.map(({ point }) => point),
+    gussets,
+    torch,
+    0,
+  );
+  const under = new Set<string>();
+  const covered = groove.filter(({ point, middle }) => {
+    if (covers.length === 0 || blockersAt(point, middle, others, torch) !== null) return false;
+    const names = blockersAt(point, middle, [...covers, ...others], torch) ?? [];
+    for (const name of names) if (covers.some((it) => it.name === name)) under.add(name);
+    return names.length > 0;
+  });
   const stays = new Set(others.flatMap(({ name, moves }) => (moves ? [] : [name])));
   const figures = {
     blocked: stuck.length,
@@ -127,6 +155,10 @@ export function reachOf(
     by: [...by],
     fixed: [...by].filter((name) => stays.has(name)),
     lowers,
+    under: [...under],
+    covered: covered.length,
+    sharp: groove.filter(({ open }) => open < SHARP - SLOP).length,
+    heel: Math.min(...groove.map(({ open }) => open)),
   };
   if (stuck.length === 0) return { ...figures, drop: 0 };
   return { ...figures, drop: lowers ? dropOf(groove, stuck, others, torch) : null };

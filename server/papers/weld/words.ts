@@ -1,8 +1,9 @@
 /** What is said of a weld that a torch cannot go round. */
 import type { LengthUnit } from '../../../grammar/units';
+import { angleWords } from '../bend/words';
 import { onTape } from '../on-tape';
 import type { Reach } from './reach';
-import { MOST_DROP } from './reach';
+import { MOST_DROP, SHARP } from './reach';
 
 /** Tubes that have to be taken out again for this weld: those in its way that no drop gets past. */
 export const takenOut = ({ by, fixed, drop }: Pick<Reach, 'by' | 'fixed' | 'drop'>): readonly string[] =>
@@ -24,8 +25,27 @@ export function howWords({ by, fixed, drop, lowers }: Reach, units: LengthUnit, 
   return `${lowers ? `no drop up to ${onTape(MOST_DROP, units)} frees it: ` : ''}${ways.join('; ')}`;
 }
 
-export function reachWords(reach: Reach | null, units: LengthUnit, say: (name: string) => string): string {
-  if (reach === null) return 'not looked at';
-  if (reach.blocked === 0) return 'all round';
-  return `not reached over ${String(Math.round((100 * reach.blocked) / reach.of))} % of it: ${howWords(reach, units, say)}`;
+const share = (some: number, { of }: Pick<Reach, 'of'>): string => `${String(Math.round((100 * some) / of))} %`;
+
+/** In one line each: what is reached as it stands, what a gusset will cover, and how sharp its heel is. */
+export function reachWords(
+  reach: Reach | null,
+  units: LengthUnit,
+  say: (name: string) => string,
+): readonly [string, ...string[]] {
+  if (reach === null) return ['not looked at'];
+  const { blocked, under, covered, sharp, heel } = reach;
+  return [
+    blocked === 0 ? 'all round' : `not reached over ${share(blocked, reach)} of it: ${howWords(reach, units, say)}`,
+    ...(covered === 0
+      ? []
+      : [
+          `weld it before ${under.map(say).join(' and ')} ${under.length === 1 ? 'goes in, which covers' : 'go in, which cover'} ${share(covered, reach)} of it`,
+        ]),
+    ...(sharp === 0
+      ? []
+      : [
+          `its heel is ${angleWords(heel)} open, under ${angleWords(SHARP)} over ${share(sharp, reach)} of it: do not count on the root there`,
+        ]),
+  ];
 }

@@ -41,7 +41,10 @@ const roof = (z: number): string =>
 
 describe('reach', () => {
   it('a joint alone is reached all round, at all points of 15 degrees', async () => {
-    expect(await armReach()).toEqual({ blocked: 0, of: 24, by: [], fixed: [], lowers: true, drop: 0 });
+    expect(await armReach()).toEqual({
+      ...{ blocked: 0, of: 24, by: [], fixed: [], lowers: true, drop: 0 },
+      ...{ under: [], covered: 0, sharp: 0, heel: expect.closeTo(Math.PI / 2, 2) as number },
+    });
   });
 
   it('a roof far above stands in no way; close above the arm it does, and the drop frees it', async () => {
@@ -89,6 +92,48 @@ tube over as brace {
     expect(howWords(reach, 'mm', (name) => name)).toContain(
       'take over, and what is tacked to it, out again and put it back after it',
     );
+  });
+});
+
+describe('a gusset that goes in afterwards', () => {
+  const web = (more: string): string => `gusset web { at root; between arm, post; legs 90 x 90; thickness 2; ${more} }`;
+
+  it('stands in no way before, and is told with what it will cover: the upper half at most', async () => {
+    const flat = await armReach(web('kind flat'));
+    expect([flat.blocked, flat.under]).toEqual([0, ['web']]);
+    // A thin plate in the middle hides the top; beside it a torch that leans away from it gets in.
+    expect(flat.covered).toBeGreaterThan(0);
+    expect(flat.covered).toBeLessThan(6);
+    // Bent sheet as wide as the tubes hides all that a plate in its middle hides, and more.
+    const sheet = await armReach(web('kind sheet'));
+    expect(sheet.covered).toBeGreaterThan(flat.covered);
+    expect(sheet.covered).toBeLessThanOrEqual(13);
+    // At the far end of the post it covers nothing.
+    expect((await armReach(`${web('kind sheet').replace('at root', 'at high')}`)).covered).toBe(0);
+    const text = read(String(weldPapers(await inputOf(TEE(web('kind sheet'))))[0]?.content)).words;
+    expect(text).toMatch(/weld it before web goes in, which covers \d+ % of it/);
+  });
+});
+
+describe('the heel of a joint', () => {
+  const leaning = async (degrees: number): Promise<Reach> => {
+    const [y, z] = [600 * Math.sin((degrees * Math.PI) / 180), 500 + 600 * Math.cos((degrees * Math.PI) / 180)];
+    const source = TEE()
+      .replace('(0, 600, 500)', `(0, ${String(y)}, ${String(z)})`)
+      .replace('(0, 0, 1000)', '(0, 0, 1400)');
+    const found = weldLines(await inputOf(source)).find(
+      ({ part, end }) => part.name === 'arm' && end.which === 'first',
+    );
+    if (found?.reach === undefined || found.reach === null) throw new Error('no joint');
+    return found.reach;
+  };
+
+  it.each([20, 29, 45, 70])('is as open as the tubes lean to each other: %i degrees', async (degrees) => {
+    // In the plane of both axes the two surfaces lie as the axes do: plane geometry.
+    const reach = await leaning(degrees);
+    expect((reach.heel * 180) / Math.PI).toBeCloseTo(degrees, 3);
+    // The least local dihedral angle at which the root is counted on: 30 degrees, AWS D1.1 (from memory).
+    expect(reach.sharp > 0).toBe(degrees < 30);
   });
 });
 
