@@ -34,8 +34,8 @@ export const kind = (name: string, head: string, meaning: string, more: Partial<
 });
 
 /** Bolts: how many, which, and their grade by ISO 898-1 or SAE J429. */
-export const BOLTS = '<count:count > 0> x <bolt:bolt> [[grade] <grade:plain > 0>]';
+export const BOLTS = '<count:count > 0> x <bolt:bolt > 0> [[grade] <grade:plain > 0>]';
 /** One bolt, or several. */
-export const BOLT = `<bolt:bolt> [[grade] <grade:plain > 0>] | ${BOLTS}`;
+export const BOLT = `<bolt:bolt > 0> [[grade] <grade:plain > 0>] | ${BOLTS}`;
 export const PLATE = '<long:length > 0> x <wide:length > 0> x <thick:length > 0>';
 export const COUNTER_PLATE = `${PLATE} [<held:welded|bolted|bonded>]`;

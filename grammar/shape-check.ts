@@ -94,7 +94,8 @@ function maybePlace(arg: Arg): arg is Expr | PlaceForm {
   }
 }
 
-const BOLT = /^M\d+$/;
+/** A thread, as ISO 261 writes it: its diameters are whole but for the smallest, and end at 300 mm. */
+const BOLT = /^M[1-9]\d{0,2}$/;
 
 /** Does one argument fit one slot? */
 function fits(slot: Slot, arg: Arg): boolean {

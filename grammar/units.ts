@@ -50,7 +50,7 @@ export const sameDimension = (a: Dimension, b: Dimension): boolean =>
 
 export interface UnitEntry {
   readonly dimension: Dimension;
-  /** What one of it is worth inside: mm, rad, kg, N, MPa (= N/mm²), kg/mm, kg/mm³, plain. */
+  /** What one of it is worth inside: mm, rad, kg, N, MPa (= N/mm²), kg/mm³, plain. */
   readonly factor: number;
   /** One line for the reader of a hover. */
   readonly meaning: string;

@@ -35,7 +35,7 @@ function sizeOf(page: Page, fact: string): Length | null {
   const bound = page.bound(fact, 'bolt');
   if (bound === null) return null;
   if (bound.word === null) return page.length(fact, 'bolt');
-  const size = /^M(\d+(?:\.\d+)?)$/.exec(bound.word)?.[1];
+  const size = /^M(\d+)$/.exec(bound.word)?.[1];
   return size === undefined ? null : (Number(size) as Length);
 }
 

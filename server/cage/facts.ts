@@ -3,10 +3,11 @@
  * meaning. What they are worth is worked out by whoever needs it.
  */
 import type { Finding } from '../../grammar/finding';
+import type { Limit } from '../../grammar/pattern';
 import type { Capture, Match } from '../../grammar/shape-check';
 import type { Arg, Expr, PlaceForm } from '../../grammar/tree';
 import type { Dimension } from '../../grammar/units';
-import { ANGLE, LENGTH, PLAIN, sameDimension } from '../../grammar/units';
+import { ANGLE, DENSITY, LENGTH, PLAIN, sameDimension } from '../../grammar/units';
 import type { NameSpace } from '../../grammar/vocabulary';
 import type { Reading } from './evaluate';
 import { asFigure, FARTHEST, namesIn, tell, worth, wrong } from './evaluate';
@@ -193,6 +194,15 @@ export class FactReader {
 export const isValue = (arg: Arg): arg is Expr =>
   arg.kind !== 'string' && arg.kind !== 'arrow' && arg.kind !== 'sized' && arg.kind !== 'plane' && !isForm(arg);
 
+/** Figures of the model are rounded to this: what has to be more than 0 must not be told as 0. */
+const FINEST = 1e-6;
+
+/** A density is always finer than that: kg/mm³. */
+function isBelow(value: number, { op, value: limit }: Limit, dimension: Dimension): boolean {
+  if (op === '>=') return value < limit;
+  return sameDimension(dimension, DENSITY) ? value <= limit : value < limit + FINEST;
+}
+
 /**
  * What a value is worth, inside, in the dimension that its fact wants; null where it is not, which is told.
  * `zero`: a 0 that is out of range is told by the caller.
@@ -210,7 +220,7 @@ export function quantityOf(bound: Bound, dimension: Dimension, reading: Reading,
   const result = as(figure, dimension);
   if (failed(result)) return tell(reading, arg.span, result);
   const { limit } = slot;
-  if (limit !== null && (result < limit.value || (limit.op === '>' && result === limit.value && !zero))) {
+  if (limit !== null && isBelow(result, limit, dimension) && !(zero && result === limit.value)) {
     const wanted = `${slot.name} is ${limit.op === '>' ? 'more than' : 'at least'} ${String(limit.value)}`;
     return outOfRange(result, wanted, bound, dimension, reading);
   }

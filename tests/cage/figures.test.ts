@@ -136,6 +136,11 @@ describe('facts that measure', () => {
     ['seat s { slots (0, 300, 700); recline 10; yaw 3 in; slot-spacing 220; back 45 }', "unit.inch-after-angle '3 in'"],
     ['node n = (0, 1, 0)\nfoot f { at n; plate 140 x 100 x 3; bolts 2.5 x M8 }', "number.range '2.5'"],
     ['node n = (0, 1, 0)\nfoot f { at n; plate 140 x 0 x 3 }', "number.range '0'"],
+    ['node n = (0, 1, 0)\nfoot f { at n; plate 140 x 100 x 3; bolts 3 x 0 }', "number.range '0'"],
+    ['node n = (0, 1, 0)\nfoot f { at n; plate 140 x 100 x 3; bolts 3 x -8 }', "number.range '-8'"],
+    ['node n = (0, 1, 0)\nfoot f { at n; plate 140 x 100 x 3; bolts 3 x M0 }', "fact.value '3 x M0'"],
+    // Figures are told to 1e-6: a hole of less would stand as 0 in the model.
+    ['node n = (0, 1, 0)\nfoot f { at n; plate 140 x 100 x 3; hole .0000004 }', "number.range '.0000004'"],
     ['node n = (0, 1, 0)\nnode m = (0, 9, 0)\nnode k = between n and m at 140 %', "number.range '140 %'"],
   ])('%s', (text, wanted) => {
     expect(told(read(text))).toEqual([wanted]);
@@ -143,6 +148,9 @@ describe('facts that measure', () => {
 
   it('just inside the limits nothing is told', () => {
     expect(told(read('section s { od 45; wall 22.4 }\nplane p { at (0, 0, 0); leans 89.9 deg aft }'))).toEqual([]);
+    const foot = 'node n = (0, 1, 0)\nfoot f { at n; plate 140 x 100 x 3; bolts 1 x M1; hole .000001 }';
+    expect(told(read(foot))).toEqual([]);
+    expect(told(read('material m { density .000001 kg/m3 }'))).toEqual([]);
   });
 
   it('gives the figure that is out of range', () => {
