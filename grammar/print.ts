@@ -22,15 +22,30 @@ export function sayNumber(value: number, digits: number): string {
   }
 }
 
-/** `22 7/8`: inches as a tape shows them, to the nearest sixteenth. `length` in mm. */
-export function sayInches(length: number): string {
-  const sixteenths = Math.round(Math.abs(length / 25.4) * 16);
-  const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
-  let [over, under] = [rest, 16];
+/** `22 7/8`: inches as a whole number of marks, of which `perInch` (a power of two) make an inch. */
+function sayMarks(marks: number, perInch: number): string {
+  const count = Math.abs(marks);
+  const [whole, rest] = [Math.floor(count / perInch), count % perInch];
+  let [over, under] = [rest, perInch];
   while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
   const fraction = rest === 0 ? '' : `${String(over)}/${String(under)}`;
   const text = whole === 0 && fraction !== '' ? fraction : `${String(whole)} ${fraction}`.trim();
-  return `${length < 0 && sixteenths > 0 ? '-' : ''}${text}`;
+  return `${marks < 0 ? '-' : ''}${text}`;
+}
+
+/** `22 7/8`: inches as a tape shows them, to the nearest sixteenth. `length` in mm. */
+export const sayInches = (length: number): string => sayMarks(Math.round((length / worth('in')) * 16), 16);
+
+/** The finest mark of a steel rule that is still called by its fraction: drills and plates come in 5/32 and 3/32. */
+const FINEST = 32;
+
+/**
+ * `3/16`, `30 1/8`: inches that stand on a mark, as a tape has them; null for what lies between marks. That stays in
+ * thousandths, since rounding it could hide on which side of a limit it lies.
+ */
+function onMark(inches: number): string | null {
+  const marks = Math.round(inches * FINEST);
+  return marks !== 0 && Math.abs(inches * FINEST - marks) < 1e-6 ? sayMarks(marks, FINEST) : null;
 }
 
 /** A length up to the next mark of a tape: whole millimetres, sixteenths of an inch. Whoever adds so much has enough. */
@@ -49,13 +64,24 @@ interface Printed {
   readonly value: number;
   readonly digits: number;
   readonly unit: string;
+  /** True for lengths in inches: what stands on a mark is said as a fraction. */
+  readonly fractions?: boolean;
 }
+
+/** A figure without its unit, with so many digits more than usual. */
+const sayPrinted = ({ value, digits, fractions }: Printed, more: number): string =>
+  (fractions === true ? onMark(value) : null) ?? sayNumber(value, digits + more);
 
 /** A figure of the JSON in the unit that a person reads. */
 function inUnits({ value, unit }: Measure, units: LengthUnit): Printed {
   switch (unit) {
     case 'mm':
-      return { value: value / worth(units), digits: LENGTH_DIGITS[units], unit: ` ${units}` };
+      return {
+        value: value / worth(units),
+        digits: LENGTH_DIGITS[units],
+        unit: ` ${units}`,
+        fractions: units === 'in',
+      };
     case 'mm2':
       return { value: value / worth(units) ** 2, digits: LENGTH_DIGITS[units], unit: ` ${units}²` };
     case 'deg':
@@ -78,26 +104,22 @@ function inUnits({ value, unit }: Measure, units: LengthUnit): Printed {
 }
 
 /**
- * A figure for a person: lengths in the file's unit (a tenth of a millimetre, a thousandth of an inch), angles in tenths
- * of a degree. `more`: so many digits more.
+ * A figure for a person: lengths in the file's unit (a tenth of a millimetre; inches as a fraction where they stand on a
+ * mark, else in thousandths), angles in tenths of a degree. `more`: so many digits more.
  */
 export function sayMeasure(measure: Measure, units: LengthUnit, more = 0): string {
-  const { value, digits, unit } = inUnits(measure, units);
-  return `${sayNumber(value, digits + more)}${unit}`;
+  const printed = inUnits(measure, units);
+  return `${sayPrinted(printed, more)}${printed.unit}`;
 }
 
 /** The same without its unit, as the file itself would have it: `z = 781`. */
-function sayBare(measure: Measure, units: LengthUnit): string {
-  const { value, digits } = inUnits(measure, units);
-  return sayNumber(value, digits);
-}
+const sayBare = (measure: Measure, units: LengthUnit): string => sayPrinted(inUnits(measure, units), 0);
 
 /** A range that is allowed: `0 to 45°`, `at most 20°`, `at least 50 mm`. */
 export function sayAllowed({ from, to, unit }: Allowed, units: LengthUnit, more = 0): string {
   const say = (value: number): string => sayMeasure({ value, unit }, units, more);
   if (from !== null && to !== null) {
-    const first = inUnits({ value: from, unit }, units);
-    return `${sayNumber(first.value, first.digits + more)} to ${say(to)}`;
+    return `${sayPrinted(inUnits({ value: from, unit }, units), more)} to ${say(to)}`;
   }
   return to !== null ? `at most ${say(to)}` : from !== null ? `at least ${say(from)}` : 'anything';
 }

@@ -8,7 +8,15 @@ describe('figures', () => {
     [{ value: 45, unit: 'mm' }, 'mm', '45 mm'],
     [{ value: 12.34, unit: 'mm' }, 'mm', '12.3 mm'],
     // 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
-    [{ value: 44.45, unit: 'mm' }, 'in', '1.75 in'],
+    [{ value: 44.45, unit: 'mm' }, 'in', '1 3/4 in'],
+    // Plates and drills are called by their fraction, walls by their thousandths (common practice, no source).
+    [{ value: 25.4 * 0.1875, unit: 'mm' }, 'in', '3/16 in'],
+    [{ value: 25.4 * 0.15625, unit: 'mm' }, 'in', '5/32 in'],
+    [{ value: 25.4 * -30.125, unit: 'mm' }, 'in', '-30 1/8 in'],
+    [{ value: 25.4 * 0.095, unit: 'mm' }, 'in', '0.095 in'],
+    // Between marks nothing is rounded to one: it could hide on which side of a limit it lies.
+    [{ value: 25.4 * 6.01, unit: 'mm' }, 'in', '6.01 in'],
+    [{ value: 0, unit: 'mm' }, 'in', '0 in'],
     [{ value: 25.4 * 12, unit: 'mm' }, 'ft', '1 ft'],
     [{ value: 1234.5, unit: 'mm' }, 'm', '1.2345 m'],
     [{ value: 645.16, unit: 'mm2' }, 'in', '1 in²'],

@@ -185,7 +185,7 @@ it('says what a thing is in the units of the file', async () => {
   );
   expect(inches.units).toBe('in');
   // 40 in from node to node.
-  expect(label(inches, 'tube:t')).toBe('t: brace, 1.5 × 0.095 in, 40 in long');
+  expect(label(inches, 'tube:t')).toBe('t: brace, 1 1/2 × 0.095 in, 40 in long');
 });
 
 it('tells both sides where a finding is about both', async () => {
