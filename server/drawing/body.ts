@@ -23,6 +23,8 @@ export interface BodyEnd {
   readonly bored: (clock: number) => number;
   /** Where the longest generator ends. */
   readonly longest: number;
+  /** Where the shortest one ends, on the outside and in the bore; Infinity: that is not known. */
+  readonly deepest: number;
 }
 
 export interface Body {
@@ -48,6 +50,7 @@ function endOf(end: End, at: Vec3, away: Vec3): BodyEnd {
     setback: (clock) => curve?.outer(clock) ?? longest,
     bored: (clock) => curve?.inner(clock) ?? curve?.outer(clock) ?? longest,
     longest,
+    deepest: curve === null ? longest : (end.maxCut ?? Infinity),
   };
 }
 

@@ -6,6 +6,8 @@ import type { End, Part } from './shape';
 
 const STEPS = 64;
 const BISECTIONS = 60;
+/** A step is not passed over where rounding alone may keep it out of reach. */
+const AT_LEAST = 1e-6;
 
 export const outerRadius = (part: Part): number => (part.tube.section?.od ?? 0) / 2;
 export const boreRadius = (part: Part): number =>
@@ -17,21 +19,38 @@ const along = (end: End, s: number): Vec3 | null =>
 /** Where the end's axis last leaves the host's outside within `reach`, mm along it from E; null: it is never inside. */
 export function axisExit(end: End, host: Part, reach: number): number | null {
   const line = host.centreline;
-  if (line === null || end.origin === null || end.away === null) return null;
+  const { origin, away } = end;
+  if (line === null || origin === null || away === null) return null;
   const radius = outerRadius(host);
-  const outside = (s: number): boolean => nearestOn(line, along(end, s) ?? [0, 0, 0]).distance >= radius;
-  for (let i = STEPS; i > -STEPS; i--) {
-    let inner = ((i - 1) / STEPS) * reach;
-    let outer = (i / STEPS) * reach;
-    if (outside(inner) || !outside(outer)) continue;
-    for (let k = 0; k < BISECTIONS; k++) {
-      const middle = (inner + outer) / 2;
-      if (outside(middle)) outer = middle;
-      else inner = middle;
+  const far = (s: number): number => nearestOn(line, addScaled(origin, away, s)).distance;
+  const at = (i: number): number => (i / STEPS) * reach;
+  let before = far(at(STEPS));
+  for (let i = STEPS; i > -STEPS;) {
+    // One step along the axis comes at most as much nearer to the host: what is far is passed over.
+    const skipped = Math.floor(((before - radius) * STEPS) / reach - AT_LEAST);
+    if (skipped > 0) {
+      i -= skipped;
+      if (i > -STEPS) before = far(at(i));
+      continue;
     }
-    return outer;
+    const next = far(at(i - 1));
+    if (before >= radius && next < radius) return crossing(far, radius, at(i - 1), at(i));
+    before = next;
+    i -= 1;
   }
   return null;
+}
+
+/** Where a distance grows to `radius` between two stations, to the last digit. */
+function crossing(far: (s: number) => number, radius: number, inside: number, outside: number): number {
+  let [inner, outer] = [inside, outside];
+  for (let k = 0; k < BISECTIONS; k++) {
+    const middle = (inner + outer) / 2;
+    if (middle === inner || middle === outer) break;
+    if (far(middle) >= radius) outer = middle;
+    else inner = middle;
+  }
+  return outer;
 }
 
 /** Where the axis of an end goes through the outside of its host. */

@@ -25,13 +25,24 @@ class Growing<A extends Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>> {
   }
 }
 
-const floats = (): Growing<Float32Array<ArrayBuffer>> => new Growing(new Float32Array(768), (n) => new Float32Array(n));
+const floats = (size: number): Growing<Float32Array<ArrayBuffer>> =>
+  new Growing(new Float32Array(size), (n) => new Float32Array(n));
+
+/** Corners for which there is room at first. */
+const FEW = 256;
 
 export class Builder {
-  private readonly positions = floats();
-  private readonly normals = floats();
-  private readonly lines = floats();
-  private readonly indices = new Growing(new Uint32Array(768), (n) => new Uint32Array(n));
+  private readonly positions: Growing<Float32Array<ArrayBuffer>>;
+  private readonly normals: Growing<Float32Array<ArrayBuffer>>;
+  private readonly lines = floats(3 * FEW);
+  private readonly indices: Growing<Uint32Array<ArrayBuffer>>;
+
+  /** @param corners about so many there will be */
+  constructor(corners = FEW) {
+    this.positions = floats(3 * corners);
+    this.normals = floats(3 * corners);
+    this.indices = new Growing(new Uint32Array(6 * corners), (n) => new Uint32Array(n));
+  }
 
   /** Adds a corner; gives its index. */
   corner(at: Vec3, normal: Vec3): number {
@@ -119,10 +130,13 @@ export class Builder {
     const { size } = this.indices;
     n.fill(0, mark.corner * 3, this.normals.size);
     for (let t = mark.index; t < size; t += 3) {
-      const facing = this.facing(t);
+      const { list } = this.indices;
+      const [x, y, z] = this.square(list[t] as number, list[t + 1] as number, list[t + 2] as number);
       for (let i = 0; i < 3; i++) {
-        const corner = 3 * (this.indices.list[t + i] as number);
-        for (let k = 0; k < 3; k++) n[corner + k] = (n[corner + k] as number) + (facing[k] as number);
+        const corner = 3 * (list[t + i] as number);
+        n[corner] = (n[corner] as number) + x;
+        n[corner + 1] = (n[corner + 1] as number) + y;
+        n[corner + 2] = (n[corner + 2] as number) + z;
       }
     }
     for (let at = mark.corner * 3; at < this.normals.size; at += 3) {
@@ -143,12 +157,7 @@ export class Builder {
     return x * along(0) + y * along(1) + z * along(2) < 0;
   }
 
-  /** Square to a triangle, as long as twice its area. */
-  private facing(t: number): Vec3 {
-    const { list } = this.indices;
-    return this.square(list[t] as number, list[t + 1] as number, list[t + 2] as number);
-  }
-
+  /** Square to a triangle between corners, as long as twice its area. */
   private square(i: number, j: number, k: number): Vec3 {
     const p = this.positions.list;
     const [a, b, c] = [3 * i, 3 * j, 3 * k];
@@ -160,21 +169,25 @@ export class Builder {
 
   /** Gives a triangle its own corners where one of their normals looks away from it by more than 75 degrees. */
   private turned(t: number): void {
-    const [x, y, z] = this.facing(t);
+    const { list } = this.indices;
+    const [a, b, c] = [list[t] as number, list[t + 1] as number, list[t + 2] as number];
+    const [x, y, z] = this.square(a, b, c);
     const long = Math.sqrt(x * x + y * y + z * z);
     if (!(long > 0)) return;
     const [nx, ny, nz] = [x / long, y / long, z / long];
-    const looks = (corner: number): number => {
-      const n = this.normals.list;
-      return nx * (n[3 * corner] as number) + ny * (n[3 * corner + 1] as number) + nz * (n[3 * corner + 2] as number);
-    };
-    const corners = [0, 1, 2].map((i) => this.indices.list[t + i] as number);
-    if (corners.every((corner) => looks(corner) > 0.26)) return;
-    for (const [i, corner] of corners.entries()) {
+    if (this.looks(a, nx, ny, nz) > 0.26 && this.looks(b, nx, ny, nz) > 0.26 && this.looks(c, nx, ny, nz) > 0.26)
+      return;
+    for (const [i, corner] of [a, b, c].entries()) {
       const p = this.positions.list;
       const [px, py, pz] = [p[3 * corner] as number, p[3 * corner + 1] as number, p[3 * corner + 2] as number];
       this.indices.list[t + i] = this.cornerAt(px, py, pz, nx, ny, nz);
     }
+  }
+
+  /** How far a corner's normal looks that way: 1 straight on. */
+  private looks(corner: number, x: number, y: number, z: number): number {
+    const n = this.normals.list;
+    return x * (n[3 * corner] as number) + y * (n[3 * corner + 1] as number) + z * (n[3 * corner + 2] as number);
   }
 
   /** Null: something in it is not finite, or there is nothing. */

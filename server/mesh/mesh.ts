@@ -13,18 +13,26 @@ export interface Mesh {
 }
 
 /** Two corners of the box round surface and lines; null where there is neither. */
-export function boxOf(mesh: Mesh): readonly [Vec3, Vec3] | null {
-  const low: [number, number, number] = [Infinity, Infinity, Infinity];
-  const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (const list of [mesh.positions, mesh.lines]) {
-    for (let i = 0; i < list.length; i++) {
-      const value = list[i] as number;
-      const k = (i % 3) as 0 | 1 | 2;
-      if (value < low[k]) low[k] = value;
-      if (value > high[k]) high[k] = value;
+export function boxOf({ positions, lines }: Mesh): readonly [Vec3, Vec3] | null {
+  let [ax, ay, az] = [Infinity, Infinity, Infinity];
+  let [bx, by, bz] = [-Infinity, -Infinity, -Infinity];
+  for (const list of [positions, lines]) {
+    for (let i = 0; i + 2 < list.length; i += 3) {
+      const [x, y, z] = [list[i] as number, list[i + 1] as number, list[i + 2] as number];
+      if (x < ax) ax = x;
+      if (x > bx) bx = x;
+      if (y < ay) ay = y;
+      if (y > by) by = y;
+      if (z < az) az = z;
+      if (z > bz) bz = z;
     }
   }
-  return low[0] <= high[0] ? [low, high] : null;
+  return ax <= bx
+    ? [
+        [ax, ay, az],
+        [bx, by, bz],
+      ]
+    : null;
 }
 
 /** What a closed surface encloses, mm³: the divergence theorem, one tetrahedron a triangle, seen from its first corner. */
@@ -69,18 +77,25 @@ export function merged(meshes: readonly (Mesh | null)[]): Mesh | null {
   };
 }
 
-/** FNV-1a over 32-bit words, twice with different seeds: from memory; it tells meshes apart and keeps no secret. */
-function hashOf(words: Uint32Array, seed: number): number {
-  let hash = seed;
-  for (const word of words) hash = Math.imul(hash ^ word, 0x01000193);
-  return hash >>> 0;
-}
+/** Where two hashes begin, so that meshes which share the one differ in the other. */
+const SEEDS = [0x811c9dc5, 0x9747b28c] as const;
+const PRIME = 0x01000193;
 
-/** A short text that is the same for the same mesh, in any run. */
+/**
+ * A short text that is the same for the same mesh, in any run: FNV-1a over 32-bit words, twice with different seeds (from
+ * memory). It tells meshes apart and keeps no secret.
+ */
 export function keyOf({ positions, indices, lines }: Mesh): string {
-  const lists = [positions, indices, lines].map((l) => new Uint32Array(l.buffer, l.byteOffset, l.length));
-  return [0x811c9dc5, 0x9747b28c]
-    .map((seed) => lists.reduce((hash, list) => hashOf(list, hash ^ list.length), seed))
-    .map((hash) => hash.toString(16).padStart(8, '0'))
-    .join('');
+  let [a, b]: [number, number] = [...SEEDS];
+  for (const list of [positions, indices, lines]) {
+    const words = new Uint32Array(list.buffer, list.byteOffset, list.length);
+    a ^= words.length;
+    b ^= words.length;
+    for (let i = 0; i < words.length; i++) {
+      const word = words[i] as number;
+      a = Math.imul(a ^ word, PRIME);
+      b = Math.imul(b ^ word, PRIME);
+    }
+  }
+  return [a, b].map((hash) => (hash >>> 0).toString(16).padStart(8, '0')).join('');
 }

@@ -5,10 +5,10 @@
 import type { Arc } from '../centreline/centreline';
 import { arcPoint, arcTangent } from '../centreline/piece';
 import type { Vec3 } from '../centreline/vector';
-import { add, addScaled, cross, distance, dot, scale, unit } from '../centreline/vector';
+import { addScaled, cross, distance, dot, scale, unit } from '../centreline/vector';
 import { Builder } from './builder';
-import type { Cut, Edge, Pipe } from './cut';
-import { edgesOf, LEAST, sampled, TURN } from './cut';
+import type { Cut, Pipe } from './cut';
+import { cutsOf, LEAST, TURN } from './cut';
 import type { Mesh } from './mesh';
 
 /** How far the surface may stay inside of the true one, mm. */
@@ -134,16 +134,20 @@ function skinOf(
   skin: 0 | 1,
   radius: number,
   even: readonly number[],
-  ends: { readonly edges: readonly [Edge, Edge]; readonly cuts: readonly [Cut, Cut] },
+  cuts: readonly [Cut, Cut],
   stations: readonly Station[],
 ): void {
   const sense = skin === 0 ? 1 : -1;
   const cutRing = (which: 0 | 1): Ring => {
-    const { angles, points } = ends.cuts[which];
+    const { angles, outward, points } = cuts[which];
     const own = points[skin] ?? [];
     const { corner: first } = build.mark;
-    own.forEach((at, k) => build.corner(at, scale(ends.edges[which].outward(angles[k] as number), sense)));
-    build.loopOf(first, own.length);
+    for (let k = 0; k < own.length; k += 3) {
+      const [nx, ny, nz] = [outward[k] as number, outward[k + 1] as number, outward[k + 2] as number];
+      const [x, y, z] = [own[k] as number, own[k + 1] as number, own[k + 2] as number];
+      build.cornerAt(x, y, z, nx * sense, ny * sense, nz * sense);
+    }
+    build.loopOf(first, angles.length);
     return { angles, first };
   };
   const [cos, sin] = [even.map(Math.cos), even.map(Math.sin)];
@@ -169,22 +173,32 @@ function skinOf(
   }
 }
 
+/** Corners at points that lie one after the other in a list, without a normal yet; gives the index of the first. */
+function cornersAt(build: Builder, points: readonly number[]): number {
+  const { corner: first } = build.mark;
+  for (let k = 0; k < points.length; k += 3)
+    build.cornerAt(points[k] as number, points[k + 1] as number, points[k + 2] as number, 0, 0, 0);
+  return first;
+}
+
 /** The face of an end: between the two skins, or over the whole end of a solid one. */
-function faceOf(build: Builder, which: 0 | 1, { points }: Cut): void {
-  const still: Vec3 = [0, 0, 0];
+function faceOf(build: Builder, which: 0 | 1, { angles, points }: Cut): void {
   const mark = build.mark;
   const [outer, inner] = points;
   if (outer === undefined) return;
-  const count = outer.length;
-  const rim = mark.corner;
-  for (const at of outer) build.corner(at, still);
+  const count = angles.length;
+  const rim = cornersAt(build, outer);
   if (inner !== undefined) {
-    const bore = build.mark.corner;
-    for (const at of inner) build.corner(at, still);
+    const bore = cornersAt(build, inner);
     if (which === 0) strip(build, bore, rim, count);
     else strip(build, rim, bore, count);
   } else {
-    const middle = build.corner(scale(outer.reduce(add, still), 1 / count), still);
+    const mean = (k: number): number => {
+      let sum = 0;
+      for (let i = k; i < outer.length; i += 3) sum += outer[i] as number;
+      return sum / count;
+    };
+    const middle = build.cornerAt(mean(0), mean(1), mean(2), 0, 0, 0);
     for (let i = 0; i < count; i++) {
       const [p, q] = [rim + i, rim + ((i + 1) % count)];
       if (which === 0) build.triangle(middle, q, p);
@@ -198,20 +212,14 @@ function faceOf(build: Builder, which: 0 | 1, { points }: Cut): void {
 export function pipeMesh(pipe: Pipe, fineness: Fineness): Mesh | null {
   const { outer, inner, pieces } = pipe;
   if (!(outer > 0 && inner >= 0 && inner < outer && outer < Infinity) || pieces.length === 0) return null;
-  const build = new Builder();
   const { stations, zero } = stationsOf(pipe, fineness.along);
-  const skins = [edgesOf(pipe, 'outer', zero), ...(inner > 0 ? [edgesOf(pipe, 'inner', zero)] : [])];
   const even = evenly(sidesFor(outer, fineness.across));
-  const cutOf = (which: 0 | 1): Cut =>
-    sampled(
-      skins.map((edges) => edges[which]),
-      even,
-      fineness.edge,
-    );
-  const cuts = [cutOf(0), cutOf(1)] as const;
-  skins.forEach((edges, skin) => {
-    skinOf(build, skin === 0 ? 0 : 1, skin === 0 ? outer : inner, even, { edges, cuts }, stations);
-  });
+  const cuts = cutsOf(pipe, zero, even, fineness.edge);
+  const cut = cuts[0].angles.length + cuts[1].angles.length;
+  // Each skin has its rings and both cuts, each face both cut edges.
+  const build = new Builder(2 * (stations.length * even.length + 2 * cut));
+  skinOf(build, 0, outer, even, cuts, stations);
+  if (inner > 0) skinOf(build, 1, inner, even, cuts, stations);
   faceOf(build, 0, cuts[0]);
   faceOf(build, 1, cuts[1]);
   return build.mesh();

@@ -13,13 +13,14 @@ import type { PipeEnd } from './cut';
 import type { Fineness } from './pipe';
 import { pipeMesh, TO_VIEW } from './pipe';
 
-const cutEnd = ({ origin, away, zero, quarter, setback, bored }: BodyEnd): PipeEnd => ({
+const cutEnd = ({ origin, away, zero, quarter, setback, bored, deepest }: BodyEnd): PipeEnd => ({
   origin,
   away,
   zero,
   quarter,
   outer: setback,
   inner: bored,
+  deepest,
 });
 
 /** The tube as it is bent and cut; null where its centreline or its section is not known. */
@@ -46,7 +47,8 @@ export function spaceMesh(part: Part, fineness: Fineness = TO_VIEW): Mesh | null
 function squareEnd(at: Vec3, travel: Vec3, last: boolean): PipeEnd {
   const { zero, quarter } = clockFrame(travel);
   const none = (): number => 0;
-  return { origin: at, away: scale(travel, last ? -1 : 1), zero: zero.vector, quarter, outer: none, inner: none };
+  const away = scale(travel, last ? -1 : 1);
+  return { origin: at, away, zero: zero.vector, quarter, outer: none, inner: none, deepest: 0 };
 }
 
 /** A sleeve round a centreline between two stations, mm: collars, padding. Null where nothing of it lies on the line. */
