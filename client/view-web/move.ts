@@ -25,7 +25,7 @@ export const unitOf = (axis: Axis): Vector3 => {
 export function waysOf({ axes, along }: Pick<ViewNode, 'axes' | 'along'>): readonly Way[] {
   const ways: Way[] = axes.map((axis) => ({ axis, unit: unitOf(axis), words: NAMES[axis] }));
   const slide = along === null ? null : new Vector3(...along);
-  if (slide && slide.length() > 1e-6) ways.push({ axis: 'along', unit: slide.normalize(), words: 'along its tube' });
+  if (slide && slide.length() > 1e-6) ways.push({ axis: 'along', unit: slide.normalize(), words: 'along its line' });
   return ways;
 }
 
@@ -42,7 +42,7 @@ export const movedBy = (at: Point3, way: Way, by: number): Point3 => {
 /** The figure of a place along a way, and the place where it is another. */
 export const figureOf = (at: Point3, way: Way): number => new Vector3(...at).dot(way.unit);
 
-/** A whole number of steps from zero along an axis of the car; from where it stands along a tube. */
+/** A whole number of steps from zero along an axis of the car; from where it stands along a line. */
 function settled(start: Point3, way: Way, by: number, step: number): number {
   if (way.axis === 'along') return Math.round(by / step) * step;
   const from = figureOf(start, way);

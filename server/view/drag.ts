@@ -3,7 +3,7 @@ import { unitsOf } from '../../grammar/file-units';
 import type { TextEdit } from '../fixes/fix';
 import { applyEdits } from '../fixes/solve/trial';
 import type { Literal } from '../fixes/solve/literals';
-import { markOf, worthOf, write } from '../fixes/solve/literals';
+import { markOf, write } from '../fixes/solve/literals';
 import type { Vec3 } from '../centreline/vector';
 import type { Grip, SayPlace, Written } from './grips';
 import { GripReader, wayTo } from './grips';
@@ -20,14 +20,16 @@ export interface Dragged {
 
 /** Marks of a tape from where the number is; a number that stands between two marks keeps its rest. */
 function moved(grip: Grip, at: Vec3, to: Vec3): number {
-  const { literal, worth } = grip;
+  const { literal, worth, line } = grip;
   const mark = markOf(literal.unit);
   const steps = Math.round(wayTo(grip, at, to) / (mark * worth));
   // What rounding leaves of a sum of decimals is not written.
-  const value = Math.round((literal.value + steps * mark) * 1e6) / 1e6;
-  // Along a tube there is nothing before its beginning, and no share is more than the whole.
-  const most = literal.quantity === 'share' ? 1 / worthOf(literal) : Infinity;
-  return grip.line === null ? value : Math.min(Math.max(value, 0), most);
+  const settled = (value: number): number => Math.round(value * 1e6) / 1e6;
+  const value = settled(literal.value + steps * mark);
+  if (line === null || value < 0) return line === null ? value : 0;
+  // Along a line nothing is before its beginning or behind its end, the last mark before that included.
+  const most = line.length / worth;
+  return value <= most ? value : settled(Math.max(0, value - Math.ceil((value - most) / mark - 1e-9) * mark));
 }
 
 /** As many digits behind the point as were written, at least. */

@@ -7,9 +7,10 @@ import { unitsOf } from '../../grammar/file-units';
 import type { Arg, Expr, FileTree, Ref, Tuple } from '../../grammar/tree';
 import { DIRECTIONS } from '../../grammar/words';
 import type { Cage, Node, Origin } from '../cage/cage';
+import { buildPath } from '../centreline/build';
 import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
-import { dot, mirrorY, scale, sub } from '../centreline/vector';
+import { addScaled, dot, mirrorY, norm, scale, sub, unit } from '../centreline/vector';
 import { absolute, writtenSide } from '../fixes/edit';
 import type { Literal } from '../fixes/solve/literals';
 import { meaningOf, worthOf } from '../fixes/solve/literals';
@@ -20,7 +21,7 @@ export const AXES: readonly Axis[] = ['x', 'y', 'z'];
 
 /** A number that a hand moves. */
 export interface Grip {
-  /** The axis of the car along which it is dragged; null: along the tube that the node is on. */
+  /** The axis of the car along which it is dragged; null: along the tube that the node is on, or the line between two nodes. */
   readonly axis: Axis | null;
   /** How the node goes when the number grows by a millimetre; a share, by what that is of its tube. */
   readonly way: Vec3;
@@ -29,7 +30,7 @@ export interface Grip {
   /** Its word in the text: `x`, `up`, `out`; empty for a distance along a tube. */
   readonly word: string;
   readonly literal: Literal;
-  /** Of a distance along a tube. */
+  /** Of a distance along a tube, or between two nodes. */
   readonly line: Centreline | null;
 }
 
@@ -55,6 +56,8 @@ type Found = { readonly literal: Literal } | { readonly why: string };
 const DEEPEST = 20;
 /** Nearer to the centre plane than this a thing has no outside, mm. */
 const CENTRE = 1e-6;
+/** Farther than this from where its number says that it is, a node is not there for that number, mm. */
+const OFF = 1e-6;
 
 export class GripReader {
   private readonly used = new Map<string, number>();
@@ -110,7 +113,7 @@ export class GripReader {
       case 'meets':
         return { grips: [], hangs: `${said}: it moves with those tubes` };
       case 'between':
-        return { grips: [], hangs: `${said}: it moves with those places` };
+        return this.between(node, place, said);
       case 'ref':
         return { grips: [], hangs: `it is the same place as ${said}, and moves with it` };
       default:
@@ -239,6 +242,34 @@ export class GripReader {
     };
   }
 
+  /** `between A and B at 40 %`, or at a distance from A: along the straight line between two nodes. */
+  private between(node: Node, place: Extract<Arg, { kind: 'between' }>, said: string): Held {
+    const hangs = `${said}: it moves with those places`;
+    const [a, b] = [this.nodeMeant(node, place.a), this.nodeMeant(node, place.b)];
+    const share = this.number(node.origin, place.at, 'share');
+    const found = 'why' in share ? this.number(node.origin, place.at) : share;
+    if (a === null || b === null || node.at === null || 'why' in found) return { grips: [], hangs };
+    const line = buildPath([a, b], null).centreline;
+    const { literal } = found;
+    const isShare = literal.quantity === 'share';
+    const along = literal.value * worthOf(literal) * (isShare ? (line?.length ?? 0) : 1);
+    const way = unit(sub(b, a));
+    // Set elsewhere for its side, it is not where its number says.
+    if (line === null || norm(sub(addScaled(a, way, along), node.at)) > OFF) return { grips: [], hangs };
+    const worth = worthOf(literal) * (isShare ? line.length : 1);
+    return { grips: [{ axis: null, way: node.twin ? mirrorY(way) : way, word: '', literal, worth, line }], hangs };
+  }
+
+  /** Where a node stands that is told by its name alone. */
+  private nodeMeant(node: Node, place: Extract<Arg, { kind: 'between' }>['a']): Vec3 | null {
+    if (place.kind !== 'ref') return null;
+    const [at] = this.meant(node, place).flatMap((name) => {
+      const thing = this.written.cage.things.get(name);
+      return thing?.kind === 'node' && thing.at !== null ? [thing.at] : [];
+    });
+    return at ?? null;
+  }
+
   private lineOf(node: Node): Centreline | null {
     const tube = node.on === null ? undefined : this.written.cage.things.get(node.on.tube);
     return tube?.kind === 'tube' ? tube.centreline : null;
@@ -248,15 +279,20 @@ export class GripReader {
   private fromFirst(node: Node, from: Ref | null): boolean | null {
     const tube = node.on === null ? undefined : this.written.cage.things.get(node.on.tube);
     if (tube?.kind !== 'tube' || from === null) return null;
-    const said = from.names.map(({ text }) => text).join('.');
-    const written = writtenSide(node);
-    const side = node.twin ? (written === 'left' ? 'right' : 'left') : written;
-    const meant = [said, ...(from.names.length > 1 || side === null ? [] : [`${said}.${side}`])].map((name) =>
-      node.twin && from.names.length > 1 ? otherSide(name) : name,
-    );
+    const meant = this.meant(node, from);
     const [first, last] = [tube.path[0] ?? null, tube.path.at(-1) ?? null];
     if (first !== null && meant.includes(first)) return true;
     return last !== null && meant.includes(last) ? false : null;
+  }
+
+  /** Full names that a name in the statement of a node may stand for, on the side that this node is on. */
+  private meant(node: Node, { names }: Ref): readonly string[] {
+    const said = names.map(({ text }) => text).join('.');
+    const written = writtenSide(node);
+    const side = node.twin ? (written === 'left' ? 'right' : 'left') : written;
+    return [said, ...(names.length > 1 || side === null ? [] : [`${said}.${side}`])].map((name) =>
+      node.twin && names.length > 1 ? otherSide(name) : name,
+    );
   }
 
   /** +1 where `out` is to the left, for the written one of twins. */

@@ -94,7 +94,7 @@ export interface ViewNode<P = SpanPlace> {
   readonly statement: P | null;
   /** The axes whose coordinate is a plain number in the text; for the others `hangs` says what it hangs on. */
   readonly axes: readonly ('x' | 'y' | 'z')[];
-  /** Which way it slides on its tube as its distance along that, a plain number, grows; null: it has none. */
+  /** Which way it slides, on its tube or between two nodes, as its distance along, a plain number, grows; null: it has none. */
   readonly along: Point3 | null;
   /** Null: nothing, each coordinate is a number. */
   readonly hangs: string | null;

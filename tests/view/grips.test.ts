@@ -138,6 +138,31 @@ describe('what is written', () => {
     expect((await drag(CAR('mm', `${tube}node n = on t at 40 %`), 'n', [0, 0, 9000])).text).toContain('at 100 %');
   });
 
+  it('between two nodes, along the line between them: a share, or a distance from the first', async () => {
+    const two = 'node a = (0, 0, 0)\nnode b = (600, 0, 800)\n';
+    const by = async (at: string, x: number, z: number): Promise<string> =>
+      (await drag(CAR('mm', `${two}node n = between a and b at ${at}`), 'n', [x, 40, z])).text;
+    // The two are 1000 apart, 3 : 4 in side view: 30 along is 18 forward and 24 up.
+    expect(await by('40 %', 18, 24)).toContain('at 43 %');
+    expect(await by('250', 18, 24)).toContain('at 280');
+    expect(await by('40 %', 9000, 12000)).toContain('at 100 %');
+    expect(await by('250.5', 9000, 12000)).toContain('at 999.5');
+    expect(await by('250', -9000, -12000)).toContain('at 0');
+    const told = await drag(CAR('mm', `${two}node n = between a and b at 40 %`), 'n', [18, 0, 24]);
+    expect(told.says).toBe('at 43 %');
+  });
+
+  it('between two nodes of a mirrored part, on either side and across the car', async () => {
+    const lines =
+      'mirror left {\nnode a = (0, 500, 0)\nnode b = (0, 500, 1000)\nnode n = between a and b at 40 %\n' +
+      'node m = between a and b.right at 400\n}';
+    for (const side of ['left', 'right'])
+      expect((await drag(CAR('mm', lines), `n.${side}`, [0, 0, 50])).text, side).toContain('a and b at 45 %');
+    // From (0, ±500, 0) to (0, ∓500, 1000): 50 up and 50 across is 70.7 along.
+    expect((await drag(CAR('mm', lines), 'm.left', [0, -50, 50])).text).toContain('b.right at 471');
+    expect((await drag(CAR('mm', lines), 'm.right', [0, 50, 50])).text).toContain('b.right at 471');
+  });
+
   it('a let that stands for this coordinate alone is written; one that others use is not', async () => {
     const alone = CAR('mm', 'let high = 700 # the bar\nnode n = (0, 0, high)');
     expect((await drag(alone, 'n', [0, 0, 12])).text).toContain('let high = 712 # the bar');
@@ -164,7 +189,11 @@ describe('what cannot be moved says what it hangs on', () => {
 
   it.each([
     [`${tube}node n = on t at 2 * 50 from a`, 'n: on t at 2 * 50 from a: it moves with that tube'],
-    [`${tube}node n = between a and b at 40 %`, 'n: between a and b at 40 %: it moves with those places'],
+    [`${tube}node n = between a and b at 2 * 20 %`, 'n: between a and b at 2 * 20 %: it moves with those places'],
+    [
+      `${tube}node n = between a and (0, 0, 500) at 40 %`,
+      'n: between a and (0, 0, 500) at 40 %: it moves with those places',
+    ],
     [`${tube}node n = on t nearest (50, 0, 300)`, 'n: on t nearest (50, 0, 300): it moves with that tube'],
     [`${tube}node n = b`, 'n: it is the same place as b, and moves with it'],
     [
