@@ -16,7 +16,7 @@ export const GROUPS = {
   bend: 'Bend',
   feet: 'Set the plates',
   fit: 'Cut, cope, fit and tack',
-  tape: 'Tape again',
+  tape: 'Tape again, and make ready to weld',
   out: 'Weld out of the car',
   weld: 'Weld in the car',
   finish: 'Finish',
@@ -29,6 +29,7 @@ export const BAR_HEIGHT = 'bar-height';
 export const CAR_HOLES = 'car-holes';
 export const GUSSETS = 'gussets';
 export const TAPE = 'tape';
+export const SEATS_OUT = 'seats-out';
 export const WELD = 'weld';
 export const WELD_PLATES = 'weld-plates';
 export const WELD_GUSSETS = 'weld-gussets';

@@ -8,7 +8,7 @@ import type { Need } from './graph';
 import type { Plan, WorkStep } from './plan';
 import * as p from './plan';
 import { need } from './plan';
-import { holeNumbers, jobLabel } from './words';
+import { holeNumbers, jobLabel, stretches } from './words';
 
 const { GROUPS } = p;
 
@@ -29,7 +29,13 @@ const step = (
   holes: readonly string[] = [],
 ): WorkStep => ({ group, id, does, needs, parts, holes });
 
-const TAPED = need(p.TAPE, 'nothing is welded before it is taped again');
+const hasSeats = ({ input }: Plan): boolean => [...input.cage.things.values()].some(({ kind }) => kind === 'seat');
+
+/** What every weld waits for. */
+const ready = (plan: Plan): readonly Need[] => [
+  need(p.TAPE, 'nothing is welded before it is taped again'),
+  ...(hasSeats(plan) ? [need(p.SEATS_OUT, 'nothing that burns is near the sparks')] : []),
+];
 
 /** Cut to the corner as it stands, and kept aside: it would cover a joint that is not welded yet. */
 function gussetSteps(plan: Plan): readonly WorkStep[] {
@@ -61,7 +67,7 @@ function gussetSteps(plan: Plan): readonly WorkStep[] {
 }
 
 function tapeStep(plan: Plan): WorkStep {
-  const seats = [...plan.input.cage.things.values()].some(({ kind }) => kind === 'seat');
+  const seats = hasSeats(plan);
   return step(
     GROUPS.tape,
     p.TAPE,
@@ -77,6 +83,13 @@ function tapeStep(plan: Plan): WorkStep {
   );
 }
 
+/** It went in to be measured and taped by; common practice, no source. */
+function seatsOutStep(plan: Plan): readonly WorkStep[] {
+  if (!hasSeats(plan)) return [];
+  const does = 'Mark where the seat stands and take it out, and whatever else burns';
+  return [step(GROUPS.tape, p.SEATS_OUT, does, [need(p.TAPE, 'the cage is taped with the seat in')])];
+}
+
 /** Ends of one job that are helped in the same way stand in one step. */
 function outSteps(plan: Plan, outOfCar: readonly OutOfCar[]): readonly WorkStep[] {
   const byWay = new Map<string, OutOfCar[]>();
@@ -84,14 +97,19 @@ function outSteps(plan: Plan, outOfCar: readonly OutOfCar[]): readonly WorkStep[
     const way = JSON.stringify([plan.jobOf(one.part), one.end, one.how]);
     byWay.set(way, [...(byWay.get(way) ?? []), one]);
   }
+  const numberOf = new Map(outOfCar.map((one, i) => [one, i + 1]));
   return [...byWay.values()].flatMap((of, turn): readonly WorkStep[] => {
     const [first] = of;
     if (first === undefined) return [];
     const key = plan.jobOf(first.part);
     const names = of.map(({ part }) => part);
     const parts = names.flatMap((name) => plan.input.shape.parts.get(name) ?? []);
-    const does = `Weld ${jobLabel({ key, parts }, plan.input)} at ${endName({ which: first.end })}, ${first.how}`;
-    return [step(GROUPS.out, p.outId(key, first.end, turn), does, [TAPED], names)];
+    const numbers = stretches(
+      of.map((one) => numberOf.get(one) ?? 0),
+      'W',
+    );
+    const does = `Weld ${numbers}: ${jobLabel({ key, parts }, plan.input)} at ${endName({ which: first.end })}, ${first.how}`;
+    return [step(GROUPS.out, p.outId(key, first.end, turn), does, ready(plan), names)];
   });
 }
 
@@ -114,7 +132,7 @@ function plateStep(plan: Plan): readonly WorkStep[] {
   const does = said.charAt(0).toUpperCase() + said.slice(1);
   return [
     step(GROUPS.weld, p.WELD_PLATES, does, [
-      TAPED,
+      ...ready(plan),
       ...plan.feet.map(({ key }) => need(p.footId(key), 'the plates are in their places')),
     ]),
   ];
@@ -140,14 +158,17 @@ export function afterTacks(plan: Plan, outOfCar: readonly OutOfCar[]): readonly 
           step(
             GROUPS.weld,
             p.WELD,
-            `Weld ${out.length === 0 ? 'every joint of the weld list' : 'what is left on the weld list'}, ${String(joints)} ${joints === 1 ? 'joint' : 'joints'}: from side to side, so that the heat does not pull one way`,
-            [TAPED, ...first],
+            `Weld ${out.length === 0 ? 'every joint of the weld list' : 'what is left on the weld list'}, ${String(joints)} ${joints === 1 ? 'joint' : 'joints'}, in its turns: ${stretches(
+              Array.from({ length: joints }, (_, i) => outOfCar.length + i + 1),
+              'W',
+            )}`,
+            [...ready(plan), ...first],
             welded.map(({ name }) => name),
           ),
         ];
   const weldGussets = gussets.map(() =>
     step(GROUPS.weld, p.WELD_GUSSETS, 'Weld the gussets in', [
-      TAPED,
+      ...ready(plan),
       need(p.GUSSETS, 'they are cut and drilled first'),
       ...weld.map(({ id }) => need(id, 'the joint under a gusset is welded first: the gusset covers it')),
       ...first,
@@ -158,6 +179,7 @@ export function afterTacks(plan: Plan, outOfCar: readonly OutOfCar[]): readonly 
   return [
     ...gussets,
     tapeStep(plan),
+    ...seatsOutStep(plan),
     ...welds,
     step(
       GROUPS.finish,

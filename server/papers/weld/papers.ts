@@ -13,6 +13,8 @@ import type { WeldLine } from './list';
 import { THROAT } from './list';
 import { SHARP } from './reach';
 import { torchOf } from './torch';
+import type { NumberedWeld } from './turns';
+import { weldOrder } from './turns';
 import { reachWords } from './words';
 
 const INCH = UNITS['in']?.factor ?? 25.4;
@@ -36,6 +38,10 @@ function torchWords({ cage, units }: PacketInput): string {
   return `Reach: a straight torch, ${sizes.map(([words]) => words).join(', ')}; every 15° round the tube, with all tubes and declared panels in. ${whose}`;
 }
 
+/** How the list is read. */
+const TURNS =
+  'Tack everything and tape it before the first weld. Then down the list: a tube before what is cut to it, left and right by turns, and no turn beside the one before where another is left, so that heat and pull are balanced (AWS D1.1, control of distortion, from memory). Let each turn cool, and tape again where it moves. First: what is welded out of its place, by the order of work.';
+
 const notes = (input: PacketInput): readonly string[] => [
   `Throat: ${String(THROAT)} times the thinner wall, a fillet whose leg is that wall. Common practice, no source: the book and the welder decide.`,
   torchWords(input),
@@ -50,7 +56,7 @@ function throatWords(throat: number | null, units: LengthUnit): string {
   return otherUnit(units) === 'mm' ? `${inches} (${metric})` : `${metric} (${inches})`;
 }
 
-function rowOf({ part, end, on, length, throat, reach }: WeldLine, number: number, input: PacketInput): Row {
+function rowOf({ part, end, on, length, throat, reach, number, turn }: NumberedWeld, input: PacketInput): Row {
   const { units, numbers, touched } = input;
   const stop = touched.get(part.name);
   const say = (name: string): string => numbers.get(name)?.label ?? name;
@@ -61,6 +67,7 @@ function rowOf({ part, end, on, length, throat, reach }: WeldLine, number: numbe
     ...(alarm ? { kind: 'serious' } : {}),
     cells: [
       words(`W${String(number)}`),
+      words(turn === null ? 'first' : String(turn)),
       words(numbers.get(part.name)?.label ?? part.name),
       figures(endLabel(end)),
       words(tubes),
@@ -91,8 +98,7 @@ export function totalWords(
 }
 
 export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
-  const numberOf = ({ part }: WeldLine): number => input.numbers.get(part.name)?.number ?? Infinity;
-  const all = [...input.welds()].sort((a, b) => numberOf(a) - numberOf(b));
+  const all = weldOrder(input);
   const body = [
     element('div', { class: 'small' }, lines(notes(input).map(figures))),
     all.length === 0
@@ -100,19 +106,21 @@ export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
       : join(
           [
             paragraph(totalWords(all, input), 'strong'),
+            paragraph(TURNS),
             table(
               'Welds, joint by joint',
               [
-                ['No.', 6],
-                ['Tube', 17],
-                ['End', 17],
-                ['On', 16],
+                ['No.', 5],
+                ['Turn', 5],
+                ['Tube', 15],
+                ['End', 15],
+                ['On', 15],
                 ['Length', 11],
                 ['Throat', 10],
-                ['Reach of the torch', 18],
-                ['', 5],
+                ['Reach of the torch', 20],
+                ['', 4],
               ],
-              all.map((one, i) => rowOf(one, i + 1, input)),
+              all.map((one) => rowOf(one, input)),
             ),
           ],
           '\n',

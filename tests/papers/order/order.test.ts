@@ -232,6 +232,8 @@ describe('the steps of a car', () => {
       steps.drillId('harness-bar'),
       steps.tackId('harness-bar'),
       steps.TAPE,
+      // Seats are in to be taped by, and out before sparks fly: common practice, no source.
+      steps.SEATS_OUT,
       steps.WELD,
       steps.WELDED,
       steps.PAINT,
