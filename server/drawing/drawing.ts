@@ -7,20 +7,21 @@ import { addScaled, dot, scale as scaled, sub, unit } from '../centreline/vector
 import { pointAt } from '../centreline/query';
 import type { Part, Shape } from '../geometry/shape';
 import type { Body } from './body';
-import { bodyOf, solidsOf } from './body';
+import { bodyOf } from './body';
 import { drawMark, LETTERS } from './dimension';
 import { frameFor } from './frame';
 import { below, datumLines, overallLines } from './furniture';
 import { Layout } from './labels';
 import type { Mark, Numbered } from './marks';
+import { flatLines } from './car-lines';
 import { curvesOf } from './outline';
-import type { Box, Item, Point, Scene, Style } from './scene';
+import type { Box, Item, Point, Scene } from './scene';
 import { boxOf, group, line, overlap, point, text } from './scene';
-import { block, Crowd } from './solids';
-import { plateEdges, platesOf, thingLines } from './things';
+import type { Crowd } from './solids';
+import { thingLines } from './things';
 import type { View } from './view';
 import { project } from './view';
-import { isSeen, runsOf } from './visible';
+import { isSeen } from './visible';
 
 export interface DrawingOptions {
   readonly view: View;
@@ -57,11 +58,6 @@ const finite = (body: Body): boolean =>
     [...(piece.kind === 'leg' ? [piece.from, piece.to] : [piece.centre])].every((at) => at.every(Number.isFinite)),
   );
 
-interface Flat {
-  readonly style: Style;
-  readonly points: readonly (readonly [number, number])[];
-}
-
 /** True where the box round some piece of the tube lies in the window, mm of the view. */
 const reaches = ({ pieces, radius }: Body, view: View, window: Box): boolean =>
   pieces.some((piece) => {
@@ -75,61 +71,6 @@ const reaches = ({ pieces, radius }: Body, view: View, window: Box): boolean =>
     );
     return box !== null && overlap(box, window);
   });
-
-/** A line that runs along the window's edge is in it. */
-const TOUCH = 1e-6;
-
-const crosses = (points: Flat['points'], window: Box): boolean => {
-  const box = boxOf(points.map(([u, v]) => point(u, v)));
-  const { left, right, top, bottom } = window;
-  return (
-    box !== null &&
-    overlap(
-      { left: box.left - TOUCH, right: box.right + TOUCH, top: box.top - TOUCH, bottom: box.bottom + TOUCH },
-      { left, right, top, bottom },
-    )
-  );
-};
-
-/** Everything of the car as lines on the picture, mm of the car. */
-function flatLines(
-  shape: Shape,
-  view: View,
-  bodies: readonly Body[],
-  step: number,
-  window: Box | null,
-): { readonly lines: readonly Flat[]; readonly crowd: Crowd } {
-  const plates = platesOf(shape).filter(({ centre }) => centre.every(Number.isFinite));
-  const crowd = new Crowd([
-    ...bodies.flatMap((body, i) => solidsOf(body, view, i)),
-    ...plates.map(({ centre, halves: [a, b, c] }, i) =>
-      block(bodies.length + i, project(view, centre), [project(view, a), project(view, b), project(view, c)]),
-    ),
-  ]);
-  const lines: Flat[] = [];
-  const hidden: Flat[] = [];
-  for (const body of bodies) {
-    const { existing } = body.part.tube;
-    for (const curve of curvesOf(body, view)) {
-      for (const { seen, points } of runsOf(view, crowd, curve, step)) {
-        if (seen) lines.push({ style: existing ? 'existing' : curve.kind === 'cut' ? 'joint' : 'outline', points });
-        else if (curve.kind === 'edge') hidden.push({ style: existing ? 'existing-hidden' : 'hidden', points });
-      }
-    }
-  }
-  for (const plate of plates)
-    for (const curve of plateEdges(plate))
-      for (const { seen, points } of runsOf(view, crowd, curve, step)) if (seen) lines.push({ style: 'plate', points });
-  const things = thingLines(shape, view.right, view.up).map(({ style, curve }): Flat => {
-    const points = curve.points.map(({ at }): readonly [number, number] => {
-      const [u, v] = project(view, at);
-      return [u, v];
-    });
-    return { style, points };
-  });
-  const all = [...hidden, ...lines, ...things];
-  return { lines: window === null ? all : all.filter(({ points }) => crosses(points, window)), crowd };
-}
 
 /** The part of the tube's surface that faces the viewer at a share of its length, if it is seen. */
 function faceAt(body: Body, view: View, crowd: Crowd, share: number): Vec3 | null {

@@ -3,6 +3,7 @@
  * up, toward the viewer). Each says how near to the viewer its surface comes over a point of the picture.
  */
 import type { Vec3 } from '../centreline/vector';
+import { cross, dot, norm, scale, sub, unit } from '../centreline/vector';
 
 export interface Solid {
   /** To whom it belongs: an edge is not hidden by the piece that it is the edge of. */
@@ -88,13 +89,62 @@ export function block(owner: number, centre: Vec3, halves: readonly [Vec3, Vec3,
   };
 }
 
+/** A prism over a triangle, by its corners and by how far it reaches to either side of it, all projected. */
+export function prism(owner: number, corners: readonly [Vec3, Vec3, Vec3], half: Vec3): Solid {
+  const [a, b, c] = corners;
+  const over = (i: 0 | 1): readonly number[] => corners.flatMap((at) => [at[i] - half[i], at[i] + half[i]]);
+  const size = norm(half);
+  const lid = scale(half, 1 / size);
+  /** Outward normals, each with how far along it the prism reaches. */
+  const faces: readonly (readonly [Vec3, number])[] = [
+    [lid, dot(lid, a) + size],
+    [scale(lid, -1), size - dot(lid, a)],
+    ...(
+      [
+        [a, b, c],
+        [b, c, a],
+        [c, a, b],
+      ] as const
+    ).map(([from, to, across]): readonly [Vec3, number] => {
+      const square = unit(cross(sub(to, from), lid));
+      const out = dot(square, sub(across, from)) > 0 ? scale(square, -1) : square;
+      return [out, dot(out, from)];
+    }),
+  ];
+  return {
+    owner,
+    left: Math.min(...over(0)),
+    right: Math.max(...over(0)),
+    low: Math.min(...over(1)),
+    high: Math.max(...over(1)),
+    depth: (u, v) => {
+      // The look is the line (u, v, t): each face bounds t from above or from below.
+      let [from, to] = [-Infinity, Infinity];
+      for (const [n, reach] of faces) {
+        const rest = reach - n[0] * u - n[1] * v;
+        if (Math.abs(n[2]) < 1e-9) {
+          if (rest < 0) return -Infinity;
+        } else if (n[2] > 0) to = Math.min(to, rest / n[2]);
+        else from = Math.max(from, rest / n[2]);
+      }
+      return from <= to && Number.isFinite(to) ? to : -Infinity;
+    },
+  };
+}
+
+/** What may lie before a point of the picture. */
+export interface Hiding {
+  /** True where something lies nearer to the viewer than `depth` over that point of the picture. */
+  hides(u: number, v: number, depth: number): boolean;
+}
+
 /** Cells of the broad phase, mm: a tube's width or two. */
 const CELL = 80;
 /** A piece over more cells than this (nothing that is built) is looked at from everywhere. */
 const MOST_CELLS = 20_000;
 
 /** All solids of a picture, found by where they are on it. */
-export class Crowd {
+export class Crowd implements Hiding {
   private readonly cells = new Map<number, Solid[]>();
   private readonly everywhere: Solid[] = [];
 
@@ -117,11 +167,24 @@ export class Crowd {
     }
   }
 
-  /** True where something lies nearer to the viewer than `depth` over that point of the picture. */
   hides(u: number, v: number, depth: number): boolean {
+    return this.isHidden(u, v, depth, null);
+  }
+
+  /** The same crowd, as it hides where some do not count. */
+  without(owners: ReadonlySet<number>): Hiding {
+    return { hides: (u, v, depth) => this.isHidden(u, v, depth, owners) };
+  }
+
+  private isHidden(u: number, v: number, depth: number, but: ReadonlySet<number> | null): boolean {
     const key = Math.floor(u / CELL) * 1_000_003 + Math.floor(v / CELL);
     const before = (solid: Solid): boolean =>
-      u >= solid.left && u <= solid.right && v >= solid.low && v <= solid.high && solid.depth(u, v) > depth;
+      u >= solid.left &&
+      u <= solid.right &&
+      v >= solid.low &&
+      v <= solid.high &&
+      but?.has(solid.owner) !== true &&
+      solid.depth(u, v) > depth;
     return (this.cells.get(key)?.some(before) ?? false) || this.everywhere.some(before);
   }
 }

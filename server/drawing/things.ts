@@ -1,4 +1,4 @@
-/** What stands beside the tubes: plates, gussets, seats with their helmets, straps, doors and panels, as lines in space. */
+/** What stands beside the tubes: plates, seats with their helmets, straps, doors and panels, as lines in space. */
 import type { Foot, Seat, Strap } from '../cage/cage';
 import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
@@ -6,7 +6,7 @@ import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centrelin
 import { plateFrame } from '../geometry/feet';
 import type { Shape, StrapFigures } from '../geometry/shape';
 import { rearRectangle, slotsOf } from '../geometry/shell';
-import { gussetCorners, nodeAt } from './gussets';
+import { nodeAt } from './gussets';
 import type { Curve, OnSurface } from './outline';
 import type { Style } from './scene';
 
@@ -170,13 +170,11 @@ function strapLines(shape: Shape, figures: StrapFigures): readonly SpaceLine[] {
   );
 }
 
-/** Everything but tubes and plates. `right` and `up`: of the picture, for what is drawn as a ring. */
+/** Everything but tubes, plates and gussets. `right` and `up`: of the picture, for what is drawn as a ring. */
 export function thingLines(shape: Shape, right: Vec3, up: Vec3): readonly SpaceLine[] {
   const lines: SpaceLine[] = [];
-  const gussets = gussetCorners(shape);
   for (const thing of shape.cage.things.values()) {
     if (thing.kind === 'seat') lines.push(...seatLines(thing, right, up));
-    else if (thing.kind === 'gusset') lines.push(closed('plate', gussets.get(thing.name) ?? []));
     else if (thing.kind === 'door' || thing.kind === 'panel') {
       const outline = thing.outline ?? [];
       lines.push(outline.length > 2 ? closed('panel', outline) : open('panel', outline));

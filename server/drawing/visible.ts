@@ -2,7 +2,7 @@
 import type { Vec3 } from '../centreline/vector';
 import { addScaled } from '../centreline/vector';
 import type { Curve, OnSurface } from './outline';
-import type { Crowd } from './solids';
+import type { Hiding } from './solids';
 import type { View } from './view';
 import { project } from './view';
 
@@ -31,14 +31,14 @@ const between = (a: OnSurface, b: OnSurface, share: number): OnSurface => ({
 });
 
 /** True where nothing lies before the point. */
-export function isSeen(view: View, crowd: Crowd, { at, facing }: OnSurface): boolean {
+export function isSeen(view: View, crowd: Hiding, { at, facing }: OnSurface): boolean {
   const [u, v] = project(view, addScaled(at, facing, ASIDE));
   const depth = project(view, at)[2];
   return !crowd.hides(u, v, depth + MEETING);
 }
 
 /** Cuts a line into stretches that are seen and stretches that are not. `step`: mm between two looks. */
-export function runsOf(view: View, crowd: Crowd, curve: Curve, step: number): readonly Run[] {
+export function runsOf(view: View, crowd: Hiding, curve: Curve, step: number): readonly Run[] {
   const runs: Run[] = [];
   let points: (readonly [number, number])[] = [];
   let seen: boolean | null = null;

@@ -5,9 +5,9 @@
 import type { Cage, Gusset, Thing, Vent } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
 import type { Corners } from '../drawing/gussets';
+import { gussetTubes, gussetWidth } from '../drawing/gusset-bodies';
 import { gussetCorners } from '../drawing/gussets';
 import { platesOf } from '../drawing/things';
-import { outerRadius } from '../geometry/axis';
 import { Kept } from '../geometry/kept';
 import type { Shape, StrapFigures } from '../geometry/shape';
 import { seatIn } from '../geometry/straps';
@@ -109,8 +109,7 @@ export function meshesOf(
 type Add = (kind: MeshKind, name: string, from: readonly unknown[], make: Make, number?: number) => void;
 
 function addGusset(gusset: Gusset, corners: Corners | null, shape: Shape, add: Add): void {
-  const tubes = (gusset.between ?? []).flatMap((name) => (name === null ? [] : partsOf(shape.parts, name)));
-  const width = 2 * Math.min(...tubes.map(outerRadius));
+  const width = gussetWidth(gussetTubes(gusset, shape));
   add('gusset', gusset.name, [gusset, width, ...(corners ?? []).flat()], () =>
     corners === null ? null : gussetMesh({ gusset, corners, width }),
   );

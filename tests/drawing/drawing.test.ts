@@ -124,7 +124,7 @@ describe('measured figures', () => {
   it('are written in the picture with the figure of the model, in the units of the file', () => {
     const car = carOf('siskin-club-bar');
     const svg = svgElement(viewOf(car, 'side', []).scene);
-    expect(svg).toContain('axis at z = 26.375 in');
+    expect(svg).toContain('axis at z = 26 3/8 in');
     const svgPlover = svgElement(viewOf(carOf('plover-rollbar'), 'front', []).scene);
     // 120 before the crown's bend for the diagonal, 45 for the stay: 75 apart along the hoop, as the sample writes them.
     expect(svgPlover).toContain('75 mm from the backstay');

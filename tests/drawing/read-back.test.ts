@@ -55,6 +55,9 @@ const figuresIn = (svg: string): readonly Figure[] =>
 
 /** The one number with a unit that a label says, in degrees or millimetres, and half of its last digit. */
 function printed(says: string): { readonly value: number; readonly half: number } {
+  // Inches on a mark of a tape are said as a fraction, and are exact.
+  const [, whole = '0', over = '', under = ''] = /(?:(-?\d+) )?(\d+)\/(\d+) in/.exec(says) ?? [];
+  if (over !== '') return { value: (Number(whole) + Number(over) / Number(under)) * 25.4, half: 1e-6 };
   const match = /(-?[\d,]*\.?\d+)\s?(°|mm|in)/.exec(says);
   const digits = (match?.[1] ?? '').replaceAll(',', '');
   const unit = match?.[2] === 'in' ? 25.4 : 1;
