@@ -135,7 +135,7 @@ export const CODES = {
   'strap.misses-bar': broken('Strap {strap} does not meet {tube}: {why}.'),
   'strap.on-bend': odd('{what} lies on the bend of {tube} at {node}, by {measured}: {mend}.'),
   'strap.overlap': odd('{a} and {b} overlap by {measured} on {tube}: move one of them along it.'),
-  'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; add a collar.'),
+  'strap.can-slide': odd('Strap {strap} can slide {side} on {tube}: nothing holds it within {limit}; {mend}.'),
   'strap.slot-edge': told("Strap {strap} lies on the slot's rear edge: measured from there."),
   // Stock
   'stock.twice': broken("Stock of '{section}' is told twice: the first one counts."),

@@ -15,6 +15,10 @@ import { byText, figure, tell } from './tell';
 
 /** A collar, or the start of a bend, this near to the webbing's edge holds it. */
 const HOLDS_WITHIN = mm(5);
+/** A collar that is easily made, and the room that webbing wants beside it (common practice, no source). */
+const COLLAR_WIDE = mm(19.05);
+const COLLAR_GAP = mm(1.5875);
+const BOTH_WAYS = 'both ways';
 /** Less than this is rounding, mm. */
 const NOTHING = 1e-6;
 /** Of things that lie in a heap each is told against so many of the others: the rest is told when these are mended. */
@@ -236,7 +240,7 @@ function canSlide(item: OnBar, stops: readonly Stretch[]): readonly Finding[] {
   if (heldBack && heldOn) return [];
   const side =
     !heldBack && !heldOn
-      ? 'both ways'
+      ? BOTH_WAYS
       : heldBack
         ? wayAlong(item.part, webbing.to, 1)
         : wayAlong(item.part, webbing.from, -1);
@@ -246,6 +250,9 @@ function canSlide(item: OnBar, stops: readonly Stretch[]): readonly Finding[] {
       tube: item.part.name,
       side,
       limit: figure(HOLDS_WITHIN, 'mm'),
+      mend: side === BOTH_WAYS ? 'write collars {wide~} gap {gap~} in it' : 'add a collar on that side',
+      wide: figure(COLLAR_WIDE, 'mm'),
+      gap: figure(COLLAR_GAP, 'mm'),
     }),
   ];
 }

@@ -20,6 +20,7 @@ const HINTS: Readonly<Record<string, string>> = {
   'helmet (forward 60, up 280) radius 150': 'helmet (forward 2 1/2, up 11) radius 6',
   'hip (275, 345, 262)': 'hip (11, 13 1/2, 10 1/4)',
   'shoulder-width 480': 'shoulder-width 19',
+  '{ from 600; dia 5 }': '{ from 24; dia 3/16 }',
   'thickness 25': 'thickness 1',
   'thickness 26': 'thickness 1',
   'thickness 1.5': 'thickness 1/16',

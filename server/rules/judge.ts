@@ -9,6 +9,7 @@ import type { Shape } from '../geometry/shape';
 import type { AskedRule, Assessment } from './assess';
 import { askedRules, assessItems, targetOf } from './assess';
 import { Car } from './car';
+import { hintIn } from './inch-hints';
 import type { Library } from './library';
 import { booksOf, libraryOf } from './library';
 import { Memory } from './memory';
@@ -55,7 +56,7 @@ function brokenFinding(assessment: Assessment, car: Car): Finding | null {
     need: bound,
     ask: askFor(limit, mend, low, measured.value),
     ...(limit.borderline === undefined ? {} : { borderline: { value: limit.borderline.upTo, unit: measured.unit } }),
-    mend: mend.says,
+    mend: hintIn(mend.says, car.cage.units),
   };
   return {
     code: rule.code,

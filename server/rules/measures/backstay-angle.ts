@@ -20,7 +20,7 @@ export const backstayAngle: Rule = {
     const [up, down] = car.upDown(member);
     const height = up.at[2] - down.at[2];
     const more = height * Math.tan((target * Math.PI) / 180) - Math.abs(up.at[0] - down.at[0]);
-    return { says: 'move its foot {by} aft', params: { by: { value: Math.ceil(Math.max(0, more)), unit: 'mm' } } };
+    return { says: 'move its foot {by~} aft', params: { by: { value: Math.max(0, more), unit: 'mm' } } };
   },
   explanation: {
     what: 'A backstay stands too steeply.',

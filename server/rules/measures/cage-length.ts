@@ -34,7 +34,7 @@ export const cageLength: Rule = {
     return beyond(car, front[0], rear[0]);
   },
   mend: (item, target) => ({
-    says: 'end it {by} short of that',
+    says: 'end it {by~} short of that',
     ask: ', {book} wants the cage between the mountings that carry the car',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),

@@ -33,7 +33,7 @@ export const dashColumn: Rule = {
     );
   },
   mend: (item, target) => ({
-    says: 'raise it by {by}',
+    says: 'raise it by {by~}',
     ask: ', {book} wants it no lower',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),

@@ -30,7 +30,7 @@ export const dashHeight: Rule = {
     });
   },
   mend: (item, target) => ({
-    says: 'lower it by {by}',
+    says: 'lower it by {by~}',
     ask: ', {book} wants it no higher than the top of the dashboard',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),

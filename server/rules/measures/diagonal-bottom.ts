@@ -29,8 +29,8 @@ export const diagonalBottom: Rule = {
   slack: 1e-6,
   read: (car) => car.of('diagonal').flatMap((member) => bottomOf(car, member) ?? []),
   mend: (item, target) => ({
-    says: 'bring it {by} nearer',
-    params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
+    says: 'bring it {by~} nearer',
+    params: { by: { value: item.measured.value - target, unit: 'mm' } },
   }),
   explanation: {
     what: 'The lower end of a diagonal is too far from the foot.',

@@ -22,7 +22,7 @@ export const diagonalFeet: Rule = {
     return [reading(first.name, far, 'mm', { tube: first.name, other: second.name }, { fact: 'path' })];
   },
   mend: (item, target) => ({
-    says: 'move each {by} toward the other',
+    says: 'move each {by~} toward the other',
     params: { by: { value: Math.ceil((item.measured.value - target) / 2), unit: 'mm' } },
   }),
   explanation: {

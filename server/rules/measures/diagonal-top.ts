@@ -60,7 +60,7 @@ export const diagonalTop: Rule = {
   read: (car) => car.of('diagonal').flatMap((member) => topOf(car, member) ?? []),
   mend: (item, target) => ({
     says: 'bring it {by~} nearer',
-    params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
+    params: { by: { value: item.measured.value - target, unit: 'mm' } },
   }),
   explanation: {
     what: 'The upper end of a diagonal is too far from the backstay.',

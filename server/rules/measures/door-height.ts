@@ -96,7 +96,7 @@ export const doorHeight: Rule = {
         ? height.value - target * whole.value
         : 0;
     return {
-      says: 'lower that end so that it meets the edge {by} lower',
+      says: 'lower that end so that it meets the edge {by~} lower',
       ask: ', {book} allows no more than half',
       params: { by: { value: Math.ceil(down), unit: 'mm' } },
     };

@@ -35,7 +35,7 @@ export const doorSeatGap: Rule = {
         });
   },
   mend: (item, target) => ({
-    says: 'bow the bar {by} out, toward the skin of the door',
+    says: 'bow the bar {by~} out, toward the skin of the door',
     params: { by: figure(Math.ceil(target - item.measured.value), 'mm') },
   }),
   explanation: {

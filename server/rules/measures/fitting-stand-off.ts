@@ -31,7 +31,7 @@ export const fittingStandOff: Rule = {
       return [reading(fitting.name, standOff - hostOd / 2, 'mm', params, { fact: 'stand-off', limit })];
     }),
   mend: (item, target) => ({
-    says: item.measured.value > target ? 'bring it {by} nearer' : 'set it {by} farther out',
+    says: item.measured.value > target ? 'bring it {by~} nearer' : 'set it {by~} farther out',
     params: { by: figure(Math.abs(item.measured.value - target), 'mm') },
   }),
   explanation: {

@@ -26,7 +26,7 @@ export const footBoltEdge: Rule = {
       ];
     }),
   mend: (item, target) => ({
-    says: 'move it {by} inward',
+    says: 'move it {by~} inward',
     params: { by: figure(target - item.measured.value, 'mm') },
   }),
   explanation: {

@@ -23,7 +23,7 @@ export const footEdge: Rule = {
     return [reading(foot.name, least.margin, 'mm', { foot: foot.name, tube: least.tube }, { fact: 'plate' })];
   }),
   mend: (item, target) => ({
-    says: 'make the plate {by} larger on that side, or {double} in all',
+    says: 'make the plate {by~} larger on that side, or {double~} in all',
     params: {
       by: figure(target - item.measured.value, 'mm'),
       double: figure(2 * (target - item.measured.value), 'mm'),

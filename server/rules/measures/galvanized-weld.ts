@@ -19,7 +19,7 @@ export const galvanizedWeld: Rule = {
         : [reading(hole, from - cut - dia / 2, 'mm', { tube: member.name }, { fact: 'from' })],
     ),
   mend: (item, target) => ({
-    says: 'drill it {by} nearer to the weld',
+    says: 'drill it {by~} nearer to the weld',
     params: { by: figure(item.measured.value - target, 'mm') },
   }),
   explanation: {

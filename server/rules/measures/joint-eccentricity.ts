@@ -62,7 +62,7 @@ export const jointEccentricity: Rule = {
   slack: 0.05,
   read: each((car) => car.welds(), readWeld),
   mend: (item, target) => ({
-    says: 'bring them {by} nearer to one point, or apart until both are welded all round',
+    says: 'bring them {by~} nearer to one point, or apart until both are welded all round',
     params: { by: figure(item.measured.value - target, 'mm') },
   }),
   explanation: {

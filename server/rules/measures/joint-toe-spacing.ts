@@ -70,7 +70,7 @@ export const jointToeSpacing: Rule = {
   slack: 0.1,
   read: each((car) => car.weldHosts(), readHost),
   mend: (item, target) => ({
-    says: 'move one of them by {by}, or bring both to one node',
+    says: 'move one of them by {by~}, or bring both to one node',
     params: { by: figure(target - item.measured.value, 'mm') },
   }),
   explanation: {

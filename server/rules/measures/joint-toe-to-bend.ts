@@ -80,7 +80,7 @@ export const jointToeToBend: Rule = {
   slack: 0.05,
   read: each((car) => car.parts(), readPart),
   mend: (item, target) => ({
-    says: 'move it {by} away from the bend, or weld there last and slowly',
+    says: 'move it {by~} away from the bend, or weld there last and slowly',
     ...(item.measured.value < 0 ? { ask: ', where no weld should be' } : {}),
     params: { by: figure(target - item.measured.value, 'mm') },
   }),

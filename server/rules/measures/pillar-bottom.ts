@@ -19,7 +19,7 @@ export const pillarBottom: Rule = {
       return [reading(member.name, Math.min(...feet), 'mm', { tube: member.name, host: host.name }, { fact: 'path' })];
     }),
   mend: (item, target) => ({
-    says: 'bring it {by} nearer',
+    says: 'bring it {by~} nearer',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

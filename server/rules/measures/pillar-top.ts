@@ -19,7 +19,7 @@ export const pillarTop: Rule = {
       return [reading(member.name, far, 'mm', { tube: member.name, host: on.host.name }, { fact: 'path' })];
     }),
   mend: (item, target) => ({
-    says: 'bring it {by} nearer',
+    says: 'bring it {by~} nearer',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

@@ -52,7 +52,7 @@ export const roofEnds: Rule = {
     );
   },
   mend: (item, target) => ({
-    says: 'bring it {by} nearer',
+    says: 'bring it {by~} nearer',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),
   explanation: {

@@ -34,7 +34,7 @@ export const roofGap: Rule = {
     return gap === null ? [] : [gap];
   },
   mend: (item, target) => ({
-    says: 'bring each {by} nearer to the other',
+    says: 'bring each {by~} nearer to the other',
     params: { by: { value: Math.ceil((item.measured.value - target) / 2), unit: 'mm' } },
   }),
   explanation: {

@@ -44,7 +44,7 @@ export const seatGap: Rule = {
   slack: 1e-6,
   read: each(({ shape }) => shape.seats, readingOf),
   mend: (reading, target) => ({
-    says: reading.measured.value < 0 ? 'move it {by} aft, or the seat forward' : 'give it {by} more',
+    says: reading.measured.value < 0 ? 'move it {by~} aft, or the seat forward' : 'give it {by~} more',
     params: { by: { value: target - reading.measured.value, unit: 'mm' } },
   }),
   explanation: {

@@ -1,10 +1,15 @@
 /** `strap.shoulder-angle`: the run below horizontal in side view, from the top of the shoulder (or yoke) to the bar. */
 import { degrees } from '../../../grammar/units';
+import type { StrapFigures } from '../../geometry/shape';
+import { barHeight } from '../bar-height';
 import { belts } from '../examples';
 import { eachOne } from '../each';
 import { missing, reading } from '../readings';
 import type { Rule } from '../rule';
 import { NO_SHOULDER, shouldered } from '../shoulders';
+
+const fromShoulder = ({ dropFromShoulder }: StrapFigures): number | null =>
+  dropFromShoulder === null ? null : degrees(dropFromShoulder);
 
 export const strapShoulderAngle: Rule = {
   code: 'strap.shoulder-angle',
@@ -13,15 +18,15 @@ export const strapShoulderAngle: Rule = {
   groups: ['with yoke', 'without yoke'],
   read: eachOne(shouldered, ({ figures, seat }) => {
     const group = seat.yoke === null ? 'without yoke' : 'with yoke';
-    if (figures.dropFromShoulder === null) return missing(seat.name, NO_SHOULDER, { group });
-    const angle = degrees(figures.dropFromShoulder);
+    const angle = fromShoulder(figures);
+    if (angle === null) return missing(seat.name, NO_SHOULDER, { group });
     const params =
       angle < 0
         ? { strap: figures.name, way: 'runs up {rise}', rise: { value: -angle, unit: 'deg' as const } }
         : { strap: figures.name, way: 'drops {measured}' };
     return reading(figures.name, angle, 'deg', params, { group });
   }),
-  mend: (item, target) => ({ says: item.measured.value > target ? 'raise the bar' : 'lower the bar', params: {} }),
+  mend: (item, target, car) => barHeight(car, item.subject, fromShoulder, target),
   explanation: {
     what: 'A strap runs too steeply down from the shoulder to the bar, or runs up.',
     why: 'A steep strap presses on the spine when it loads; one that runs up lets the shoulders rise.',

@@ -1,5 +1,7 @@
 /** `strap.spine`: between a shoulder strap and the line of the spine, in side view, from square. */
 import { degrees } from '../../../grammar/units';
+import { seatIn } from '../../geometry/straps';
+import { barHeight } from '../bar-height';
 import { belts } from '../examples';
 import { eachOne } from '../each';
 import { missing, reading } from '../readings';
@@ -16,10 +18,17 @@ export const strapSpine: Rule = {
     const off = degrees(figures.dropFromShoulder - seat.recline);
     return reading(figures.name, Math.abs(off), 'deg', { strap: figures.name, way: off > 0 ? 'raise' : 'lower' });
   }),
-  mend: (item) => ({
-    says: `${item.params['way'] === 'raise' ? 'raise' : 'lower'} the bar`,
+  mend: (item, target, car) => ({
+    ...barHeight(
+      car,
+      item.subject,
+      ({ seat, dropFromShoulder }) => {
+        const recline = seat === null ? null : (seatIn(car.cage)(seat)?.recline ?? null);
+        return recline === null || dropFromShoulder === null ? null : degrees(dropFromShoulder - recline);
+      },
+      item.params['way'] === 'raise' ? target : -target,
+    ),
     ask: ', {book} wants it square; it names no tolerance, over {limit} is told',
-    params: {},
   }),
   explanation: {
     what: 'A shoulder strap does not run square to the spine.',

@@ -63,7 +63,7 @@ export const structureRoofLevel: Rule = {
       );
     }),
   mend: (item, target) => ({
-    says: "raise the joint by {by}, above the hoop's top corner",
+    says: "raise the joint by {by~}, above the hoop's top corner",
     ask: ', {book} wants it at roof level, here at most {limit}',
     params: { by: { value: Math.ceil(item.measured.value - target), unit: 'mm' } },
   }),

@@ -37,7 +37,7 @@ export const ventBend: Rule = {
       return [reading(hole, into.deep, 'mm', params, { fact: 'from' })];
     }),
   mend: (item) => ({
-    says: 'drill it on the straight, or inside the joint: it may move {by} along',
+    says: 'drill it on the straight, or inside the joint: it may move {by~} along',
     params: { by: figure(Math.ceil(Math.max(0, item.measured.value)), 'mm') },
   }),
   explanation: {
