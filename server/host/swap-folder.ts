@@ -59,7 +59,8 @@ interface Found {
   readonly others: boolean;
 }
 
-function look(target: string, mine: Mine): Found {
+/** `front`: the name of the page that lies in front; a folder below that has one of its own is another packet. */
+function look(target: string, mine: Mine, front: string | null): Found {
   const ours: string[] = [];
   let others = false;
   let looked = 0;
@@ -67,6 +68,10 @@ function look(target: string, mine: Mine): Found {
     const entries = tried(() => readdirSync(join(target, below), { withFileTypes: true }), null);
     // A folder that somebody made and left empty is theirs.
     if (entries === null || (entries.length === 0 && depth > 0)) others = true;
+    if (depth > 0 && front !== null && mine(headOf(join(target, below, front)))) {
+      others = true;
+      return;
+    }
     for (const entry of entries ?? []) {
       const path = posix.join(below, entry.name);
       if (++looked > MOST_LOOKED_AT) {
@@ -83,12 +88,13 @@ function look(target: string, mine: Mine): Found {
 }
 
 /** What an earlier run wrote there. */
-export const oursIn = (target: string, mine: Mine): readonly string[] => look(target, mine).ours;
+export const oursIn = (target: string, mine: Mine, front: string | null): readonly string[] =>
+  look(target, mine, front).ours;
 
 /** The same, where there is nothing else in the folder; null: there is. A folder that is missing has nothing. */
-export function onlyOurs(target: string, mine: Mine): readonly string[] | null {
+export function onlyOurs(target: string, mine: Mine, front: string | null): readonly string[] | null {
   if (!existsSync(target)) return [];
-  const { ours, others } = look(target, mine);
+  const { ours, others } = look(target, mine, front);
   return others ? null : ours;
 }
 
@@ -175,14 +181,14 @@ const isRunning = (pid: number): boolean => {
  * Clears up after runs that were killed: what they had not finished is removed; an old folder that was put away and not
  * replaced comes back to its place. `name`: the folder's in `place`; empty for what lies inside it.
  */
-export function sweep(place: string, name: string, mine: Mine): void {
+export function sweep(place: string, name: string, mine: Mine, front: string | null): void {
   for (const entry of tried(() => readdirSync(place), [])) {
     const match = entry.startsWith(`${name}${TEMPORARY}`) ? /\.cagewright-(\d+)\.(tmp|old)$/.exec(entry) : null;
     if (match === null || isRunning(Number(match[1]))) continue;
     const path = join(place, entry);
     tried(() => {
       if (match[2] === 'tmp') rmSync(path, { recursive: true, force: true });
-      else if (existsSync(join(place, name))) bury(path, join(place, name), oursIn(path, mine));
+      else if (existsSync(join(place, name))) bury(path, join(place, name), oursIn(path, mine, front));
       else renameSync(path, join(place, name));
     }, undefined);
   }

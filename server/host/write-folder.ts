@@ -33,6 +33,8 @@ export type FolderAnswer =
   /** Nothing has been changed unless the disk itself failed. */
   | { readonly kind: 'refused'; readonly why: string };
 
+const frontOf = ({ files }: FolderJob): string | null => files.at(-1)?.path ?? null;
+
 const refused = (why: string): FolderAnswer => ({ kind: 'refused', why });
 
 const isPlain = (path: string): boolean =>
@@ -60,7 +62,7 @@ async function stageFor(target: string, job: FolderJob): Promise<string> {
   const ending = `${TEMPORARY}${String(process.pid)}.tmp`;
   const place = dirname(target);
   const found = await quiet(stat(target), null);
-  if (found !== null) sweep(target, '', job.mine);
+  if (found !== null) sweep(target, '', job.mine, frontOf(job));
   if (found === null || (await stat(place)).dev === found.dev) {
     const beside = join(place, `${basename(target)}${ending}`);
     try {
@@ -115,9 +117,9 @@ async function withStage<T>(target: string, job: FolderJob, work: (stage: string
 /** Puts the whole stage in the target's place, in one go if that can be; papers of an earlier run that went. */
 function place(stage: string, target: string, job: FolderJob): number {
   const kept = new Set(job.files.map(({ path }) => path));
-  const whole = onlyOurs(target, job.mine);
+  const whole = onlyOurs(target, job.mine, frontOf(job));
   if (whole !== null && exchange(stage, target, whole)) return whole.filter((path) => !kept.has(path)).length;
-  const old = oursIn(target, job.mine).filter((path) => !kept.has(path));
+  const old = oursIn(target, job.mine, frontOf(job)).filter((path) => !kept.has(path));
   moveInto(
     stage,
     target,
@@ -134,7 +136,7 @@ export async function writeFolder(job: FolderJob): Promise<FolderAnswer> {
   if (odd !== undefined) return refused(`${odd.path}: that is no file name`);
   try {
     const target = await quiet(realpath(folder), folder.endsWith(sep) ? folder.slice(0, -1) : folder);
-    sweep(dirname(target), basename(target), job.mine);
+    sweep(dirname(target), basename(target), job.mine, frontOf(job));
     const found = await quiet(stat(target), null);
     if (found !== null && !found.isDirectory()) return refused('it is no folder');
     const obstacles: string[] = [];

@@ -95,6 +95,16 @@ describe('a packet', () => {
     expect(existsSync(w.path('out/templates/old.html'))).toBe(false);
   });
 
+  it('leaves a packet in a folder below alone: it is another one', async () => {
+    w = await world({ 'bar.cage': GOOD });
+    await w.run(['packet', 'bar.cage', '--out', 'cars/one']);
+    const before = await filesIn(w.path('cars/one'));
+    for (const out of ['cars', 'cars', '.'])
+      expect(await w.run(['packet', 'bar.cage', '--out', out])).toEqual({ stdout: '', stderr: '', exit: 0 });
+    expect(await filesIn(w.path('cars/one'))).toEqual(before);
+    expect(Object.keys(await filesIn(w.path('cars')))).toHaveLength(2 * Object.keys(before).length);
+  });
+
   it('says in one line what it cannot do', async () => {
     w = await world({ 'bar.cage': GOOD, 'b.cage': GOOD });
     for (const [argv, why] of [
