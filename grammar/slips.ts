@@ -183,6 +183,20 @@ function closeBracket(bracket: Bracket): Slip | null {
   return bracket.words || (bracket.spaced && bracket.commas > 2) ? suspect : null;
 }
 
+/** `2006-04-01` without its quotes: five tokens that touch, from the year on. */
+function bareDay(tokens: readonly IToken[], year: number): Slip | null {
+  const parts = tokens.slice(year, year + 5);
+  const [first, , , , last] = parts;
+  if (first === undefined || last === undefined) return null;
+  if (!parts.every((part, i) => i === 0 || touches(parts[i - 1], part))) return null;
+  const found = parts.map((part) => part.image).join('');
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(found)) return null;
+  const mend = `"${found}"`;
+  return at('syntax.unexpected', first.startOffset, endOf(last), { found, wanted: `a day stands in quotes, ${mend}` }, [
+    { id: REPLACE, data: { text: mend } },
+  ]);
+}
+
 /** `1-1/2`, and a minus that touches what stands before it where no name swallows it. */
 function minusSlip(tokens: readonly IToken[], i: number, line: string): Slip | null {
   const minus = tokens[i];
@@ -200,6 +214,8 @@ function minusSlip(tokens: readonly IToken[], i: number, line: string): Slip | n
       sum,
     ]);
   }
+  const day = bareDay(tokens, i - 1);
+  if (day !== null) return day;
   if (!figure && !(touching && (before.tokenType === StringToken || isName(before)))) return null;
   return looseMinus(minus, before);
 }

@@ -74,6 +74,12 @@ describe('slips in numbers, each with its mend', () => {
     ["od 6'", "syntax.inch-sign 6'", 'od 6 ft'],
     ['let a = b + 3 -2', 'syntax.unexpected -', 'let a = b + 3 - 2'],
     ['let a = w -10', 'syntax.unexpected -', 'let a = w - 10'],
+    ['homologated 2006-04-01', 'syntax.unexpected 2006-04-01', 'homologated "2006-04-01"'],
+    [
+      'vehicle { mass 980 kg; homologated 2006-04-01; body open }',
+      'syntax.unexpected 2006-04-01',
+      'vehicle { mass 980 kg; homologated "2006-04-01"; body open }',
+    ],
     ['size 45×2.5', 'syntax.character ×', 'size 45 x 2.5'],
     ['size 45 x2.5', 'syntax.unexpected x2', 'size 45 x 2.5'],
     ['bolts 3 xM8', 'syntax.unexpected xM8', 'bolts 3 x M8'],
