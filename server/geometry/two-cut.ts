@@ -99,7 +99,8 @@ export function twoCut(end: CopedEnd, reach: number = COMMON_REACH): TwoCut | nu
 
 /**
  * The same cuts as a saw can be set to: angles and clocks to whole steps (radians), each cut again as deep as it may go.
- * Angles are never rounded past `reach`.
+ * Angles are never rounded past `reach`. `markStep`, mm: marks stand at whole steps of a tape from the long point, toward
+ * the end, and what is left is what those marks leave; 0 for a mark wherever it falls.
  */
 export function settable(
   end: CopedEnd,
@@ -107,6 +108,7 @@ export function settable(
   angleStep: number,
   clockStep: number,
   reach: number = COMMON_REACH,
+  markStep = 0,
 ): FlatStart | null {
   const heights = sampled(end);
   if (heights === null) return null;
@@ -116,7 +118,7 @@ export function settable(
     const clock = Math.round((deepClock ?? 0) / clockStep) * clockStep;
     return { x: slope * Math.cos(clock), y: slope * Math.sin(clock), base: 0 };
   });
-  return started(end, heights, planes);
+  return started(end, heights, planes, markStep);
 }
 
 const overClock = (clock: Angle | null): Angle | null => (clock === null ? null : rad(turned(-clock)));
@@ -255,8 +257,8 @@ function refined(
 }
 
 /** Planes set as deep as they may go, and what they leave: over all clocks, not only the sampled ones. */
-function started(end: CopedEnd, heights: Float64Array, slopes: readonly Plane[]): FlatStart {
-  const planes = slopes.map((plane): Plane => ({ ...plane, base: deepest(end, heights, plane) }));
+function started(end: CopedEnd, heights: Float64Array, slopes: readonly Plane[], markStep = 0): FlatStart {
+  const planes = slopes.map((plane): Plane => onMark(end, { ...plane, base: deepest(end, heights, plane) }, markStep));
   const rest = (clock: number, cut: number): number => cut - kept(end, planes, clock);
   const at = (clock: number): number => rest(clock, end.curve.cut(clock) ?? NaN);
   let where = 0;
@@ -296,6 +298,13 @@ function deepest(end: CopedEnd, heights: Float64Array, { x, y }: Plane): number 
   };
   const samples = heights.map((cut, k) => over((k * 2 * Math.PI) / FINE, cut));
   return -turnMaximum((clock) => over(clock, end.curve.cut(clock) ?? NaN), samples) - CLEAR;
+}
+
+/** The plane moved toward the end until its mark stands on a whole step of a tape; never before the long point. */
+function onMark(end: CopedEnd, plane: Plane, step: number): Plane {
+  if (!(step > 0)) return plane;
+  const mark = plane.base + end.outerRadius * Math.hypot(plane.x, plane.y) - end.minCut;
+  return { ...plane, base: plane.base + Math.max(0, Math.floor(mark / step)) * step - mark };
 }
 
 /** From where on the planes leave material on a generator, at the place in the wall where they leave most. */

@@ -46,8 +46,16 @@ export const onTape = (length: number | null, units: LengthUnit): string =>
 const FINE = 64;
 
 /** The same with sixty-fourths of an inch, laid on the marks as told; millimetres to the nearest tenth. */
-export function fineOnTape(length: number, units: LengthUnit, round: Rounding): string {
+export function fineOnTape(length: number | null, units: LengthUnit, round: Rounding): string {
+  if (length === null || !Number.isFinite(length)) return onTape(length, units);
   const say = (unit: LengthUnit): string =>
     isInches(unit) ? inchFraction(length, FINE, round) : inTenths(length, unit);
   return `${say(units)} (${say(otherUnit(units))})`;
 }
+
+/** A length that a cut may not come short of, measured toward the end: sixty-fourths are rounded up. */
+export const noLess = (length: number | null, units: LengthUnit): string =>
+  fineOnTape(length, units, (steps) => Math.ceil(steps - 2 * HAIR));
+
+/** A length that a cut may not go beyond, measured from the end: sixty-fourths are rounded down. */
+export const noMore = (length: number | null, units: LengthUnit): string => fineOnTape(length, units, Math.floor);

@@ -4,7 +4,7 @@ import type { LengthUnit } from '../../../grammar/units';
 import { degrees } from '../../../grammar/units';
 import type { PartNumber } from '../packet/numbers';
 import { endLabel, endName } from '../packet/numbers';
-import { onTape } from '../on-tape';
+import { noLess, onTape } from '../on-tape';
 import type { Check, Reach, Spot } from './checks';
 import type { BendFigures, BendRow, Trim } from './figures';
 import { rotationWords } from './sketch';
@@ -54,11 +54,16 @@ export function checkWords(check: Check): { readonly what: string; readonly how:
 const nothing = (length: number | null): boolean => length !== null && length < 0.05;
 
 /** How the end is made after it has been cut to length. */
-function finished({ end, longAt }: Trim): string {
+function finished({ end, longAt, bend }: Trim): string {
+  const { clockZero, bendInsideClock: inside } = end;
+  const from = [
+    ...(clockZero === null ? [] : [`0° is ${clockZero.name} of this end`]),
+    ...(inside === null ? [] : [`the inside of bend ${String(bend)} is at ${angleWords(inside)}`]),
+  ].join(', ');
   const long =
     longAt.length === 0
       ? ''
-      : `; the long point stands at ${longAt.map((clock) => angleWords(clock)).join(' and ')} of the clock`;
+      : `; the long point stands at clock ${longAt.map((clock) => angleWords(clock)).join(' and ')}${from === '' ? '' : ` (${from})`}`;
   switch (end.fit) {
     case 'cope':
       return `then coped to ${end.hosts.join(', ')} (its template)${long}`;
@@ -76,7 +81,7 @@ export function trimWords(trim: Trim, units: LengthUnit): readonly [string, stri
   const { end, bend, fromTangent, tail } = trim;
   return [
     endLabel(end),
-    `${onTape(fromTangent, units)} from where bend ${String(bend)} ${end.which === 'first' ? 'begins' : 'ends'}, along the straight leg`,
+    `${noLess(fromTangent, units)} from where bend ${String(bend)} ${end.which === 'first' ? 'begins' : 'ends'}, along the straight leg`,
     nothing(tail) ? 'nothing: the stick ends there' : `a tail of ${onTape(tail, units)}`,
     finished(trim),
   ];

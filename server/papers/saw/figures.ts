@@ -1,10 +1,11 @@
 /** What a saw does to one end: flat cuts for a fish-mouth, or the one that a plate or a square end wants. */
-import type { Angle, Length } from '../../../grammar/units';
+import type { Angle, Length, LengthUnit } from '../../../grammar/units';
 import { mm } from '../../../grammar/units';
 import type { Saw } from '../../cage/cage';
 import type { End, Part } from '../../geometry/shape';
 import type { CopedEnd, FlatCut, FlatStart } from '../../geometry/two-cut';
 import { COMMON_REACH, mirroredStart, sampled, settable, twoCut } from '../../geometry/two-cut';
+import { stepOf } from './tape';
 
 /** A mitre saw is set to half degrees, and a clock is laid out to whole ones. */
 const ANGLE_STEP = Math.PI / 360;
@@ -143,14 +144,14 @@ function startsAgain(end: CopedEnd, heights: Float64Array, known: KnownStarts): 
   return null;
 }
 
-function startsOf(end: CopedEnd, reach: number, known: KnownStarts): Starts | null {
+function startsOf(end: CopedEnd, reach: number, markStep: number, known: KnownStarts): Starts | null {
   const heights = sampled(end);
   if (heights === null) return null;
   const again = startsAgain(end, heights, known);
   if (again !== null) return again;
   const cuts = twoCut(end, reach);
   if (cuts === null) return null;
-  const set = (start: FlatStart): FlatStart | null => settable(end, start, ANGLE_STEP, CLOCK_STEP, reach);
+  const set = (start: FlatStart): FlatStart | null => settable(end, start, ANGLE_STEP, CLOCK_STEP, reach, markStep);
   const [one, two] = [set(cuts.single), set(cuts.pair)];
   if (one === null || two === null) return null;
   const starts = { one, two, better: cuts.better };
@@ -158,8 +159,17 @@ function startsOf(end: CopedEnd, reach: number, known: KnownStarts): Starts | nu
   return starts;
 }
 
-/** The figures of one end; null where its cut is not known. `known`: of ends of the same car and saw. */
-export function sawnFigures(part: Part, end: End, saw: Saw | null, known: KnownStarts = []): SawnFigures | null {
+/**
+ * The figures of one end; null where its cut is not known. Marks stand where a tape of `units` has its own. `known`: of ends
+ * of the same car, saw and tape.
+ */
+export function sawnFigures(
+  part: Part,
+  end: End,
+  saw: Saw | null,
+  units: LengthUnit = 'mm',
+  known: KnownStarts = [],
+): SawnFigures | null {
   const { curve, minCut, maxCut, sawAngle } = end;
   const section = part.tube.section;
   if (curve === null || minCut === null || maxCut === null || section === null) return null;
@@ -178,7 +188,7 @@ export function sawnFigures(part: Part, end: End, saw: Saw | null, known: KnownS
   }
   const outerRadius = section.od / 2;
   const coped: CopedEnd = { curve: remembered(curve), outerRadius, innerRadius: outerRadius - section.wall, minCut };
-  const starts = startsOf(coped, reach, known);
+  const starts = startsOf(coped, reach, stepOf(units), known);
   if (starts === null) return null;
   const { one, two, better } = starts;
   const chosen = better === 'single' ? one : two;

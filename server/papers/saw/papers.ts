@@ -8,7 +8,7 @@ import { sayTube } from '../quantity';
 import { sawSheet } from './sheet';
 
 const CLOCK =
-  'The clock: look from END 1 along the tube toward END 2, at both ends; it grows clockwise from the line TOP (or FRONT) that is drawn along the tube. Draw that line first, and check it at both ends: a cut at the wrong clock has top and bottom swapped.';
+  'The clock: look from END 1 along the tube toward END 2, at both ends; it grows clockwise from the line TOP (or FRONT) of that end. Find that line as each end says, draw it, and look again before the saw runs: a cut at the wrong clock has top and bottom swapped.';
 
 /** Parts that an open error touches have none: nobody should cut by it. */
 export const sawPapers: Maker = (input: PacketInput): readonly Paper[] => {

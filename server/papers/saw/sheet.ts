@@ -6,7 +6,7 @@ import { svgElement } from '../../drawing/svg';
 import type { End, Part } from '../../geometry/shape';
 import type { Markup } from '../html';
 import { element, join, paragraph, raw, table, terms, words } from '../html';
-import { onTape } from '../on-tape';
+import { fineOnTape, noLess, onTape } from '../on-tape';
 import { endLabel, endSign } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import type { CopeStart, HeldCut, Hold, KnownStarts, PlainSaw } from './figures';
@@ -23,8 +23,24 @@ const angleWords = (angle: number): string => sayMeasure({ value: degrees(angle)
 function clockWords(clock: number | null, end: End, od: number | null, units: LengthUnit): string {
   if (clock === null) return 'all round';
   const zero = end.clockZero?.name ?? '0°';
-  const round = od === null || clock < 1e-9 ? '' : `, ${onTape((clock * od) / 2, units)} round from ${zero}`;
+  const round =
+    od === null || clock < 1e-9 ? '' : `, ${fineOnTape((clock * od) / 2, units, Math.round)} round from ${zero}`;
   return `${angleWords(clock)}${clock < 1e-9 ? ` (${zero})` : round}`;
+}
+
+/**
+ * How the line from which the clock counts is found on a tube that lies on the bench: TOP means nothing there. Of a bent
+ * tube by its nearest bend; of a straight one both ends have one line.
+ */
+export function zeroWords(part: Part, end: End, units: LengthUnit): string {
+  const name = end.clockZero?.name ?? 'clock 0';
+  const od = part.tube.section?.od ?? null;
+  const inside = end.bendInsideClock;
+  if (inside === null || od === null)
+    return `one straight line along the whole tube, drawn before anything is cut: both ends are laid out from it. In the car it is the ${name === 'FRONT' ? 'front' : 'top'} of the tube.`;
+  const bend = String(end.which === 'first' ? 1 : part.bends.length);
+  const round = inside < 1e-9 ? '' : `, ${fineOnTape((inside * od) / 2, units, Math.round)} round from ${name}`;
+  return `the inside of bend ${bend} stands at clock ${angleWords(inside)}${round}: set ${name} off from there. The other end has a line of its own.`;
 }
 
 export function holdWords({ straight, upTo, vice, holds }: Hold, units: LengthUnit): string {
@@ -47,6 +63,13 @@ function leanWords({ cut }: HeldCut, start: CopeStart, units: LengthUnit): strin
   return `toward the end: on the other side, at ${angleWords(clock)}, it ${where}`;
 }
 
+const bendWords = (fromBend: number | null, units: LengthUnit): string =>
+  fromBend === null
+    ? 'no bend'
+    : fromBend >= 0
+      ? markFromBend(fromBend, units)
+      : `${markFromEnd(-fromBend, units)} past where it begins, in the bend`;
+
 function cutTable(start: CopeStart, od: number | null, units: LengthUnit): Markup {
   return table(
     start.cuts.length === 1
@@ -67,7 +90,7 @@ function cutTable(start: CopeStart, od: number | null, units: LengthUnit): Marku
         element('b', {}, words(angleWords(held.cut.angle))),
         element('b', {}, words(clockWords(held.cut.deepClock, start.end, od, units))),
         element('b', {}, words(markFromEnd(held.cut.fromLongPoint, units))),
-        words(held.fromBend === null ? 'no bend' : markFromBend(held.fromBend, units)),
+        words(bendWords(held.fromBend, units)),
         words(leanWords(held, start, units)),
         words(holdWords(held.hold, units)),
       ],
@@ -105,10 +128,11 @@ function cope(start: CopeStart, part: Part, { units, cage }: PacketInput): Marku
       ),
       cutTable(start, od, units),
       terms([
+        [`Line ${zero}`, words(zeroWords(part, end, units))],
         [
           'Left to grind',
           words(
-            `${onTape(chosen.left, units)} at most, along the tube, at clock ${angleWords(chosen.leftClock)}${squared}: to the line of the template, never by this paper alone`,
+            `${noLess(chosen.left, units)} at most, along the tube, at clock ${angleWords(chosen.leftClock)}${squared}: to the line of the template, never by this paper alone`,
           ),
         ],
         ['One cut or two', words(choiceWords(start, units))],
@@ -147,12 +171,13 @@ function sawn(figures: PlainSaw, part: Part, { units, cage }: PacketInput): Mark
     ...(square
       ? []
       : ([
+          [`Line ${end.clockZero?.name ?? 'clock 0'}`, words(zeroWords(part, end, units))],
           ['Long point at clock', element('b', {}, words(clockWords(longClock, end, od, units)))],
           ['Short side', words(`opposite, ${onTape(depth, units)} behind the long point`)],
         ] as const)),
     ...(figures.fromBend === null
       ? []
-      : ([['Long point from the bend', words(onTape(figures.fromBend, units))]] as const)),
+      : ([['Long point from the bend', words(noLess(figures.fromBend, units))]] as const)),
     ['Does the vice hold it?', words(holdWords(hold, units))],
     ...(reached
       ? []
@@ -175,7 +200,7 @@ function sawn(figures: PlainSaw, part: Part, { units, cage }: PacketInput): Mark
 export function sawSheet(part: Part, input: PacketInput, known: KnownStarts): Markup {
   return join(
     part.ends.map((end) => {
-      const figures = sawnFigures(part, end, input.cage.saw, known);
+      const figures = sawnFigures(part, end, input.cage.saw, input.units, known);
       const body =
         figures === null
           ? paragraph('How this end is cut is not known: see the findings on the front page.')

@@ -7,8 +7,8 @@ import { otherUnit } from '../quantity';
 const INCH = UNITS['in']?.factor ?? 25.4;
 const HAIR = 1e-6;
 
-/** Half millimetres, or thirty-seconds of an inch. */
-const stepOf = (units: LengthUnit): number => (units === 'in' || units === 'ft' ? INCH / 32 : 0.5);
+/** The marks of a tape: half millimetres, or thirty-seconds of an inch. */
+export const stepOf = (units: LengthUnit): number => (units === 'in' || units === 'ft' ? INCH / 32 : 0.5);
 
 const inOne = (length: number, units: LengthUnit, round: (steps: number) => number): string => {
   const step = stepOf(units);

@@ -16,6 +16,8 @@ export interface Names {
   readonly hosts: string;
   /** `END 2 bar-end.left`. */
   readonly other: string;
+  /** `long point 53.2 mm (2 3/32 in) from bend 1`; null without a bend. */
+  readonly held: string | null;
   /** A host's number, or its name where it has none. */
   readonly numberOf: (host: string) => string;
 }
@@ -39,8 +41,8 @@ export function fitted(
 }
 
 /** A name as one line, or two where one would be too small to read: broken at a hyphen, a point or a blank. */
-export function inLines(words: string, size: number, room: number): readonly string[] {
-  const scale = (room * SLACK) / helveticaWidth(words, size, true);
+export function inLines(words: string, size: number, room: number, bold = true): readonly string[] {
+  const scale = (room * SLACK) / helveticaWidth(words, size, bold);
   if (size * scale >= SMALLEST || words.length < 4) return [words];
   const breaks = [...words.matchAll(/[-. ]/g)].map(({ index }) => index + 1);
   const middle = words.length / 2;
@@ -88,20 +90,25 @@ function arrowUp(x: number, tip: number, foot: number, which: 'first' | 'last'):
 }
 
 /** Room that the words of a wrap take below its clock, mm. */
-export const WORDS_TALL = 27;
+export const WORDS_TALL = 29;
 
 /** The words of one half of the wrap, `left` to `right`, from `top` down. */
 export function halfWords(wrap: Wrap, names: Names, left: number, right: number, top: number): readonly Item[] {
   const column = 8;
   const room = right - left - column - 2;
   const x = left + column + room / 2;
-  const named = inLines(names.name, 3.8, room);
-  const rows: readonly (readonly [string, number, boolean])[] = [
+  type Row = readonly [words: string, size: number, bold: boolean];
+  const broken = (words: string, size: number, bold: boolean): readonly Row[] => {
+    const lines = inLines(words, size, room, bold);
+    return lines.map((one): Row => [one, lines.length === 1 ? size : size * 0.78, bold]);
+  };
+  const rows: readonly Row[] = [
     [names.hand === '' ? names.digits : `${names.digits} ${names.hand}`, 6.4, true],
-    ...named.map((one): readonly [string, number, boolean] => [one, named.length === 1 ? 3.8 : 3, true]),
-    [endLabel(wrap.end), 4, true],
-    [`cut to ${names.hosts}`, 3, false],
-    [`arrow: to ${names.other}`, 3, false],
+    ...broken(names.name, 3.8, true),
+    ...broken(endLabel(wrap.end), 4, true),
+    ...broken(`cut to ${names.hosts}`, 3, false),
+    ...broken(`arrow: to ${names.other}`, 3, false),
+    ...(names.held === null ? [] : broken(names.held, 2.6, false)),
   ];
   const lead = (WORDS_TALL - rows.reduce((sum, [, size]) => sum + size, 0)) / rows.length;
   let y = top;

@@ -3,7 +3,8 @@ import type { Anchor, Item, Point, Style } from '../../drawing/scene';
 import { group, line, point, text } from '../../drawing/scene';
 import { simplified } from '../../drawing/simplify';
 import { endName } from '../packet/numbers';
-import { onSheet, sawItems } from './draw-saws';
+import { helveticaWidth } from '../pdf-text';
+import { onSheet, sawItems, sawPlaces } from './draw-saws';
 import type { Names } from './draw-words';
 import { boxed, fitted, halfWords, WORDS_TALL } from './draw-words';
 import type { Wrap, WrapPoint } from './wrap';
@@ -49,8 +50,8 @@ export const placeOn =
 /** Layers of a drawing for machines carry these names. */
 const layer = (name: string, items: readonly Item[]): Item => group(name, items, { layer: name });
 
-/** Degrees between figures of the clock: thin tubes have room for half of them. */
-const figuresEach = (width: number): number => (width / 12 > 8.6 ? 30 : 60);
+/** Degrees between figures of the clock: thin tubes have room for half of them, or fewer. */
+const figuresEach = (width: number): number => [30, 60, 90].find((each) => (width * each) / 360 > 8.6) ?? 180;
 
 function clockItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
   const items: Item[] = [];
@@ -85,9 +86,12 @@ function wasteItems(wrap: Wrap, at: (p: WrapPoint) => Point, strip: number, zero
     if (on !== undefined) items.push(line('leader', [at({ x: on.x, s: strip }), at(on)]));
   }
   const room = wrap.width / 2 - 4 - 1.6 * zero.length;
+  const said = 'WASTE: err on this side';
+  // In letters too small to read the longer words warn of nothing.
+  const short = helveticaWidth(said, 1.6, true) > room;
   for (const side of [-1, 1]) {
     const { x, y } = at({ x: side * (wrap.width / 2 - room / 2 - 1), s: strip - STRIP / 2 });
-    items.push(fitted(point(x, y + 1.2), 'WASTE: err on this side', 3.4, room, { bold: true }));
+    items.push(fitted(point(x, y + 1.2), short ? 'WASTE' : said, 3.4, room, { bold: true }));
   }
   return layer('waste', items);
 }
@@ -108,17 +112,15 @@ function insideItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item
   const x = wrap.xOf(inside);
   const said = 'inside of bend';
   const p = at({ x, s: markLine(wrap) });
-  // The words stay on the paper, and clear of the line TOP where they can.
-  const anchor =
-    x > wrap.width / 2 - 9 || (x < 0 && x > -9)
-      ? 'end'
-      : x < 9 - wrap.width / 2 || (x >= 0 && x < 9)
-        ? 'start'
-        : 'middle';
-  const by = anchor === 'end' ? -0.8 : anchor === 'start' ? 0.8 : 0;
+  // The words stay on their half of the paper, clear of the line TOP; on thin tubes they get smaller for that.
+  const half = wrap.width / 2;
+  const wide = helveticaWidth(said, 2.4, false);
+  const [from, to] = x < 0 ? [0.8, half - 0.8] : [half + 0.8, wrap.width - 0.8];
+  const room = to - from;
+  const start = Math.min(Math.max(p.x - wide / 2, from), Math.max(from, to - wide));
   return layer('inside-of-bend', [
     line('helmet', [at({ x, s: top }), at({ x, s: wrap.end.curve?.cut(inside) ?? wrap.maxCut })]),
-    text(point(p.x + by, p.y - 1.2), said, 2.4, { anchor, halo: true }),
+    fitted(point(start, p.y - 1.2), said, 2.4, room, { anchor: 'start' }),
   ]);
 }
 
@@ -134,30 +136,44 @@ function besideAcross(
     { x: wrap.width / 2 + 1.4, anchor: 'start' },
     { x: wrap.width / 2 - 1.4, anchor: 'end' },
   ];
-  const taken = onSheet(wrap, Infinity).map(at);
+  const taken = sawPlaces(wrap, Infinity).map(({ place }) => at(place));
   const isFree = ({ x }: { readonly x: number }): boolean =>
     taken.every((p) => Math.abs(p.x - x) > 20 || Math.abs(p.y - y) > 5);
   return spots.find(isFree) ?? { x: 0.8, anchor: 'start' };
 }
 
 /** Straight lines across, each with its name. */
-function acrossItems(wrap: Wrap, at: (p: WrapPoint) => Point, top: number): Item {
-  const across = (style: Style, s: number, said: string, below: boolean): readonly Item[] => {
+function acrossItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
+  const across = (style: Style, s: number, said: string): readonly Item[] => {
     const { y } = at({ x: 0, s });
-    // Above a line are the words, whose arrow stands at the left.
-    const { x, anchor } = below ? besideAcross(wrap, at, y) : ({ x: wrap.width - 0.8, anchor: 'end' } as const);
+    const { x, anchor } = besideAcross(wrap, at, y);
     return [
       line(style, [point(0, y), point(wrap.width, y)]),
-      text(point(x, y + (below ? 2.4 : -0.9)), said, SMALL, { halo: true, anchor }),
+      text(point(x, y + 2.4), said, SMALL, { halo: true, anchor }),
     ];
   };
-  const { bend } = wrap;
-  const bendHere = bend !== null && bend < top && bend > wrap.minCut;
   return layer('mark-line', [
-    ...across('plate', markLine(wrap), 'mark line', true),
-    ...across('datum', wrap.minCut, 'long point', true),
-    ...(bendHere ? across('panel', bend, 'bend begins', false) : []),
+    ...across('plate', markLine(wrap), 'mark line'),
+    ...across('datum', wrap.minCut, 'long point'),
   ]);
+}
+
+/** True where the nearest bend begins on the paper itself: there it no longer lies flat on the tube. */
+export const bendOnPaper = ({ bend, minCut, maxCut }: Wrap): boolean =>
+  bend !== null && bend < maxCut + TAIL && bend > minCut;
+
+/** Where the nearest bend begins. Its name stands clear of the clock and of the words, with a line to it from there. */
+function bendItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
+  const { bend, width } = wrap;
+  if (bend === null || !bendOnPaper(wrap)) return layer('mark-line', []);
+  const { y } = at({ x: 0, s: bend });
+  const zone = { from: CLOCK_TALL, to: CLOCK_TALL + ZERO_TALL + WORDS_TALL };
+  const named = (base: number): Item =>
+    text(point(width - 0.8, base), 'bend begins', SMALL, { halo: true, anchor: 'end' });
+  const across = line('panel', [point(0, y), point(width, y)]);
+  if (y > zone.to) return layer('mark-line', [across, named(y - 0.9)]);
+  const leader = line('dimension', [point(width - 2.4, y), point(width - 2.4, zone.from + 2)]);
+  return layer('mark-line', [across, leader, named(zone.from + 3.2)]);
 }
 
 /** Everything that is cut out and wrapped. */
@@ -171,9 +187,11 @@ export function drawWrap(wrap: Wrap, names: Names): Drawn {
   const words = CLOCK_TALL + ZERO_TALL;
   const items: readonly Item[] = [
     wasteItems(wrap, at, strip, zero),
-    clockItems(wrap, at, top),
+    // Lines that figures and words stand on come first: these keep their ground of paper.
     insideItems(wrap, at, top),
-    acrossItems(wrap, at, top),
+    bendItems(wrap, at),
+    clockItems(wrap, at, top),
+    acrossItems(wrap, at),
     layer('outer-edge', [line('helmet', simplified(wrap.outer.map(at), NEAR))]),
     layer('cut', [line('outline', simplified(wrap.cut.map(at), NEAR))]),
     layer('hole-saw', sawItems(wrap, at, strip, top, names.numberOf)),

@@ -1,8 +1,9 @@
 /** Templates on sheets: what is said beside a wrap, its ordinates, a scale bar, and tiles where it is larger than the sheet. */
+import type { LengthUnit } from '../../../grammar/units';
 import type { Item, Scene } from '../../drawing/scene';
 import { group, line, point, text } from '../../drawing/scene';
 import type { Part } from '../../geometry/shape';
-import { onTape } from '../on-tape';
+import { fineOnTape, noLess, noMore, onTape } from '../on-tape';
 import { sayTube } from '../quantity';
 import { CAUTIONS, footer } from '../packet/marks';
 import { endLabel, endName } from '../packet/numbers';
@@ -10,8 +11,8 @@ import type { PartNumber } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import { helveticaWidth } from '../pdf-text';
 import type { Drawn } from './draw';
-import { markLine } from './draw';
-import { sawWords } from './draw-saws';
+import { bendOnPaper, markLine } from './draw';
+import { clockWords, sawWords } from './draw-saws';
 import { fitted } from './draw-words';
 import { ordinates, tableHeight } from './ordinates';
 import { moved, OVERLAP, tilingOf } from './tiles';
@@ -72,6 +73,16 @@ function broken(words: string, room: number, size: number): readonly string[] {
   return now === '' ? lines : [...lines, now];
 }
 
+/** How TOP is found on a bent tube that lies on the bench. */
+function insideWords({ end, od }: Wrap, zero: string, units: LengthUnit): readonly string[] {
+  const inside = end.bendInsideClock;
+  if (inside === null) return [];
+  const round = fineOnTape((inside * od) / 2, units, Math.round);
+  return [
+    `On the bench: the broken line "inside of bend" lies on the inside of the nearest bend, at clock ${clockWords(inside)}, ${round} round from ${zero}. ${zero} of the other end is another line.`,
+  ];
+}
+
 /** What is said of a template, in the order in which it is needed. */
 export function sentences({ wrap, hosts, other }: Template, input: PacketInput): readonly string[] {
   const { units } = input;
@@ -86,13 +97,14 @@ export function sentences({ wrap, hosts, other }: Template, input: PacketInput):
   const line = markLine(wrap);
   const held =
     bend === null
-      ? 'No bend on this tube.'
-      : `Long point ${tape(bend - minCut)} from where the nearest bend begins; the straight mark line ${bend >= line ? `${tape(bend - line)} from it` : `${tape(line - bend)} past it, in the bend: lay it out by the long point`}.`;
+      ? `No bend on this tube: draw line ${zero} along all of it before anything is cut. Both ends are laid out from that one line.`
+      : `Long point ${noLess(bend - minCut, units)} from where the nearest bend begins; the straight mark line ${bend >= line ? `${noLess(bend - line, units)} from it` : `${tape(line - bend)} past it, in the bend: lay it out by the long point`}.${bendOnPaper(wrap) ? ' Cut the paper off where the bend begins: it does not lie on a bend.' : ''}`;
   return [
     `Cut out the frame. Wrap it round ${endName(end)} of the tube, PRINTED SIDE OUT, arrow toward ${other}, line ${zero} ${where}; the seams meet edge to edge (paper of 0.1 mm).`,
     `The clock grows to the ${side} on this sheet: looking along the tube from END 1 toward END 2 it grows clockwise, at both ends.`,
+    ...insideWords(wrap, zero, units),
     held,
-    `The straight mark line lies ${tape(line - minCut)} behind the long point. The grey line across is the long point.`,
+    `The straight mark line lies ${noMore(line - minCut, units)} behind the long point. The grey line across is the long point.`,
     `Thick curve: cut square through the wall to ${hosts}. Broken curve: the outer edge, if you bevel. Keep the line: cut and grind on the hatched side only, never past it.`,
     ...wrap.saws.map((saw) => sawWords(saw, wrap, units)),
   ];

@@ -4,6 +4,7 @@ import { dxfFile } from '../dxf';
 import { svgFile } from '../../drawing/svg';
 import { PACKET_MARK } from '../packet/marks';
 import { endLabel } from '../packet/numbers';
+import { noLess } from '../on-tape';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
 import { pdfFile } from '../pdf';
 import { drawWrap, otherEnd } from './draw';
@@ -26,6 +27,10 @@ export function templatesOf(part: Part, input: PacketInput): readonly Template[]
       name: `${part.tube.base}${part.piece === null ? '' : `, piece ${part.piece}`}`,
       hosts,
       other,
+      held:
+        wrap.bend === null
+          ? null
+          : `long point ${noLess(wrap.bend - wrap.minCut, input.units)} from bend ${String(end.which === 'first' ? 1 : part.bends.length)}`,
       numberOf: (name) => input.numbers.get(name)?.digits ?? name,
     });
     return [{ part, wrap, number, hosts, other, drawn }];

@@ -94,6 +94,47 @@ describe('saw sheets', () => {
     expect(nearest).toBeGreaterThan(0);
   });
 
+  it.each(['mm', 'in'] as const)(
+    'what is left to grind is what the printed marks leave, in a file of %s',
+    async (units) => {
+      const input = untouched(await inputOf(car()));
+      const part = input.shape.parts.get('brace');
+      const figures = part === undefined ? null : sawnFigures(part, part.ends[1], null, units);
+      if (figures?.kind !== 'cope') throw new Error('the brace was meant to have a fish-mouth');
+      const { coped, chosen } = figures;
+      // Marks as a tape has them: half millimetres, thirty-seconds of an inch; then the planes through them, by hand.
+      const [step, perUnit] = units === 'mm' ? [0.5, 1] : [1 / 32, 25.4];
+      const marks = chosen.cuts.map(({ fromLongPoint }) => fromLongPoint / perUnit / step);
+      for (const mark of marks) expect(mark).toBeCloseTo(Math.round(mark), 6);
+      let left = -Infinity;
+      for (let k = 0; k < 1440; k++) {
+        const clock = (k * Math.PI) / 720;
+        for (const rho of [coped.innerRadius, coped.outerRadius]) {
+          const kept = chosen.cuts.map((cut, i) => {
+            const slope = rho * Math.cos(clock - (cut.deepClock ?? 0)) - coped.outerRadius;
+            return coped.minCut + Math.round(marks[i] ?? NaN) * step * perUnit + Math.tan(cut.angle) * slope;
+          });
+          left = Math.max(left, (coped.curve.cut(clock) ?? NaN) - Math.max(...kept));
+        }
+      }
+      expect(chosen.left).toBeCloseTo(left, 1);
+      expect(chosen.left).toBeGreaterThan(left - 1e-6);
+    },
+  );
+
+  it('each end says how its line TOP is found: a bent one by the inside of its bend, a straight one has one line', async () => {
+    const papers = sawPapers(untouched(await inputOf(car())));
+    const hoop = papers.find(({ parts }) => parts.includes('hoop'));
+    const said = typeof hoop?.content === 'string' ? wordsIn(parse(hoop.content)) : '';
+    // Legs stand nearly upright, so 0° is forward. Up along the left leg, clockwise from forward is left, and the bend's inside
+    // is right: 270°. Down along the right leg, clockwise from forward is right, and the inside is left: 270° again.
+    expect(said).toMatch(
+      /Line FRONT\s*the inside of bend 1 stands at clock 270°, 106 mm \(4 11\/64 in\) round from FRONT/,
+    );
+    expect(said).toMatch(/Line FRONT\s*the inside of bend 2 stands at clock 270°/);
+    expect(brace(papers)).toMatch(/Line TOP\s*one straight line along the whole tube/);
+  });
+
   it('twins are sawn by the same angles at mirrored clocks, and their numbers hold for their own curves', async () => {
     const input = untouched(
       await inputOf(
@@ -108,7 +149,7 @@ describe('saw sheets', () => {
     const known: KnownStarts = [];
     const [left, right] = ['stay.left', 'stay.right'].map((name) => {
       const part = input.shape.parts.get(name);
-      const figures = part === undefined ? null : sawnFigures(part, part.ends[1], null, known);
+      const figures = part === undefined ? null : sawnFigures(part, part.ends[1], null, 'mm', known);
       if (figures?.kind !== 'cope') throw new Error(`${name} was meant to have a fish-mouth`);
       return figures;
     });
@@ -194,6 +235,19 @@ ${more}`;
     const into = { straight: mm(-1), upTo: 'other end', vice: mm(120), holds: false } as const;
     expect(holdWords(into, 'mm')).toBe('no: the cut runs into the other end');
     expect(brace(sawPapers(untouched(await inputOf(rung(400, 'mm')))))).toContain('yes: ');
+  });
+
+  it('a cut that runs into a bend is marked past where the bend begins, never by a length below nothing', async () => {
+    const more = `die d { od 45 mm; radius 135 mm; grip 60 mm }
+node g = (72 mm, 200 mm, 500 mm)
+node h = (500 mm, 250 mm, 900 mm)
+node at = (0 mm, 200 mm, 500 mm)
+tube hook { section t; die d; path at, g, h; last open }
+`;
+    const hook = sawPapers(untouched(await inputOf(rung(900, 'mm', more)))).find(({ parts }) => parts.includes('hook'));
+    const said = typeof hook?.content === 'string' ? wordsIn(parse(hook.content)) : '';
+    expect(said).toMatch(/\d mm \([^)]*\) past where it begins, in the bend/);
+    expect(said).not.toMatch(/-\d/);
   });
 
   it('a car in inches has them first, and is told what the vice needs in a unit that is written', async () => {

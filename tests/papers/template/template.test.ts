@@ -2,8 +2,9 @@
 import DxfParser from 'dxf-parser';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { Item } from '../../../server/drawing/scene';
 import type { Part } from '../../../server/geometry/shape';
-import { templatePapers } from '../../../server/papers/template/papers';
+import { templatePapers, templatesOf } from '../../../server/papers/template/papers';
 import { stationsOf, wrapOf } from '../../../server/papers/template/wrap';
 import type { Spot, Vec3 } from './on-paper';
 import { branchOf, find, inputOf, latin, long, pathsOf, skew } from './on-paper';
@@ -148,6 +149,42 @@ tube branch { section t; path c, d }
       'words',
     ])
       expect(layers, name).toContain(name);
+  });
+
+  it('what is cut out and wrapped itself has angle and line of the hole saw, and how far the long point lies from the bend', async () => {
+    const input = await inputOf(`cage "Bent branch"
+units mm
+section h { od 160; wall 4 }
+section t { od 40; wall 2 }
+die t { od 40; radius 120 }
+node a = (0, -600, 500)
+node b = (0, 600, 500)
+node c = (0, 0, 500)
+node d = (400, 0, 500)
+node e = (400, 300, 500)
+tube host as main-rollbar { section h; path a, b }
+tube branch { section t; die t; path c, d, e; last open }
+`);
+    const [end] = branchOf(input).ends;
+    const wordsOf = (items: readonly Item[]): readonly (Item & { kind: 'text' })[] =>
+      items.flatMap((item) =>
+        item.kind === 'text' ? [item] : item.kind === 'group' || item.kind === 'clip' ? wordsOf(item.items) : [],
+      );
+    const drawn = templatesOf(branchOf(input), input)[0]?.drawn;
+    const said = wordsOf(drawn?.items ?? []).map(({ text }) => text);
+    // The bend turns by 90 degrees: its tangent is 120 before the corner. The long point is the bore's least: √(80² - 18²).
+    const long = 400 - 120 - Math.sqrt(80 ** 2 - 18 ** 2);
+    expect(end.minCut).toBeCloseTo(Math.sqrt(80 ** 2 - 18 ** 2), 3);
+    // 202.05 mm are 7.9547 in, of 64ths 509.1: never short of it.
+    expect(long).toBeCloseTo(202.05, 2);
+    expect(said.filter((one) => one === 'long point 202.1 mm (7 31/32 in) from bend 1')).toHaveLength(2);
+    // Its centre lies 78 mm before the long point, off the paper; its line stays.
+    expect(said.filter((one) => one === 'hole saw 02: 90°')).toHaveLength(2);
+    const svg = latin(find(templatePapers(input), 'branch-end-1.svg'));
+    // Out along x, clockwise from the top is the right-hand side: the bend goes to the left, +y.
+    expect(svg).toContain('&quot;inside of bend&quot; lies on the inside of the nearest bend, at clock 270°');
+    const straight = latin(find(templatePapers(await inputOf(skew(38, 'c, d'))), 'branch-end-1.svg'));
+    expect(straight).toContain('draw line TOP along all of it before anything is cut');
   });
 
   it('says which way, tells twins and ends apart, gives the same bytes twice, and stops at errors', async () => {
