@@ -131,21 +131,28 @@ export function distanceLines(
   };
 }
 
-/** The lines of a mark; its words come when all lines are known. Null where it cannot be seen from here. */
+/** The lines of a mark; its words come when all lines are known. */
 export interface Drawn {
   readonly lines: readonly Item[];
   readonly points: readonly Point[];
   readonly words: (layout: Layout) => Item;
 }
 
-export function drawMark(mark: Mark, toPaper: ToPaper): Drawn | null {
+/** The figure with its names; where a full page or a long name leaves no room for both, the figure alone. */
+function wordsOf(mark: Mark, layout: Layout, anchors: readonly Point[], apart: number): Item {
   const lines = labelLines(mark.says, mark.brief === true ? [] : mark.of);
+  const whole = labelAt(layout, anchors, lines, apart);
+  return group(mark.kind, whole.length > 0 ? whole : labelAt(layout, anchors, [mark.says], apart), dataOf(mark));
+}
+
+/** Null where it cannot be seen from here. */
+export function drawMark(mark: Mark, toPaper: ToPaper): Drawn | null {
   if (mark.kind === 'spot') {
     const anchor = toPaper(mark.at);
     return {
       lines: [],
       points: [],
-      words: (layout) => group(mark.kind, labelAt(layout, [anchor], lines, 2.5), dataOf(mark)),
+      words: (layout) => wordsOf(mark, layout, [anchor], 2.5),
     };
   }
   const drawn =
@@ -156,6 +163,6 @@ export function drawMark(mark: Mark, toPaper: ToPaper): Drawn | null {
   return {
     lines: drawn.items,
     points: drawn.points,
-    words: (layout) => group(mark.kind, labelAt(layout, drawn.anchors, lines, 1), dataOf(mark)),
+    words: (layout) => wordsOf(mark, layout, drawn.anchors, 1),
   };
 }

@@ -10,13 +10,14 @@ import type { Body } from './body';
 import { bodyOf } from './body';
 import { drawMark, LETTERS } from './dimension';
 import { frameFor } from './frame';
-import { below, datumLines, overallLines } from './furniture';
+import { below, datumLines } from './furniture';
 import { Layout } from './labels';
 import type { Mark, Numbered } from './marks';
 import { flatLines } from './car-lines';
 import { curvesOf } from './outline';
+import { extremesOf, overallLines } from './overall';
 import type { Box, Item, Point, Scene } from './scene';
-import { boxOf, group, line, overlap, point, text } from './scene';
+import { boxOf, group, line, overlap, point, text, textBox } from './scene';
 import type { Crowd } from './solids';
 import { thingLines } from './things';
 import type { View } from './view';
@@ -136,15 +137,13 @@ const flatOf = (view: View, at: Vec3): Point => {
   return point(u, v);
 };
 
-/** The box round the tubes as they are seen, mm of the view. */
-const silhouetteOf = (bodies: readonly Body[], view: View): Box | null =>
-  boxOf(
-    bodies.flatMap((body) => curvesOf(body, view).flatMap(({ points }) => points.map(({ at }) => flatOf(view, at)))),
-  );
+/** The edges of the tubes as they are seen, mm of the view. */
+const silhouetteOf = (bodies: readonly Body[], view: View): readonly Point[] =>
+  bodies.flatMap((body) => curvesOf(body, view).flatMap(({ points }) => points.map(({ at }) => flatOf(view, at))));
 
 /** How far the tubes of a car reach, outside to outside, as they are cut: what is seen from a side, mm; null: nothing is. */
 export const overallBox = (parts: Iterable<Part>, view: View): Box | null =>
-  silhouetteOf([...parts].flatMap((part) => bodyOf(part) ?? []).filter(finite), view);
+  boxOf(silhouetteOf([...parts].flatMap((part) => bodyOf(part) ?? []).filter(finite), view));
 
 /** The box round the tubes and what stands beside them. */
 function wholeOf(shape: Shape, view: View, tubes: Box | null): Box | null {
@@ -168,8 +167,8 @@ export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
   const { view, detail } = options;
   const bodies = [...shape.parts.values()].flatMap((part) => bodyOf(part) ?? []).filter(finite);
   if (bodies.length === 0) return nothing(options);
-  const silhouette = detail === undefined ? silhouetteOf(bodies, view) : null;
-  const whole = detail === undefined ? wholeOf(shape, view, silhouette) : windowOf(detail, view);
+  const silhouette = detail === undefined ? silhouetteOf(bodies, view) : [];
+  const whole = detail === undefined ? wholeOf(shape, view, boxOf(silhouette)) : windowOf(detail, view);
   if (whole === null) return nothing(options);
   const { scale, height, field, onPaper, seen: window } = frameFor(whole, options, detail !== undefined);
   const toPaper = (at: Vec3): Point => {
@@ -194,11 +193,16 @@ export function drawCage(shape: Shape, options: DrawingOptions): Drawing {
   }
   const ground = near.map((body): Item => bandOf(body, toPaper, scale));
   const datum = datumLines(view, onPaper, field);
-  for (const item of datum) if (item.kind === 'line') layout.draw(item.points);
+  for (const item of datum) {
+    if (item.kind === 'line') layout.draw(item.points);
+    else if (item.kind === 'text') layout.reserve(textBox(item));
+  }
   const marks = (options.marks ?? []).flatMap((mark) => drawMark(mark, toPaper) ?? []);
   for (const { points } of marks) layout.draw(points);
+  const extremes = options.say === undefined ? null : extremesOf(silhouette);
+  const aside = view.toward[1] === 0 && Math.abs(view.right[1]) === 1;
   const overall =
-    options.say === undefined || silhouette === null ? [] : overallLines(silhouette, onPaper, options.say, layout);
+    options.say === undefined || extremes === null ? [] : overallLines(extremes, onPaper, options.say, layout, aside);
   const words = marks.map((mark) => mark.words(layout));
   const numbers = balloons(options.numbers ?? [], new Map(near.map((body) => [body.part.name, body])), {
     view,

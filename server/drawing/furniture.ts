@@ -1,8 +1,7 @@
 /** What a drawing has besides the car: scale bar, arrow, datum lines, caption. Millimetres of paper. */
-import { distanceLines, LETTERS } from './dimension';
-import type { Layout } from './labels';
+import { LETTERS } from './dimension';
 import type { Box, Item, Point } from './scene';
-import { group, line, point, text, textWidth } from './scene';
+import { group, line, point, text } from './scene';
 import type { View } from './view';
 
 const INCH = 25.4;
@@ -69,46 +68,6 @@ export function datumLines(view: View, onPaper: (u: number, v: number) => Point,
     );
   if (view.toward[1] === 0 && Math.abs(view.right[1]) === 1)
     items.push(line('centre', [point(zero.x, 2), point(zero.x, field.bottom - 2)]));
-  return items;
-}
-
-/** How long and how high the tubes are together, outside to outside. */
-export function overallLines(
-  box: Box,
-  onPaper: (u: number, v: number) => Point,
-  say: (length: number) => string,
-  layout: Layout,
-): readonly Item[] {
-  const low = [onPaper(box.left, box.top), onPaper(box.right, box.top)] as const;
-  const high = [onPaper(box.right, box.top), onPaper(box.right, box.bottom)] as const;
-  const items: Item[] = [];
-  for (const [[from, to], value, name] of [
-    [low, box.right - box.left, 'overall-across'],
-    [high, box.bottom - box.top, 'overall-up'],
-  ] as const) {
-    const across = name === 'overall-across';
-    const drawn = distanceLines(from, to, across ? 10 : 9);
-    layout.draw(drawn.points);
-    const words = say(value);
-    const width = textWidth(words, LETTERS);
-    // Above a level line; across an upright one, off its middle, where the car's centreline runs.
-    const middle = drawn.anchors[0] ?? from;
-    const at = across
-      ? point(middle.x, middle.y - LETTERS * 0.36)
-      : point(middle.x, middle.y + Math.abs(to.y - from.y) * 0.2);
-    layout.reserve({
-      left: at.x - width / 2 - 1,
-      right: at.x + width / 2 + 1,
-      top: at.y - LETTERS,
-      bottom: at.y + LETTERS * 0.4,
-    });
-    items.push(
-      group('overall', [...drawn.items, text(at, words, LETTERS, { anchor: 'middle', halo: true })], {
-        what: name,
-        value: String(Math.round(value * 1e6) / 1e6),
-      }),
-    );
-  }
   return items;
 }
 

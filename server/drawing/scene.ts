@@ -120,6 +120,13 @@ export const text = (
   { anchor = 'start', bold = false, halo = false }: { anchor?: Anchor; bold?: boolean; halo?: boolean } = {},
 ): Item => ({ kind: 'text', at, text: words, size, anchor, bold, halo });
 
+/** The room of a text where it stands. */
+export function textBox({ at, text: words, size, anchor }: Extract<Item, { kind: 'text' }>): Box {
+  const width = textWidth(words, size);
+  const left = anchor === 'start' ? at.x : anchor === 'middle' ? at.x - width / 2 : at.x - width;
+  return { left, right: left + width, top: at.y - size, bottom: at.y + size * 0.25 };
+}
+
 /** The smallest box round all points; null without any. */
 export function boxOf(points: Iterable<Point>): Box | null {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];

@@ -4,8 +4,8 @@ import type { Vec3 } from '../centreline/vector';
 import type { Drawing } from '../drawing/drawing';
 import { drawCage } from '../drawing/drawing';
 import type { Mark } from '../drawing/marks';
-import type { Scene } from '../drawing/scene';
-import { group, point, text } from '../drawing/scene';
+import type { Item, Scene } from '../drawing/scene';
+import { group, point, text, textWidth } from '../drawing/scene';
 import type { DrawnView } from '../drawing/view';
 import { VIEW_WORDS, viewNamed, VIEWS } from '../drawing/view';
 import { svgElement } from '../drawing/svg';
@@ -63,29 +63,79 @@ export function viewOf(
 }
 
 const KEY_LETTERS = 2.3;
-const KEY_COLUMNS = 3;
 const KEY_LINE = 3.4;
+const KEY_COLUMNS = [3, 2, 1] as const;
+/** Between two columns, mm. */
+const KEY_APART = 3;
+/** The car's name is a bold line or more. */
+const TITLE_LETTERS = 2.6;
+const TITLE_LINE = 4;
+const EDGE = 0.5;
 
-/** One view that stands alone: below it what its numbers mean. */
+/** Said where there are overall dimensions. */
+const OVERALL =
+  'Overall sizes are over the tubes as they are cut, outside to outside, without plates and what stands beside.';
+
+/** Words in lines no wider than so much, mm; a word that is wider is broken. */
+function inLines(words: string, width: number, size: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of words.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (textWidth(longer, size) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    const letters = [...word];
+    const most = Math.max(1, Math.floor(width / textWidth('x', size)));
+    while (letters.length > most) lines.push(letters.splice(0, most).join(''));
+    line = letters.join('');
+  }
+  return line === '' ? lines : [...lines, line];
+}
+
+/** What the numbers mean, in as many columns as the names leave room for; lines of text from `top` down. */
+function keyOf(
+  tubes: readonly TubeNumber[],
+  top: number,
+): { readonly items: readonly Item[]; readonly bottom: number } {
+  const says = tubes.map((tube) => `${String(tube.number)}  ${tube.name}`);
+  const widest = Math.max(0, ...says.map((one) => textWidth(one, KEY_LETTERS)));
+  const columns = KEY_COLUMNS.find((count) => widest <= WIDTH / count - KEY_APART) ?? 1;
+  const lines = columns === 1 ? says.flatMap((one) => inLines(one, WIDTH - 2 * EDGE, KEY_LETTERS)) : says;
+  const rows = Math.ceil(lines.length / columns);
+  const items = lines.map((one, i) =>
+    text(point(EDGE + (Math.floor(i / rows) * WIDTH) / columns, top + (i % rows) * KEY_LINE), one, KEY_LETTERS),
+  );
+  return { items, bottom: top + rows * KEY_LINE };
+}
+
+/** One view that stands alone: below it the car's name, what the numbers mean, and how to take it. */
 export function viewWithKey(car: Car, name: DrawnView): Scene {
   const numbers = tubeNumbers(car.shape);
-  const { scene, numbered } = viewOf(car, name, numbers, false);
-  const key = numbers.filter(({ number }) => numbered.includes(number));
-  const rows = Math.ceil(key.length / KEY_COLUMNS);
-  const items = key.map((tube, i) =>
-    text(
-      point(0.5 + (Math.floor(i / rows) * WIDTH) / KEY_COLUMNS, scene.height + 3 + (i % rows) * KEY_LINE),
-      `${String(tube.number)}  ${tube.name}`,
-      KEY_LETTERS,
-    ),
-  );
+  const { scene, numbered, scale } = viewOf(car, name, numbers, false);
   const title = car.cage.title ?? car.cage.file;
-  const height = scene.height + 5 + rows * KEY_LINE + 3;
+  const called = inLines(title, WIDTH - 2 * EDGE, TITLE_LETTERS);
+  const heading = called.map((one, i) =>
+    text(point(EDGE, scene.height + 3 + i * TITLE_LINE), one, TITLE_LETTERS, { bold: true }),
+  );
+  const key = keyOf(
+    numbers.filter(({ number }) => numbered.includes(number)),
+    scene.height + 3 + called.length * TITLE_LINE,
+  );
+  const notes = [...(scale === null || name === 'free' ? [] : [OVERALL]), CAUTION];
+  const height = key.bottom + 1.5 + notes.length * KEY_LINE;
   return {
     ...scene,
     title: `${title}: ${scene.title}`,
     height,
-    items: [...scene.items, group('key', items), text(point(0.5, height - 1), CAUTION, KEY_LETTERS)],
+    items: [
+      ...scene.items,
+      group('heading', heading),
+      group('key', key.items),
+      ...notes.map((one, i) => text(point(EDGE, key.bottom + 3 + i * KEY_LINE), one, KEY_LETTERS)),
+    ],
   };
 }
 
