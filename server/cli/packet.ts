@@ -35,6 +35,7 @@ export async function writePacket(args: Arguments, io: Io, analysis: Analysis): 
     folder: resolve(io.cwd, out),
     files: packet.papers,
     mine: isPacketPaper,
+    unfinished: packet.unfinished,
     force: args.force,
   });
   io.progress('');

@@ -15,6 +15,7 @@ import {
   rmdirSync,
   rmSync,
   statSync,
+  writeFileSync,
 } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
 import { isInside } from './node';
@@ -158,10 +159,23 @@ function bury(old: string, target: string, ours: readonly string[]): void {
   tried(() => clear(''), undefined);
 }
 
-/** Moves whole files to their places among others, the last one last; `old` ones are removed. */
-export function moveInto(stage: string, target: string, paths: readonly string[], old: readonly string[]): void {
+/**
+ * Moves whole files to their places among others, the last one last; `old` ones are removed. `unfinished`: what lies in the
+ * place of the last one until then; null: nothing.
+ */
+export function moveInto(
+  stage: string,
+  target: string,
+  paths: readonly string[],
+  old: readonly string[],
+  unfinished: string | null,
+): void {
   const front = paths.at(-1);
-  if (front !== undefined) rmSync(join(target, front), { force: true });
+  if (front !== undefined && unfinished !== null) {
+    const words = join(stage, `${TEMPORARY}front`);
+    writeFileSync(words, unfinished, { flag: 'wx' });
+    renameSync(words, join(target, front));
+  } else if (front !== undefined) rmSync(join(target, front), { force: true });
   removeFiles(target, old);
   for (const folder of new Set(paths.map((path) => dirname(path))))
     mkdirSync(join(target, folder), { recursive: true });

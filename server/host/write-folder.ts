@@ -26,6 +26,11 @@ export interface FolderJob {
   readonly mine: (head: string) => boolean;
   /** Writes over files of others. */
   readonly force: boolean;
+  /**
+   * Lies in the place of the last file while the others are moved one by one into a folder that is not exchanged as a
+   * whole: a run that is killed there leaves words, not a gap. Missing: nothing lies there then.
+   */
+  readonly unfinished?: string;
 }
 
 export type FolderAnswer =
@@ -125,6 +130,7 @@ function place(stage: string, target: string, job: FolderJob): number {
     target,
     job.files.map(({ path }) => path),
     old,
+    job.unfinished ?? null,
   );
   return old.length;
 }

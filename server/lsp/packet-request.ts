@@ -63,6 +63,7 @@ export const listenToPacket = (connection: Connection, guard: Guard, workspace: 
         folder,
         files: packet.papers,
         mine: isPacketPaper,
+        unfinished: packet.unfinished,
         force: params.force === true,
       });
       return {

@@ -42,7 +42,7 @@ for (const [where, names] of [
   }
 syncBuiltinESMExports();
 const { go } = await import('./bundle.mjs');
-await go(process.argv[2]);
+await go(process.argv[2], process.argv[4]);
 `;
 
 beforeAll(async () => {
@@ -51,7 +51,8 @@ beforeAll(async () => {
     stdin: {
       contents: `import { writeFolder } from ${JSON.stringify(join(__dirname, '../../server/host/write-folder.ts'))};
         const files = ${JSON.stringify(filesOf('2', 'new.txt'))};
-        export const go = (folder) => writeFolder({ folder, files, mine: (head) => head.startsWith('OURS'), force: false });`,
+        export const go = (folder, unfinished) =>
+          writeFolder({ folder, files, mine: (head) => head.startsWith('OURS'), force: false, unfinished });`,
       resolveDir: __dirname,
     },
     bundle: true,
@@ -88,8 +89,8 @@ const all = (version: string, more: string): Readonly<Record<string, string>> =>
   Object.fromEntries(filesOf(version, more).map(({ path, content }) => [path, String(content)]));
 
 /** True once the run came to its end. */
-function killedBefore(step: number): boolean {
-  const { status, signal } = spawnSync(process.execPath, [script, out, String(step)], { stdio: 'ignore' });
+function killedBefore(step: number, words: readonly string[] = []): boolean {
+  const { status, signal } = spawnSync(process.execPath, [script, out, String(step), ...words], { stdio: 'ignore' });
   expect([status, signal]).toEqual(signal === null ? [0, null] : [null, 'SIGKILL']);
   return signal !== null;
 }
@@ -129,3 +130,26 @@ it.each([
     expect(steps).toBeGreaterThan(8);
   },
 );
+
+it('among files of others: where papers of two runs lie, words lie in the place of the front page', async () => {
+  const words = 'OURS, not whole';
+  let told = 0;
+  for (let [steps, goesOn] = [0, true]; goesOn; steps += 1) {
+    rmSync(place, { recursive: true, force: true });
+    mkdirSync(place);
+    await write('1', 'old.txt');
+    writeFileSync(join(out, 'p/note.txt'), 'mine');
+    goesOn = killedBefore(steps, [words]);
+    const found = here();
+    const [before, after] = [all('1', 'old.txt'), all('2', 'new.txt')];
+    const front = found['front.txt'];
+    // Never a gap: the whole older run, the whole newer one, or the words.
+    if (front === words) told++;
+    else expect(found).toEqual({ ...(front === after['front.txt'] ? after : before), ...NOTE });
+    expect(await write('3', 'new.txt')).toMatchObject({ kind: 'written' });
+    expect(here()).toEqual({ ...all('3', 'new.txt'), ...NOTE });
+    expect(readdirSync(place)).toEqual(['out']);
+  }
+  // Between the first paper that is moved and the last one.
+  expect(told).toBeGreaterThan(3);
+});

@@ -19,6 +19,7 @@ import { frontPage } from './front-page';
 import { partNumbers } from './numbers';
 import type { Maker, Packet, PacketInput, Paper } from './paper';
 import { touchedBy } from './touched';
+import { unfinishedPage } from './unfinished';
 
 /** One line for each sort of paper: its name while it is being made, and its maker. */
 export const MAKERS: readonly (readonly [string, Maker])[] = [
@@ -83,6 +84,7 @@ export function makePacket(source: PacketSource, progress: Progress = () => unde
   return {
     papers: [...papers, frontPage(input, papers)],
     hash: input.hash,
+    unfinished: unfinishedPage(input),
     errorsTouch: new Set(input.touched.keys()),
   };
 }

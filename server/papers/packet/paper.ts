@@ -67,5 +67,7 @@ export interface Packet {
   /** The front page comes last: while it is missing, the packet is not whole. */
   readonly papers: readonly Paper[];
   readonly hash: string;
+  /** Lies in the front page's place while papers are moved in: words for whoever finds a run that was broken off. */
+  readonly unfinished: string;
   readonly errorsTouch: ReadonlySet<string>;
 }

@@ -110,11 +110,11 @@ export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
             table(
               'Welds, joint by joint',
               [
-                ['No.', 5],
-                ['Turn', 5],
-                ['Tube', 15],
-                ['End', 15],
-                ['On', 15],
+                ['No.', 6],
+                ['Turn', 7],
+                ['Tube', 14],
+                ['End', 14],
+                ['On', 14],
                 ['Length', 11],
                 ['Throat', 10],
                 ['Reach of the torch', 20],

@@ -132,6 +132,11 @@ it('makes a packet of a car of which nothing is known', async () => {
   for (const source of ['', 'cage "x"', 'tube a { path b, c }', '\0\u202e{{{']) {
     const packet = await packetFor(source);
     expect(read(front(packet)).errors).toEqual([]);
+    // What lies there until all papers do: known to the tool, with nothing to go by.
+    const page = read(packet.unfinished);
+    expect([page.errors, isPacketPaper(packet.unfinished)]).toEqual([[], true]);
+    expect(page.words).toContain('STOP: these papers are not whole');
+    expect(page.elements.some(({ tagName }) => tagName === 'a')).toBe(false);
   }
 });
 
