@@ -78,4 +78,13 @@ export function billOf({
   return [...counts].sort(([a], [b]) => b - a).map(([length, of]) => ({ length, ...of }));
 }
 
-export const costWords = ({ layout }: Buying): string => (layout.cost === null ? 'not told' : money(layout.cost));
+/** What the bought sticks cost, also where a length has no price of which none is bought; null: not known. */
+export function costOf({ layout }: Buying): number | null {
+  const prices = layout.sticks.flatMap(({ bought, price }) => (bought ? [price] : []));
+  return prices.reduce<number | null>((sum, price) => (sum === null || price === null ? null : sum + price), 0);
+}
+
+export function costWords(buying: Buying): string {
+  const cost = costOf(buying);
+  return cost === null ? 'not told' : money(cost);
+}

@@ -10,7 +10,7 @@ import { paperPage } from '../packet/paper-page';
 import { otherUnit, saySize } from '../quantity';
 import { barOf } from './bars';
 import type { Buying } from './buying';
-import { billOf, buyingOf, costWords, kerfWords, money, proofOf } from './buying';
+import { billOf, buyingOf, costOf, costWords, kerfWords, money, proofOf } from './buying';
 import type { SectionPieces } from './pieces';
 import { endWords, piecesOf } from './pieces';
 
@@ -117,7 +117,7 @@ function orderTable(all: readonly Buying[], input: PacketInput): readonly Markup
     ];
   });
   if (rows.length === 0) return [];
-  const costs = all.map(({ layout }) => (layout.bought === 0 ? 0 : layout.cost));
+  const costs = all.map(costOf);
   const sum = costs.reduce<number | null>((total, one) => (total === null || one === null ? null : total + one), 0);
   const columns = [
     ['Section', 44],

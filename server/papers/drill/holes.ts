@@ -163,7 +163,8 @@ function ofStrap(strap: Strap, { shape }: Input): readonly Drilling[] {
   const { count, diameter } = strap.bolt;
   // A threaded insert wants a hole of its own size, which only its maker knows.
   const dia = strap.insert === true ? null : clearanceHole(diameter);
-  return [{ thing: strap, sort: 'strap', step: 'tube', count, dia, bolt: diameter, where, part, closing: null }];
+  const step = part?.tube.existing === true ? 'car' : 'tube';
+  return [{ thing: strap, sort: 'strap', step, count, dia, bolt: diameter, where, part, closing: null }];
 }
 
 function ofFitting(fitting: Fitting, { shape }: Input): readonly Drilling[] {
@@ -239,7 +240,7 @@ function ofAnchor(anchor: Anchor, { shape }: Input): readonly Drilling[] {
     {
       thing: anchor,
       sort: 'anchor',
-      step: part === null ? 'car' : 'tube',
+      step: part === null || part.tube.existing ? 'car' : 'tube',
       count,
       dia,
       bolt: diameter,

@@ -135,7 +135,10 @@ export function whereWords({ where, step }: Drilling, units: LengthUnit): readon
 export function beforeWords(drilling: Drilling, input: Pick<PacketInput, 'numbers'>): string {
   const { sort, closing, part, thing } = drilling;
   const closes = closing === null ? '' : `${nameOf(closing.part, input)} ${endName(closing.end)}`;
-  const bent = part !== null && part.bends.length > 0 ? 'after bending, ' : '';
+  const bent = part !== null && !part.tube.existing && part.bends.length > 0 ? 'after bending, ' : '';
+  // While a drill can stand there.
+  const free =
+    drilling.step === 'car' ? 'in the car, before the cage stands in the way' : `${bent}before the tube is fitted`;
   const plug = 'plug' in thing && thing.plug !== null ? `; closed afterwards: ${thing.plug}` : '';
   switch (sort) {
     case 'vent':
@@ -147,9 +150,8 @@ export function beforeWords(drilling: Drilling, input: Pick<PacketInput, 'number
     case 'inspection':
     case 'drain':
     case 'bolt': {
-      if (drilling.step === 'car') return `in the car, before the cage stands in the way${plug}`;
       const sleeve = 'sleeve' in thing && thing.sleeve ? '; its sleeve is welded in before the tube is closed' : '';
-      return `${bent}before the tube is fitted${sleeve}${plug}`;
+      return `${free}${drilling.step === 'car' ? '' : sleeve}${plug}`;
     }
     case 'plate-hole':
       return closing === null
@@ -162,13 +164,13 @@ export function beforeWords(drilling: Drilling, input: Pick<PacketInput, 'number
     case 'gusset':
       return 'before the gusset is welded in';
     case 'strap':
-      return `${bent}before the tube is fitted; an insert is welded in before the tube is closed`;
+      return `${free}; an insert is welded in before the tube is closed`;
     case 'fitting':
       return closing === null ? 'before its halves are welded on' : `before the fitting is welded to ${closes}`;
     case 'mount':
       return 'with the seat set up in the car, before the cage is fitted round it';
     case 'anchor':
-      return part === null ? 'in the car, before the cage stands in the way' : `${bent}before the tube is fitted`;
+      return free;
   }
 }
 

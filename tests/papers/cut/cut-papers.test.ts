@@ -1,7 +1,7 @@
 /** The cut list and the buying list, read back: what is to be sawn, from which stick, and what must not be. */
 import { parse } from 'parse5';
 import { describe, expect, it } from 'vitest';
-import { buyingOf, proofOf, USUAL_KERF, USUAL_LENGTH } from '../../../server/papers/cut/buying';
+import { buyingOf, costWords, proofOf, USUAL_KERF, USUAL_LENGTH } from '../../../server/papers/cut/buying';
 import { cutPapers } from '../../../server/papers/cut/cut-papers';
 import { piecesOf } from '../../../server/papers/cut/pieces';
 import { packetInput } from '../../../server/papers/packet/packet';
@@ -135,6 +135,21 @@ describe('the buying list', () => {
     const bare = { ...input.cage, stocks: new Map([['post', { ...own, have: [] }]]) };
     const without = buyingOf(post, bare, String);
     expect(without.layout).toMatchObject({ cost: 60, bought: 2 });
+  });
+
+  it('says what is paid where every stick that is bought has a price, though another length has none', async () => {
+    const input = await inputOf(`${CAR}stock post { length 6000 price 80; length 1500 }\nsaw { vice 120; kerf 2 }\n`);
+    const [post] = piecesOf(input);
+    if (post === undefined) throw new Error('no section');
+    const buying = buyingOf(post, input.cage, String);
+    expect(buying.layout.sticks.map(({ length }) => length)).toEqual([6000]);
+    expect([costWords(buying), proofOf(buying)]).toEqual(['80', 'Proven: fewer sticks are not possible']);
+    const cheap = buyingOf(
+      post,
+      (await inputOf(`${CAR}stock post { length 6000; length 9000 price 3 }\n`)).cage,
+      String,
+    );
+    expect([cheap.layout.sticks.map(({ length }) => length), costWords(cheap)]).toEqual([[6000], 'not told']);
   });
 
   it('names a piece that is longer than every stick', async () => {

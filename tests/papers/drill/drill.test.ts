@@ -209,6 +209,32 @@ describe('holes of the text', () => {
     expect(row?.[4]).toMatch(/^180° from FRONT: \d+ \d+\/\d+ in \(\d+(\.\d)? mm\) round/);
   });
 
+  it('in a tube that stands in the car are drilled there, and nobody bends it first', async () => {
+    const old = (existing: string): string => `cage "Old hoop"
+units mm
+section bar { od 38; wall 2.5 }
+die d { od 38; radius 114; grip 75 }
+mirror left {
+  node foot = (0, 500, 0)
+  node top = (0, 500, 900)
+  node half = on hoop where z = 450
+}
+tube hoop { section bar; die d; path foot.left, top.left, top.right, foot.right; first open; last open${existing} }
+tube rung { section bar; path half.left, half.right }
+vent rung -> hoop { at half.left; dia 5 }
+hole hoop for inspection { from 200; clock 0; dia 5 }
+seat chair { hip (300, 0, 200); recline 15 deg; slot-height 500; slot-spacing 200; back 40 }
+anchor belt as lap { seat chair; at (0, 500, 150); on hoop; bolt M10 8.8 }
+`;
+    const words = async (existing: string): Promise<readonly string[]> =>
+      allRows(pageOf(await inputOf(old(existing)))).map((row) => row[5] ?? '');
+    const [made, stands] = [await words(''), await words('; existing yes')];
+    expect([made.length, stands.length]).toEqual([3, 3]);
+    for (const said of made) expect(said).toContain('after bending, before');
+    for (const said of stands) expect(said).not.toContain('bending');
+    expect(stands.filter((said) => said.startsWith('in the car, before the cage'))).toHaveLength(2);
+  });
+
   it('whose end is cut away by a host count from the long point, not from the node', async () => {
     const text = `${CAR}node p = (0, 600, 300)\nnode q = (500, 600, 300)
 tube stub as brace { section bar; path p, q; last open }
