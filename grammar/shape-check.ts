@@ -165,13 +165,15 @@ function inchAfterAngle(slot: Slot, arg: Arg, next: Part | undefined): Slip | nu
   };
 }
 
-/** `20 to 80 mm`: a unit after the last of a range holds for the bare number before it. */
+/** `-20 to 80 mm`: a unit after the last of a range holds for the bare number before it. */
 function shareUnit(captures: Capture[]): void {
   const [first, last] = captures.slice(-2);
-  if (first?.arg.kind !== 'number' || last === undefined || first.slot.type !== last.slot.type) return;
-  const unit = literal(last.arg)?.number.unit ?? null;
-  if (unit === null || first.arg.unit !== null) return;
-  captures[captures.length - 2] = { ...first, arg: { ...first.arg, unit } };
+  if (first === undefined || last === undefined || first.slot.type !== last.slot.type) return;
+  const [bare, unit] = [literal(first.arg)?.number, literal(last.arg)?.number.unit ?? null];
+  if (bare === undefined || bare.unit !== null || unit === null) return;
+  const number = { ...bare, unit };
+  const arg = first.arg.kind === 'unary' ? { ...first.arg, value: number } : number;
+  captures[captures.length - 2] = { ...first, arg };
 }
 
 class Matcher {

@@ -234,7 +234,7 @@ export function seatOf(head: Head, page: Page): Seat {
     recline: (recline ?? 0) as Angle,
     reclineRange: rangeOf<Angle>(recline, page.bound('recline', 'last') === null ? recline : last),
     slideRange: page.isWritten('slide')
-      ? rangeOf<Length>(page.length('slide', 'from'), page.length('slide', 'to'))
+      ? rangeOf<Length>(slideTo(page, 'from'), slideTo(page, 'to'))
       : { from: mm(0), to: mm(0) },
     yaw: (yaw ?? 0) as Angle,
     slotSpacing: page.length('slot-spacing', 'spacing'),
@@ -247,6 +247,17 @@ export function seatOf(head: Head, page: Page): Seat {
     width: page.length('width'),
     cushion: page.length('cushion'),
   };
+}
+
+/** No seat's rails are longer, mm: what is more is a slip of the pen, and would be looked at step by step. */
+const LONGEST_SLIDE = 1000;
+
+/** One end of what a seat slides; null where it cannot be read or lies beyond any rails. */
+function slideTo(page: Page, end: 'from' | 'to'): Length | null {
+  const value = page.length('slide', end);
+  if (value === null || Math.abs(value) <= LONGEST_SLIDE) return value;
+  const wanted = `${end} is at most 1 m either way`;
+  return page.tellAt(page.bound('slide', end), 'number.range', { value: { value, unit: 'mm' }, wanted });
 }
 
 /** From the smaller to the larger, whichever is written first; null where one of them cannot be read. */

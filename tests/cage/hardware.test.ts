@@ -207,6 +207,7 @@ panel skin as roof { outline (0, 400, 1200), (0, -400, 1200) }`);
       thing(read(`units in\nseat s { slots (0, 10, 20); slot-spacing 8; back 2; ${facts} }`), 'seat', 's');
     const one = seat('recline 10 deg; slide 20 to 80 mm');
     expect(one.slideRange).toEqual({ from: 20, to: 80 });
+    expect(seat('recline 10 deg; slide -20 to 80 mm').slideRange).toEqual({ from: -20, to: 80 });
     expect(one.reclineRange?.from).toBe(one.reclineRange?.to);
     const back = seat('recline 25 to 12');
     expect(degrees(back.recline)).toBeCloseTo(25, 9);
@@ -214,6 +215,10 @@ panel skin as roof { outline (0, 400, 1200), (0, -400, 1200) }`);
     expect(seat('recline 12 to 95').reclineRange).toBeNull();
     expect(seat('recline 12; slide 0 to nowhere').slideRange).toBeNull();
     expect(seat('recline 12').slideRange).toEqual({ from: 0, to: 0 });
+    // No rails are longer than a metre: 8000 for 80.0 is a slip of the pen.
+    expect(seat('recline 12; slide -1 to 1 m').slideRange).toEqual({ from: -1000, to: 1000 });
+    expect(seat('recline 12; slide 0 to 1001 mm').slideRange).toBeNull();
+    expect(seat('recline 12; slide -8000 to 80 mm').slideRange).toBeNull();
   });
 });
 

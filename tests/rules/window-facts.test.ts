@@ -8,7 +8,7 @@ import { Car } from '../../server/rules/car';
 import { isMissing } from '../../server/rules/rule';
 import { PLACE_CODES } from '../../server/rules/window/demands';
 import { rectangleIn, type Polygon } from '../../server/rules/window/polygon';
-import { seatAt } from '../../server/rules/window/settings';
+import { allSettings, seatAt } from '../../server/rules/window/settings';
 import { barWindow, type BarWindow } from '../../server/rules/window/window';
 import { deg, mm } from '../../grammar/units';
 import { analyse } from '../support/analyse';
@@ -43,6 +43,24 @@ async function readings(text: string, files: Readonly<Record<string, string>>): 
   }
   return map;
 }
+
+describe('the settings of a seat that are looked at', () => {
+  const settings = async (facts: string): Promise<readonly string[]> => {
+    const text = CAR.replace('slots (240, 0, 760); recline 12 deg', `hip (300, 0, 260); slot-height 500; ${facts}`);
+    const seat = (await analyse(text)).cage.things.get('s');
+    return seat?.kind === 'seat'
+      ? allSettings(seat).map(({ recline, slide }) => `${String(recline)} ${String(slide)}`)
+      : expect.fail('no seat');
+  };
+
+  it('go from end to end by a degree and 20 mm', async () => {
+    expect(new Set(await settings('recline 12 to 25 deg; slide 0 to 80')).size).toBe(14 * 5);
+  });
+
+  it('do not grow without bound with what is written', async () => {
+    expect(new Set(await settings('recline -89 to 89 deg; slide -1000 to 1000')).size).toBe(31 * 31);
+  });
+});
 
 describe('the quantities that hang on where the bar lies', () => {
   const cars: readonly (readonly [string, string, string])[] = [

@@ -18,6 +18,8 @@ export interface Setting {
 /** Between two settings that are looked at: the effect of what lies between them is under 0.02° of drop. */
 const RECLINE_STEP = deg(1);
 const SLIDE_STEP = mm(20);
+/** A range is looked at in this many steps at most: beyond 30 degrees or 600 mm the steps grow, not the wait. */
+const MOST_STEPS = 30;
 
 interface Range {
   readonly from: number;
@@ -63,7 +65,7 @@ export function seatAt(seat: Seat, { recline, slide }: Setting): Seat {
 }
 
 function steps({ from, to }: Range, step: number): readonly number[] {
-  const count = to > from ? Math.max(1, Math.ceil((to - from) / step - 1e-9)) : 0;
+  const count = to > from ? Math.min(MOST_STEPS, Math.max(1, Math.ceil((to - from) / step - 1e-9))) : 0;
   return Array.from({ length: count + 1 }, (_, i) => (count === 0 ? from : from + ((to - from) * i) / count));
 }
 
@@ -78,5 +80,5 @@ function grid(seat: Seat, reclineStep: number, slideStep: number): readonly Sett
 /** The ends of both ranges: one setting, two or four. */
 export const endSettings = (seat: Seat): readonly Setting[] => grid(seat, Infinity, Infinity);
 
-/** Both ranges from end to end, so finely that nothing hides between. */
+/** Both ranges from end to end, for a usual seat so finely that nothing hides between. */
 export const allSettings = (seat: Seat): readonly Setting[] => grid(seat, RECLINE_STEP, SLIDE_STEP);
