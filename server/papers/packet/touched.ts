@@ -12,12 +12,15 @@ export interface Touched {
 
 const isOpenError = ({ severity, waived }: PlacedFinding): boolean => severity === 'error' && !waived;
 
+/** How the links of a circle stand in its sentence. */
+const LINK = ' -> ';
+
 /** Every name that an error speaks of. */
 const namesIn = ({ subject, params }: PlacedFinding): ReadonlySet<string> =>
   new Set([
     subject,
     ...Object.values(params).flatMap((value): readonly string[] =>
-      typeof value === 'string' ? [value] : Array.isArray(value) ? value.map(String) : [],
+      typeof value === 'string' ? [value, ...value.split(LINK)] : Array.isArray(value) ? value.map(String) : [],
     ),
   ]);
 
@@ -79,7 +82,7 @@ const ofTheText = (names: ReadonlySet<string>, known: ReadonlySet<string>): bool
  * Parts that must not be cut yet, by name. An error touches the parts that it names, their twins, the parts whose points,
  * sections, feet or straps it names, and those that are coped to such a part: when it moves, their ends are others. An
  * error that names nothing of the car (a line that cannot be read) touches all parts: what the line was to say may change
- * any of them. Errors of books, prices and dates that name no thing, and those in what is told of the
+ * any of them. Nor is a part cut whose length is not known while an error is open. Errors of books, prices and dates that name no thing, and those in what is told of the
  * shop (sticks, saw, torch), touch nothing, and neither do waived ones.
  */
 export function touchedBy(findings: readonly PlacedFinding[], cage: Cage, shape: Shape): ReadonlyMap<string, Touched> {
@@ -87,7 +90,8 @@ export function touchedBy(findings: readonly PlacedFinding[], cage: Cage, shape:
   const names = new Map(parts.map((part) => [part.name, namesOf(part, cage, shape)]));
   const known = new Set([...names.values()].flatMap((of) => [...of.keys()]).concat([...cage.things.keys()]));
   const touched = new Map<string, Touched>();
-  for (const finding of findings.filter((one) => isOpenError(one) && !isOfShop(one, cage))) {
+  const errors = findings.filter((one) => isOpenError(one) && !isOfShop(one, cage));
+  for (const finding of errors) {
     const said = namesIn(finding);
     const twins = new Set([...said].flatMap((name) => twinOf(name) ?? []));
     const all = !CHANGES_NO_TUBE.test(finding.code) && ofTheText(said, known);
@@ -107,6 +111,10 @@ export function touchedBy(findings: readonly PlacedFinding[], cage: Cage, shape:
     if (host !== undefined && by !== undefined)
       touched.set(part.name, { finding: by.finding, why: `this part is cut to ${host}, which an error touches` });
   }
+  const [first] = errors.filter(({ code }) => !CHANGES_NO_TUBE.test(code));
+  for (const part of parts)
+    if (first !== undefined && !touched.has(part.name) && !part.tube.existing && part.cutLength === null)
+      touched.set(part.name, { finding: first, why: 'its length is not known while errors are open' });
   return touched;
 }
 

@@ -85,6 +85,34 @@ it('stops the parts that an error touches and those that are cut to them, and no
   expect(stopped('')).toHaveLength(5);
 });
 
+it('stops every part of a circle of names, and what hangs on it by way of others', async () => {
+  const packet = await packetFor(`cage "Ring"
+units mm
+section s { od 38; wall 2.5 }
+node a = (0, 0, 300)
+node b = (900, 0, 300)
+node c = (450, 700, 300)
+node ea = on rc at 200 from c
+node eb = on ra at 200 from a
+node ec = on rb at 200 from b
+tube ra { section s; path a, ea; first open }
+tube rb { section s; path b, eb; first open }
+tube rc { section s; path c, ec; first open }
+node far = eb + (up 300)
+tube hangs { section s; path a, far; first open; last open }
+node d = (0, 500, 300)
+tube free { section s; path b, d; first open; last open }
+`);
+  expect([...packet.errorsTouch].sort()).toEqual(['hangs', 'ra', 'rb', 'rc']);
+  // Nothing to cut by, and nothing on a page that looks as if there were.
+  expect(packet.papers.flatMap(({ kind, parts }) => (kind === 'two-cut' || kind === 'bend' ? parts : []))).toEqual([
+    'free',
+  ]);
+  const order = String(packet.papers.find(({ kind }) => kind === 'order')?.content);
+  for (const label of ['ra', 'rb', 'rc', 'hangs'])
+    expect(order).toMatch(new RegExp(`### \\d\\d ${label}\\n\\n- \\[ \\] \\*\\*\\d+\\.\\*\\* \\*\\*STOP`));
+});
+
 it('what is wrong in what is told of the shop stops no part, unless its text cannot be read', async () => {
   const stopped = async (more: string): Promise<number> => {
     const { cage, shape, findings } = await analyse(`${PLOVER}\n${more}\n`);
