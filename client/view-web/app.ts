@@ -4,7 +4,7 @@ import type { FromView, ToView } from '../view/messages';
 import { Choice } from './choice';
 import { Compass } from './compass';
 import { Cope } from './cope';
-import { Desk, type Layer } from './desk';
+import { Desk, type Layer, withEnds } from './desk';
 import { el } from './dom';
 import { Figures } from './figures';
 import { Frame } from './frame';
@@ -205,7 +205,7 @@ export class App {
     // A finding that is still there stays the one that is looked at, wherever it stands in the list now.
     const chosen = desk.finding === null ? undefined : findingIds(desk.model?.findings ?? [])[desk.finding];
     const at = chosen === undefined ? -1 : findingIds(model.findings).indexOf(chosen);
-    desk.model = model;
+    desk.model = withEnds(model, desk.model);
     desk.tried = null;
     desk.turn = turn;
     desk.finding = at < 0 ? null : at;

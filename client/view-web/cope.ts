@@ -56,7 +56,7 @@ export class Cope implements Layer {
 
   private get end(): ViewEnd | null {
     const { at, desk } = this;
-    return (at && desk.thing(at.id)?.ends.find(({ which }) => which === at.which)) ?? null;
+    return (at && desk.thing(at.id)?.ends?.find(({ which }) => which === at.which)) ?? null;
   }
 
   get open(): boolean {

@@ -27,6 +27,13 @@ const ORDER: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 
 export const worse = (a: Severity, b: Severity): Severity => (ORDER.indexOf(a) <= ORDER.indexOf(b) ? a : b);
 
+/** The model with the ends that were not sent again, since they are those of the model before. */
+export function withEnds(model: WireModel, before: WireModel | null): WireModel {
+  const known = new Map((before?.things ?? []).map(({ id, ends }) => [id, ends]));
+  const things = model.things.map((thing) => ({ ...thing, ends: thing.ends ?? known.get(thing.id) ?? [] }));
+  return { ...model, things };
+}
+
 export class Desk {
   /** The last model that was judged, and the one that a hand tries just now. */
   model: WireModel | null = null;

@@ -1,7 +1,7 @@
 /** The shape of one thing as the picture holds it: made of a mesh that came over the wire, once, and kept by its key. */
 import { Box3, BufferAttribute, BufferGeometry, Sphere, Vector3 } from 'three';
 import type { Point3, WireMesh } from '../../server/view/model';
-import { counts, floats } from './decode';
+import { surfaceOf } from './decode';
 
 export interface Form {
   readonly key: string;
@@ -43,7 +43,7 @@ function nearest(positions: Float32Array, middle: Vector3): Point3 {
   return [positions[at] ?? 0, positions[at + 1] ?? 0, positions[at + 2] ?? 0];
 }
 
-function allBelow(indices: Uint32Array, end: number): boolean {
+function allBelow(indices: Uint16Array | Uint32Array, end: number): boolean {
   for (let i = 0; i < indices.length; i++) if ((indices[i] ?? end) >= end) return false;
   return true;
 }
@@ -55,9 +55,7 @@ const finite = (numbers: Float32Array): boolean => {
 
 /** Null where the arrays do not fit together: that would be drawn as noise, or read beyond its end. */
 export function formOf(key: string, mesh: WireMesh): Form | null {
-  const positions = floats(mesh.positions);
-  const normals = floats(mesh.normals);
-  const indices = counts(mesh.indices);
+  const { positions, normals, indices, lines: points } = surfaceOf(mesh);
   const box = boxOf(positions);
   if (!box || positions.length % 3 !== 0 || normals.length !== positions.length) return null;
   if (indices.length === 0 || !allBelow(indices, positions.length / 3)) return null;
@@ -67,7 +65,6 @@ export function formOf(key: string, mesh: WireMesh): Form | null {
   surface.setIndex(new BufferAttribute(indices, 1));
   surface.boundingBox = box;
   surface.boundingSphere = box.getBoundingSphere(new Sphere());
-  const points = floats(mesh.lines);
   let lines: BufferGeometry | null = null;
   if (points.length >= 6 && points.length % 6 === 0 && finite(points)) {
     lines = new BufferGeometry();

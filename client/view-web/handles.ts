@@ -3,7 +3,7 @@ import type { Ray } from 'three';
 import { Vector3 } from 'three';
 import type { WireModel, WireNode } from '../../server/lsp/view-wire';
 import type { Point3 } from '../../server/view/model';
-import type { Desk, Layer } from './desk';
+import { type Desk, type Layer, withEnds } from './desk';
 import type { Label } from './labels';
 import { AXES, draggedTo, flattest, nearestWay, stepOf, stepped, waysOf, type Way } from './move';
 import type { Overlay } from './overlay';
@@ -133,7 +133,7 @@ export class Handles implements Layer {
     moving.says = says;
     moving.why = why;
     if (model) {
-      desk.tried = model;
+      desk.tried = withEnds(model, desk.model);
       desk.things.try(model);
     }
     if (why !== null) desk.say(why);

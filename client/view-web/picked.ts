@@ -37,7 +37,7 @@ export class PickedBox {
     const key = JSON.stringify([
       thing?.id,
       thing?.label,
-      thing?.ends.length,
+      thing?.ends?.length,
       node,
       found?.text,
       findings.map((f) => f.text),

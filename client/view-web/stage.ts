@@ -210,6 +210,9 @@ export class Stage {
     this.aim();
     this.renderer?.render(this.scene, this.camera);
     this.after();
+    // In the page's own timing: when the picture was drawn last.
+    performance.clearMarks('cagewright.frame');
+    performance.mark('cagewright.frame');
   }
 
   /** Where a place of the car is on the picture. */

@@ -73,8 +73,11 @@ export interface About {
   readonly name: string;
 }
 
-const withoutMeshes = (model: WireModel): string =>
-  JSON.stringify({ ...model, things: model.things.map((thing) => ({ ...thing, mesh: null })) });
+/** What a page that has them is told of things. */
+const withoutBodies = (things: WireModel['things']): WireModel['things'] =>
+  things.map((thing) => ({ ...thing, mesh: null, ends: thing.key === '' ? thing.ends : null }));
+
+const withoutMeshes = (model: WireModel): string => JSON.stringify({ ...model, things: withoutBodies(model.things) });
 
 /** Whether a page that shows `before` need not be told. */
 const isSame = (model: WireModel, before: WireModel): boolean =>
@@ -265,8 +268,7 @@ export class Conversation {
     const window = await this.ports.window();
     if (page !== this.page || this.model === null || this.models.busy) return;
     this.window = window;
-    const things = this.model.things.map((thing) => ({ ...thing, mesh: null }));
-    this.take({ ...this.model, things, window }, page);
+    this.take({ ...this.model, things: withoutBodies(this.model.things), window }, page);
   }
 
   private trouble(text: string, page: number): void {

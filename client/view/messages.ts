@@ -24,7 +24,7 @@ export type ToView =
   | { readonly type: 'begin'; readonly uri: string; readonly name: string }
   /**
    * The newest model. A thing whose mesh is null has the mesh that was sent last for its id, or, where `box` is null too,
-   * none. Ids that are not in it are gone, with their meshes. `turn` goes back with what tells a finding by its index.
+   * none; one whose ends are null has those of the last model. Ids that are not in it are gone, with their meshes. `turn` goes back with what tells a finding by its index.
    */
   | { readonly type: 'model'; readonly turn: number; readonly model: WireModel }
   /** Nothing can be shown; in a sentence. A model takes it back. */
@@ -34,7 +34,7 @@ export type ToView =
   /** The answer to `hover`; no blocks: there is nothing to say. */
   | { readonly type: 'hover'; readonly id: string; readonly blocks: readonly HoverBlock[] }
   /**
-   * The answer to `try` of the same number. The model is over the last `model`: meshes that are null are those of that one,
+   * The answer to `try` of the same number. The model is over the last `model`: meshes and ends that are null are those of that one,
    * and it is forgotten when the next `model`, `tried` or the end of the drag comes. Null: it cannot go there; `why` says why.
    */
   | {

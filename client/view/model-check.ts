@@ -31,7 +31,15 @@ const isArray: Is<string> = (value): value is string => text(ARRAY)(value) && va
 const position = record<TextPlace['start']>({ line: below(END), character: below(END) });
 const isPlace = record<TextPlace>({ uri: sentence, start: position, end: position });
 
-const isMesh = record<WireMesh>({ positions: isArray, normals: isArray, indices: isArray, lines: isArray });
+const isMesh = record<WireMesh>({
+  from: isPoint,
+  step: isPoint,
+  positions: isArray,
+  normals: isArray,
+  indices: isArray,
+  lines: isArray,
+  strokes: isArray,
+});
 
 const isEnd = record<ViewEnd>({
   which: oneOf('first', 'last'),
@@ -54,7 +62,7 @@ const isThing = record<WireThing>({
   key: sentence,
   mesh: orNull(isMesh),
   box: orNull(isBox),
-  ends: listOf(isEnd, MANY),
+  ends: orNull(listOf(isEnd, MANY)),
 });
 
 const isNode = record<WireNode>({

@@ -2,6 +2,7 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Place } from '../../grammar/finding';
 import type { SpanPlace, ViewModel } from '../view/model';
+import type { Numbers } from '../view/wire-mesh';
 import { rangeOf } from './convert';
 import type { TextPlace, WireModel } from './view-wire';
 
@@ -9,7 +10,7 @@ import type { TextPlace, WireModel } from './view-wire';
 export type Documents = (file: string) => TextDocument | null;
 
 /** Base64 of the numbers as they lie in memory, which is little-endian wherever Node runs an editor. */
-export const packed = (numbers: Float32Array | Uint32Array): string =>
+export const packed = (numbers: Numbers): string =>
   Buffer.from(numbers.buffer, numbers.byteOffset, numbers.byteLength).toString('base64');
 
 /** Null where the file is not known. */

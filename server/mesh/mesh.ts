@@ -77,25 +77,39 @@ export function merged(meshes: readonly (Mesh | null)[]): Mesh | null {
   };
 }
 
-/** Where two hashes begin, so that meshes which share the one differ in the other. */
+/** Where two hashes begin, so that what shares the one differs in the other. */
 const SEEDS = [0x811c9dc5, 0x9747b28c] as const;
-const PRIME = 0x01000193;
 
 /**
- * A short text that is the same for the same mesh, in any run: FNV-1a over 32-bit words, twice with different seeds (from
- * memory). It tells meshes apart and keeps no secret.
+ * FNV-1a over numbers of up to 32 bits, twice with different seeds (from memory): it tells things apart and keeps no secret.
+ * It begins where the one before ended.
  */
-export function keyOf({ positions, indices, lines }: Mesh): string {
-  let [a, b]: [number, number] = [...SEEDS];
-  for (const list of [positions, indices, lines]) {
-    const words = new Uint32Array(list.buffer, list.byteOffset, list.length);
-    a ^= words.length;
-    b ^= words.length;
-    for (let i = 0; i < words.length; i++) {
-      const word = words[i] as number;
-      a = Math.imul(a ^ word, PRIME);
-      b = Math.imul(b ^ word, PRIME);
-    }
+function hashed(words: Uint32Array, [a, b]: readonly [number, number]): readonly [number, number] {
+  a ^= words.length;
+  b ^= words.length;
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i] as number;
+    a = Math.imul(a ^ word, 0x01000193);
+    b = Math.imul(b ^ word, 0x01000193);
   }
-  return [a, b].map((hash) => (hash >>> 0).toString(16).padStart(8, '0')).join('');
+  return [a, b];
+}
+
+const told = (hashes: readonly [number, number]): string =>
+  hashes.map((hash) => (hash >>> 0).toString(16).padStart(8, '0')).join('');
+
+/** A short text that is the same for the same mesh, in any run. */
+export function keyOf({ positions, indices, lines }: Mesh): string {
+  let hashes: readonly [number, number] = SEEDS;
+  for (const list of [positions, indices, lines]) {
+    hashes = hashed(new Uint32Array(list.buffer, list.byteOffset, list.length), hashes);
+  }
+  return told(hashes);
+}
+
+/** The same for a text. */
+export function keyOfText(text: string): string {
+  const words = new Uint32Array(text.length);
+  for (let i = 0; i < text.length; i++) words[i] = text.charCodeAt(i);
+  return told(hashed(words, SEEDS));
 }

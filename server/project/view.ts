@@ -1,12 +1,12 @@
 /** The picture of an analysed car, for the panel beside the text: its model, a node tried elsewhere, what is measured. */
 import type { Dragged } from '../view/drag';
 import { dragged, editedFiles } from '../view/drag';
-import type { Pack } from '../view/ends';
 import { newEndCache } from '../view/ends';
 import type { SayPlace } from '../view/grips';
 import { measureBetween } from '../view/measure';
 import type { MeasureAnswer, Picked, Point3, ViewModel, ViewWindow } from '../view/model';
 import { TriedSurfaces } from '../view/surfaces';
+import type { Pack } from '../view/wire-mesh';
 import { newViewCache, viewOf } from '../view/view';
 import { windowOfView } from '../view/window';
 import type { Analysis } from './project';
@@ -16,7 +16,7 @@ export interface Tried extends Dragged {
   readonly car: { readonly analysis: Analysis; readonly model: ViewModel } | null;
 }
 
-/** Keys of the meshes that the asker has, by id. */
+/** Keys of the things that the asker has, by id. */
 export type Have = Readonly<Record<string, string>>;
 
 /** One for each car that is looked at: it keeps what has been worked out for the picture. */

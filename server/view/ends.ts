@@ -8,8 +8,10 @@ import type { ClockFrame } from '../geometry/clock';
 import { clockFrame, vectorAt } from '../geometry/clock';
 import { Kept } from '../geometry/kept';
 import type { End, Part } from '../geometry/shape';
+import { keyOfText } from '../mesh/mesh';
 import type { Point3, ViewEnd } from './model';
 import { roundedPoint } from './rounded';
+import type { Pack } from './wire-mesh';
 
 /** A mark of the clock every 30 degrees, as on a wrap. */
 const MARKS = 12;
@@ -17,9 +19,6 @@ const MARKS = 12;
 const EDGE_POINTS = 72;
 /** A clock this near to a mark is told at that mark, radians: half a degree. */
 const AT_MARK = Math.PI / 360;
-
-/** Numbers as they travel: packed at the edge, which knows how. */
-export type Pack = (numbers: Float32Array | Uint32Array) => string;
 
 const say = (value: number, units: LengthUnit): string => sayMeasure({ value, unit: 'mm' }, units);
 const angle = (value: number): string => sayMeasure({ value: degrees(value), unit: 'deg' }, 'mm');
@@ -92,16 +91,20 @@ function edgeOf(end: End, frame: ClockFrame, radius: number): readonly Vec3[] {
   return points;
 }
 
-/** An end whose hosts are told by their names: their ids hang on other parts. */
-type MadeEnd = ViewEnd;
+/** Ends, and a key of all that they say: the same key, the same ends. */
+export interface MadeEnds {
+  readonly ends: readonly ViewEnd[];
+  readonly key: string;
+}
 
 /** Ends by their part, made again when it is another. One for each car that is looked at. */
-export type EndCache = Kept<readonly MadeEnd[]>;
+export type EndCache = Kept<MadeEnds>;
 export const newEndCache = (): EndCache => new Kept();
 
-function made(part: Part, units: LengthUnit, pack: Pack): readonly MadeEnd[] {
+/** Hosts are told by their names: their ids hang on other parts. */
+function made(part: Part, units: LengthUnit, pack: Pack): MadeEnds {
   const od = part.tube.section?.od ?? null;
-  return part.ends.flatMap((end): readonly MadeEnd[] => {
+  const ends = part.ends.flatMap((end): readonly ViewEnd[] => {
     const frame = frameOf(end);
     if (frame === null || end.away === null || od === null) return [];
     const edge = end.edge.length > 0 ? end.edge : edgeOf(end, frame, od / 2);
@@ -119,16 +122,18 @@ function made(part: Part, units: LengthUnit, pack: Pack): readonly MadeEnd[] {
       },
     ];
   });
+  return { ends, key: keyOfText(JSON.stringify(ends)) };
 }
 
 /** Both ends of a part, those that are known. A host that is not drawn has no id. Never throws. */
-export const endsOf = (
+export function endsOf(
   part: Part,
   units: LengthUnit,
   pack: Pack,
   idsOf: (host: string) => readonly string[],
   cache: EndCache,
-): readonly ViewEnd[] =>
-  cache
-    .get(part.name, [part, units, pack], () => made(part, units, pack))
-    .map((end) => ({ ...end, hosts: end.hosts.flatMap((host) => idsOf(host)[0] ?? []) }));
+): MadeEnds {
+  const named = cache.get(part.name, [part, units, pack], () => made(part, units, pack));
+  const ends = named.ends.map((end) => ({ ...end, hosts: end.hosts.flatMap((host) => idsOf(host)[0] ?? []) }));
+  return { ends, key: keyOfText(named.key + ends.map(({ hosts }) => hosts.join(' ')).join('|')) };
+}

@@ -1,6 +1,6 @@
 /**
  * What the picture beside the text is made from: plain data, as it goes over the protocol. Millimetres and radians in the
- * car's frame (x forward, y left, z up). Arrays of numbers travel as base64 of little-endian 32-bit words.
+ * car's frame (x forward, y left, z up). Arrays of numbers travel as base64, as they lie in memory, little-endian.
  * `P` is how a place in the text is told: by offsets inside, by lines and columns on the way to the editor.
  */
 
@@ -33,16 +33,20 @@ export interface SpanPlace {
   readonly end: number;
 }
 
-/** A closed surface. */
+/** A closed surface. Places are counted in steps: a place is `from` and, on each axis, so many times `step`. */
 export interface WireMesh {
-  /** Float32: x, y, z of each corner. */
+  readonly from: Point3;
+  readonly step: Point3;
+  /** Uint16: x, y, z of each corner, in steps. */
   readonly positions: string;
-  /** Float32: unit normal of each corner; sharp edges have their corners twice. */
+  /** Int8: unit normal of each corner, 127 times as long; sharp edges have their corners twice. */
   readonly normals: string;
-  /** Uint32: three a triangle, counter-clockwise seen from outside. */
+  /** Three a triangle, counter-clockwise seen from outside. Uint16; Uint32 where there are more than 65535 corners. */
   readonly indices: string;
-  /** Float32: x, y, z of both ends of each line that is drawn on it: cut edges, tangents of bends, outlines. */
+  /** Uint16: x, y, z of the points of lines that are drawn on it, in steps: cut edges, tangents of bends, outlines. */
   readonly lines: string;
+  /** Uint16: how many of the points each line has, one line after the other. */
+  readonly strokes: string;
 }
 
 /** One end of a tube, for looking at its cope backed off from the host. */
@@ -75,14 +79,14 @@ export interface ViewThing<P = SpanPlace> {
   readonly place: P | null;
   /** The whole statement that makes it: the cursor in it means the thing. Null where `place` is. */
   readonly statement: P | null;
-  /** Of the mesh: the same key, the same mesh. */
+  /** Of mesh and ends: the same key, the same mesh and ends. Empty: there is nothing to draw. */
   readonly key: string;
   /** Null: the asker said that it has this key already, or there is nothing to draw. */
   readonly mesh: WireMesh | null;
   /** Two corners of the box round it; null: nothing to draw. */
   readonly box: readonly [Point3, Point3] | null;
-  /** Of tubes. */
-  readonly ends: readonly ViewEnd[];
+  /** Of tubes. Null: the asker said that it has this key already. */
+  readonly ends: readonly ViewEnd[] | null;
 }
 
 /** A node, and whether a hand may drag it. */

@@ -2,20 +2,22 @@
 import type { PlacedFinding, Place, Severity } from '../../grammar/finding';
 import { placeOf, statementOf } from '../cage/place';
 import type { Shape } from '../geometry/shape';
-import type { MadeMesh, MeshedThing } from '../mesh/meshes';
+import type { MeshedThing } from '../mesh/meshes';
 import { Car } from '../rules/car';
-import type { EndCache, Pack } from './ends';
+import type { EndCache, MadeEnds } from './ends';
 import { endsOf, newEndCache } from './ends';
 import type { SayPlace, Written } from './grips';
 import { AXES, GripReader } from './grips';
 import { Labels } from './labels';
 import type { Spaces } from './marks';
 import { idsOfFinding, marksOfCar } from './marks';
-import type { Point3, SpanPlace, ViewFinding, ViewModel, ViewNode, ViewThing, WireMesh } from './model';
+import type { Point3, SpanPlace, ViewFinding, ViewModel, ViewNode, ViewThing } from './model';
 import { Names, nodeId } from './names';
 import { roundedPoint } from './rounded';
 import type { Surfaces } from './surfaces';
 import { judgedSurfaces } from './surfaces';
+import type { Pack } from './wire-mesh';
+import { wireMesh } from './wire-mesh';
 
 /** An analysed car. */
 export interface Seen extends Written {
@@ -44,6 +46,9 @@ const MOST_DRAWN = 6000;
 
 type Box = readonly [Point3, Point3];
 
+/** Of what is no tube. */
+const NO_ENDS: MadeEnds = { ends: [], key: '' };
+
 /** What the camera frames, where there is any of it: what is made, not what stands round it. */
 const MADE: ReadonlySet<string> = new Set(['tube', 'existing-tube', 'foot', 'gusset', 'collar', 'plate']);
 
@@ -62,13 +67,6 @@ const joined = (boxes: readonly Box[]): Box | null =>
         [Math.min(low[0], a[0]), Math.min(low[1], a[1]), Math.min(low[2], a[2])],
         [Math.max(high[0], b[0]), Math.max(high[1], b[1]), Math.max(high[2], b[2])],
       ]);
-
-const wireMesh = ({ mesh }: MadeMesh, pack: Pack): WireMesh => ({
-  positions: pack(mesh.positions),
-  normals: pack(mesh.normals),
-  indices: pack(mesh.indices),
-  lines: pack(mesh.lines),
-});
 
 /** The spaces by each part whose bore belongs to them. */
 function spacesOf(shape: Shape, things: readonly MeshedThing[]): Spaces {
@@ -108,7 +106,7 @@ function nodesOf(seen: Seen, say: SayPlace): readonly ViewNode[] {
   });
 }
 
-/** The model of a car. Never throws. Meshes whose key the asker has are left out. */
+/** The model of a car. Never throws. Meshes and ends whose key the asker has are left out. */
 export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEdge): ViewModel {
   const { cage, shape } = seen;
   const drawn = cache.surfaces(cage, shape);
@@ -120,6 +118,10 @@ export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEd
     const made = i < MOST_DRAWN ? thing.made() : null;
     const part = shape.parts.get(thing.name);
     const isTube = thing.kind === 'tube' || thing.kind === 'existing-tube';
+    const { ends, key: endsKey } =
+      isTube && part !== undefined ? endsOf(part, cage.units, pack, idsOf, cache.ends) : NO_ENDS;
+    const key = made === null ? '' : made.key + endsKey;
+    const isHeld = made !== null && Object.hasOwn(have, thing.id) && have[thing.id] === key;
     return {
       id: thing.id,
       kind: thing.kind,
@@ -127,11 +129,10 @@ export function viewOf(seen: Seen, cache: ViewCache, { pack, say, have }: ViewEd
       label: labels.of(thing),
       place: placeOfThing(thing, seen),
       statement: spanPlaceOr(statementOf(cage, thing.name)),
-      key: made?.key ?? '',
-      mesh:
-        made === null || (Object.hasOwn(have, thing.id) && have[thing.id] === made.key) ? null : wireMesh(made, pack),
+      key,
+      mesh: made === null || isHeld ? null : wireMesh(made, pack),
       box: made === null ? null : [roundedPoint(made.box[0]), roundedPoint(made.box[1])],
-      ends: isTube && part !== undefined ? endsOf(part, cage.units, pack, idsOf, cache.ends) : [],
+      ends: isHeld ? null : ends,
     };
   });
   const open = openFindings(seen.findings);

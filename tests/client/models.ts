@@ -9,7 +9,15 @@ export const place = (line: number, from = 0, to = 40, lastLine = line): TextPla
   end: { line: lastLine, character: to },
 });
 
-const MESH = { positions: 'AAAA', normals: 'AAAA', indices: 'AAAA', lines: '' };
+const MESH = {
+  from: [0, 0, 0],
+  step: [1, 1, 1],
+  positions: 'AAAA',
+  normals: 'AAAA',
+  indices: 'AAAA',
+  lines: '',
+  strokes: '',
+} as const;
 
 export const thing = (name: string, line: number, key = 'k1', more: Partial<WireThing> = {}): WireThing => ({
   id: `tube:${name}`,
@@ -97,7 +105,7 @@ export const model = (more: Partial<WireModel> = {}): WireModel => ({
 /** As the server answers somebody who holds these meshes. */
 export const without = (full: WireModel, have: Readonly<Record<string, string>>): WireModel => ({
   ...full,
-  things: full.things.map((one) => (have[one.id] === one.key ? { ...one, mesh: null } : one)),
+  things: full.things.map((one) => (have[one.id] === one.key ? { ...one, mesh: null, ends: null } : one)),
 });
 
 export const answer = (more: Partial<TryAnswer> = {}): TryAnswer => ({

@@ -2,7 +2,7 @@
  * The page of the panel in headless Chromium, with the real judging behind it: what a person sees and does, and what it
  * costs. Leaves its screenshots in .build/view-web and ends with an exit status. A word after it runs only scenes with that name.
  */
-/* global document, window, performance, requestAnimationFrame, Buffer */
+/* global document, window, performance, requestAnimationFrame */
 import { openBrowser } from './browser.mjs';
 import { calmScenes } from './calm.mjs';
 import { handScenes } from './hands.mjs';
@@ -286,21 +286,13 @@ await scene('no work for nobody', {}, async (open) => {
 
 /** The same car many times side by side, each with ids and meshes of its own. */
 const crowd = (model, times) => {
-  const shift = (base64, by) => {
-    const bytes = Buffer.from(base64, 'base64');
-    for (let at = 4; at + 4 <= bytes.length; at += 12) bytes.writeFloatLE(bytes.readFloatLE(at) + by, at);
-    return bytes.toString('base64');
-  };
+  const shifted = ([x, y, z], n) => [x, y + n * 1500, z];
   const things = Array.from({ length: times }, (_, n) =>
     model.things.map((thing) => ({
       ...thing,
       id: `${thing.id}#${String(n)}`,
-      mesh: thing.mesh && {
-        ...thing.mesh,
-        positions: shift(thing.mesh.positions, n * 1500),
-        lines: shift(thing.mesh.lines, n * 1500),
-      },
-      box: thing.box?.map(([x, y, z]) => [x, y + n * 1500, z]) ?? null,
+      mesh: thing.mesh && { ...thing.mesh, from: shifted(thing.mesh.from, n) },
+      box: thing.box?.map((corner) => shifted(corner, n)) ?? null,
     })),
   ).flat();
   return { ...model, things, findings: [], marks: [], nodes: [] };

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
-import { counts, floats } from '../../client/view-web/decode';
+import { floats, surfaceOf } from '../../client/view-web/decode';
 import { shortened } from '../../client/view-web/figures';
 import { formOf } from '../../client/view-web/form';
 import { groundOf } from '../../client/view-web/ground';
@@ -13,8 +13,9 @@ import { placeTip } from '../../client/view-web/place-tip';
 import { nextIndex } from '../../client/view-web/rove';
 import { findingIds } from '../../client/view-web/side';
 import { FIRST_LAYERS, readKept } from '../../client/view-web/state';
+import { packed as base64 } from '../../server/lsp/view-places';
+import type { WireMesh } from '../../server/view/model';
 
-const base64 = (numbers: Float32Array | Uint32Array) => Buffer.from(numbers.buffer).toString('base64');
 
 describe('labels', () => {
   const wish = fc.record<Wanted>({
@@ -150,28 +151,50 @@ describe('what comes over the wire', () => {
   it('is read as the numbers that were sent', () => {
     const numbers = new Float32Array([1.5, -2.25, 1e-7, 4000]);
     expect(floats(base64(numbers))).toEqual(numbers);
-    expect(counts(base64(new Uint32Array([0, 7, 4_000_000_000])))).toEqual(new Uint32Array([0, 7, 4_000_000_000]));
     expect(floats('no base64 at all!')).toHaveLength(0);
   });
 
-  const mesh = (positions: readonly number[], indices: readonly number[], lines: readonly number[] = []) => ({
-    positions: base64(new Float32Array(positions)),
-    normals: base64(new Float32Array(positions.map(() => 1))),
-    indices: base64(new Uint32Array(indices)),
-    lines: base64(new Float32Array(lines)),
+  /** Counted in steps of 2 mm. */
+  const mesh = (positions: readonly number[], indices: readonly number[], lines: readonly number[] = []): WireMesh => ({
+    from: [0, 0, 0],
+    step: [2, 2, 2],
+    positions: base64(new Uint16Array(positions)),
+    normals: base64(new Int8Array(positions.map(() => 127))),
+    indices: base64(new Uint16Array(indices)),
+    lines: base64(new Uint16Array(lines)),
+    strokes: base64(new Uint16Array(lines.length === 0 ? [] : [lines.length / 3])),
   });
-  const triangle = [0, 0, 0, 30, 0, 0, 0, 30, 0];
+  const triangle = [0, 0, 0, 15, 0, 0, 0, 15, 0];
+
+  it('is places, each so many steps away, and strokes as lines from point to point', () => {
+    const drawn = surfaceOf({
+      ...mesh(triangle, [0, 1, 2], [0, 0, 0, 1, 0, 0, 1, 1, 0, 5, 5, 5, 6, 5, 5]),
+      from: [-100, 7, 0.5],
+      strokes: base64(new Uint16Array([3, 2, 9])),
+    });
+    expect([...drawn.positions]).toEqual([-100, 7, 0.5, -70, 7, 0.5, -100, 37, 0.5]);
+    expect([...drawn.normals]).toEqual(triangle.map(() => 1));
+    expect([...drawn.indices]).toEqual([0, 1, 2]);
+    const ends = [-100, 7, 0.5, -98, 7, 0.5, -98, 7, 0.5, -98, 9, 0.5, -90, 17, 10.5, -88, 17, 10.5];
+    expect([...drawn.lines]).toEqual(ends);
+  });
+
+  it('has indices of 32 bits where corners are too many for 16', () => {
+    const many = 3 * 65536;
+    const wide = { ...mesh([], []), positions: base64(new Uint16Array(many)), normals: base64(new Int8Array(many)) };
+    expect([...surfaceOf({ ...wide, indices: base64(new Uint32Array([65535, 0, 1])) }).indices]).toEqual([65535, 0, 1]);
+  });
 
   it('is a form with its box, and words stand on it', () => {
-    const form = formOf('k', mesh(triangle, [0, 1, 2], [0, 0, 0, 30, 0, 0]));
+    const form = formOf('k', mesh(triangle, [0, 1, 2], [0, 0, 0, 15, 0, 0]));
     expect(form?.surface.boundingBox?.max.toArray()).toEqual([30, 30, 0]);
     expect(form?.lines).not.toBeNull();
-    expect(triangle.join(' ')).toContain(form?.middle.join(' '));
+    expect(triangle.map((steps) => 2 * steps).join(' ')).toContain(form?.middle.join(' '));
   });
 
   it('is nothing where it would be drawn as noise', () => {
     expect(formOf('k', mesh(triangle, [0, 1, 3]))).toBeNull();
-    expect(formOf('k', mesh([0, 0, NaN], [0, 0, 0]))).toBeNull();
+    expect(formOf('k', { ...mesh(triangle, [0, 1, 2]), from: [0, NaN, 0] })).toBeNull();
     expect(formOf('k', mesh([], []))).toBeNull();
     expect(formOf('k', { ...mesh(triangle, [0, 1, 2]), normals: '' })).toBeNull();
   });

@@ -5,11 +5,10 @@ import { Viewer } from '../../server/project/view';
 import { editedFiles } from '../../server/view/drag';
 import type { Point3, ViewModel } from '../../server/view/model';
 import { analyse } from '../support/analyse';
+import { packed as pack } from '../../server/lsp/view-places';
 
 const TEXT = readFileSync('samples/plover-rollbar.cage', 'utf8');
 const NODE = 'node:stay-foot.left';
-const pack = (numbers: Float32Array | Uint32Array): string =>
-  Buffer.from(numbers.buffer, numbers.byteOffset, numbers.byteLength).toString('base64');
 const say = (): string => 'line 1';
 const keysOf = ({ things }: ViewModel): Record<string, string> =>
   Object.fromEntries(things.map(({ id, key }) => [id, key]));

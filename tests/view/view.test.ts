@@ -8,10 +8,11 @@ import type { Analysis } from '../../server/project/project';
 import type { Point3, ViewMark, ViewModel } from '../../server/view/model';
 import { THING_KINDS } from '../../server/view/model';
 import { newViewCache, openFindings, viewOf } from '../../server/view/view';
+import { meshesOf } from '../../server/mesh/meshes';
+import { surfaceOf } from '../../client/view-web/decode';
 import { analyse } from '../support/analyse';
+import { packed as pack } from '../../server/lsp/view-places';
 
-const pack = (numbers: Float32Array | Uint32Array): string =>
-  Buffer.from(numbers.buffer, numbers.byteOffset, numbers.byteLength).toString('base64');
 const EDGE = { pack, say: (): string => 'line 1', have: {} };
 const model = (analysis: Analysis): ViewModel => viewOf(analysis, newViewCache(), EDGE);
 
@@ -71,7 +72,8 @@ describe.each(SAMPLES)('%s', (file) => {
     expect(oddNumbers(seen)).toEqual([]);
     const ids = new Set(seen.things.map(({ id }) => id));
     for (const { of } of [...seen.marks, ...seen.findings]) for (const id of of) expect(ids).toContain(id);
-    for (const { ends } of seen.things) for (const { hosts } of ends) for (const id of hosts) expect(ids).toContain(id);
+    for (const { ends } of seen.things)
+      for (const { hosts } of ends ?? []) for (const id of hosts) expect(ids).toContain(id);
     const marks = seen.findings.flatMap((finding) => finding.marks);
     for (const mark of marks) expect(seen.marks[mark]).toBeDefined();
   });
@@ -125,12 +127,33 @@ describe.each(SAMPLES)('%s', (file) => {
     drawn.forEach((length, i) => expect(length).toBeCloseTo(wanted[i] ?? NaN, 3));
   });
 
+  it('sends surfaces that are the meshes, to a 65535th of their boxes', () => {
+    const made = new Map(meshesOf(analysis.cage, analysis.shape).map(({ id, made }) => [id, made()]));
+    for (const { id, mesh: sent } of seen.things) {
+      const mesh = made.get(id)?.mesh ?? null;
+      if (sent === null || mesh === null) {
+        expect([id, sent]).toEqual([id, mesh]);
+        continue;
+      }
+      const { positions, normals, indices, lines } = surfaceOf(sent);
+      expect([...indices]).toEqual([...mesh.indices]);
+      const off = (a: Float32Array, b: Float32Array): number =>
+        a.length === b.length ? a.reduce((most, value, i) => Math.max(most, Math.abs(value - (b[i] ?? NaN))), 0) : NaN;
+      const step = Math.max(...sent.step);
+      // Half a step, and what 32 bits round.
+      expect(off(positions, mesh.positions)).toBeLessThan(step / 2 + 1e-3);
+      expect(off(lines, mesh.lines)).toBeLessThan(step / 2 + 1e-3);
+      expect(off(normals, mesh.normals)).toBeLessThan(0.5 / 127 + 1e-6);
+      expect(step).toBeLessThan(0.06);
+    }
+  });
+
   it('shows cut edges that lie on the tube and on what cuts it, with their clock', () => {
     for (const thing of seen.things) {
       const part = analysis.shape.parts.get(thing.name);
       const radius = (part?.tube.section?.od ?? NaN) / 2;
-      if ((part?.centreline ?? null) === null || part === undefined || thing.ends.length === 0) continue;
-      for (const end of thing.ends) {
+      if ((part?.centreline ?? null) === null || part === undefined) continue;
+      for (const end of thing.ends ?? []) {
         const edge = points(end.edge);
         if (edge.length === 0) continue;
         expect(edge[0]).toEqual(edge.at(-1));
