@@ -214,7 +214,8 @@ export class App {
     this.handles.modelCame();
     this.measure.modelCame();
     if (!this.aimed && desk.whole.length > 0) {
-      this.aimed = true;
+      // Nodes alone are looked at until the first part comes.
+      this.aimed = model.things.some(({ box }) => box !== null);
       stage.pose = framed(stage.pose, desk.whole, stage.aspect);
     }
     desk.changed();

@@ -16,6 +16,10 @@ import type { Things } from './things';
 export interface Layer {
   draw(overlay: Overlay): void;
   labels(): readonly Label[];
+  /** Places that lie on what it draws: words leave them free where they can. */
+  strokes?(): readonly (Point3 | Vector3)[];
+  /** Places that a hand wants to take hold of: no words lie on them. */
+  grips?(): readonly Vector3[];
   /** Asked before each frame: whether the camera went where other words are wanted. */
   turned?(): boolean;
 }
@@ -149,8 +153,10 @@ export class Desk {
     return boxes;
   }
 
-  /** Boxes of all that is drawn of the car. */
+  /** Boxes of all that is drawn of the car; while nothing is, round its nodes. */
   get whole(): readonly Box[] {
-    return (this.shown?.things ?? []).flatMap(({ box, kind }) => (box && kind !== 'space' ? [box] : []));
+    const { things = [], nodes = [] } = this.shown ?? {};
+    const boxes = things.flatMap(({ box, kind }) => (box && kind !== 'space' ? [box] : []));
+    return boxes.length > 0 ? boxes : this.boxesOf(nodes.map(({ id }) => id));
   }
 }

@@ -1,10 +1,11 @@
 /** What was measured and what is wrong, drawn where it is; and the region where a harness bar may be. */
+import type { Vector3 } from 'three';
 import type { WireFinding, WireModel } from '../../server/lsp/view-wire';
 import type { Point3, ViewMark, ViewWindow } from '../../server/view/model';
 import { worse, type Desk, type Layer } from './desk';
 import type { Label } from './labels';
 import { rgbOf, type Severity } from './looks';
-import { drawMark, pointsOf, wordsAt } from './marks';
+import { drawMark, pointsOf, strokesOf, wordsAt } from './marks';
 import type { Overlay, Pen } from './overlay';
 import { basisOf } from './pose';
 
@@ -61,6 +62,16 @@ export class Figures implements Layer {
       const quiet = bad !== null && isQuiet(bad.severity);
       drawMark(overlay, mark, { ink, width: chosen ? 3 : quiet ? 1.2 : 1.8, alpha: any && !chosen ? 0.45 : 1 });
     }
+  }
+
+  strokes(): readonly Vector3[] {
+    const { desk } = this;
+    const model = desk.shown;
+    if (!model || desk.closeUp || desk.measuring) return [];
+    const lit = desk.lit();
+    return this.wanted(model).flatMap(({ mark, chosen, bad }) =>
+      chosen || !bad || !isQuiet(bad.severity) || mark.of.some((id) => lit.has(id)) ? strokesOf(mark) : [],
+    );
   }
 
   private get isFlat(): boolean {
@@ -125,6 +136,7 @@ export class Figures implements Layer {
         text: mark.says,
         sign: bad?.severity ?? null,
         kind: bad ? 'problem' : 'figure',
+        chosen,
         rank: chosen ? 95 : bad ? RANKS[bad.severity] + 5 : 70,
         mute: !chosen && bad !== null && isQuiet(bad.severity) && !mark.of.concat(bad.of).some((id) => lit.has(id)),
         does: number < 0 ? null : () => this.choose(number),
@@ -163,6 +175,7 @@ export class Figures implements Layer {
           text: shortened(finding.text, chosen ? 90 : 34) + more,
           sign,
           kind: 'problem',
+          chosen,
           rank: chosen ? 94 : RANKS[finding.severity],
           mute: !chosen && isQuiet(sign) && !isLit,
           does: () => this.choose(first),

@@ -188,9 +188,13 @@ export class Frame {
     const project = stage.project.bind(stage);
     const overlay = new Overlay(context, project, desk.palette.background);
     for (const layer of this.layers) layer.draw(overlay);
-    const grips = [...desk.lit()].map((id) => desk.node(id)?.at).filter((at) => at !== undefined);
+    const grips = [
+      ...[...desk.lit()].map((id) => desk.node(id)?.at).filter((at) => at !== undefined),
+      ...this.layers.flatMap((layer) => layer.grips?.() ?? []),
+    ];
     const nodes = desk.kept.layers.nodes ? (desk.shown?.nodes ?? []).map(({ at }) => at) : [];
-    this.labels.place(project, stage.width, stage.height, grips, nodes);
+    const drawn = this.layers.flatMap((layer) => layer.strokes?.() ?? []);
+    this.labels.place(project, stage.width, stage.height, grips, nodes, drawn);
     this.labels.lead(overlay, desk.palette.muted);
   }
 }

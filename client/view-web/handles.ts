@@ -246,6 +246,11 @@ export class Handles implements Layer {
     overlay.dot(stage.project(moving.to), 6, palette.accent, true);
   }
 
+  grips(): readonly Vector3[] {
+    const picked = this.desk.node(this.desk.picked);
+    return picked ? this.arrows(picked).map(({ tip }) => tip) : [];
+  }
+
   labels(): readonly Label[] {
     const { desk, moving } = this;
     const labels: Label[] = [];

@@ -39,6 +39,34 @@ export function hoverElements(blocks: readonly HoverBlock[]): HTMLElement[] {
   return made;
 }
 
+/** Takes columns away, the last first, until a table is no wider than the hover; true: it had to. */
+function narrow(table: HTMLTableElement, box: HTMLElement): boolean {
+  const isWide = () => table.offsetLeft + table.offsetWidth > box.clientWidth;
+  if (!isWide()) return false;
+  while (isWide() && (table.rows[0]?.cells.length ?? 0) > 2)
+    for (const row of table.rows) row.deleteCell(row.cells.length - 1);
+  if (isWide()) table.remove();
+  return true;
+}
+
+/** Rows of a table that are kept as long as there is something else to give up. */
+const KEPT_ROWS = 2;
+
+/**
+ * What a hover without room gives up next: what stands last; but the first figures of the first table are given up after
+ * the words before it. Null: only what it is about is left.
+ */
+function leastOf(rest: HTMLElement): Element | null {
+  const last = rest.previousElementSibling;
+  const before = last?.previousElementSibling;
+  if (!last) return null;
+  const row = last.querySelector(':scope > tbody > tr:nth-last-child(1):nth-child(n + 2)');
+  const isFirst = last === rest.parentElement?.querySelector(':scope > table');
+  const isKept = isFirst && (row === null || (row.parentElement?.childElementCount ?? 0) <= KEPT_ROWS);
+  if (before?.previousElementSibling && isKept) return before;
+  return row ?? last.querySelector(':scope > li:nth-last-child(1):nth-child(n + 2)') ?? (before ? last : null);
+}
+
 const REST = 180;
 
 /** Asks for the hover of what the pointer rests on, and shows the answer there. */
@@ -84,22 +112,14 @@ export class Hover {
   private cut(): void {
     const { box } = this;
     const isOver = () => box.scrollHeight > box.clientHeight + 1;
-    const wide = [...box.querySelectorAll('table')].filter(
-      (table) => table.offsetLeft + table.offsetWidth > box.clientWidth,
-    );
-    for (const table of wide) table.remove();
-    if (wide.length === 0 && !isOver()) return;
+    const narrowed = [...box.querySelectorAll('table')].filter((table) => narrow(table, box)).length > 0;
+    if (!narrowed && !isOver()) return;
     const rest = el('p', { class: 'rest' }, 'The rest stands in the hover of the text.');
     box.append(rest);
-    for (let last = rest.previousElementSibling; last; last = rest.previousElementSibling) {
+    for (let least = leastOf(rest); least; least = leastOf(rest)) {
       // A line or a heading ends nothing.
-      if (!isOver() && !/^(HR|H4)$/.test(last.tagName)) return;
-      const row = last.querySelector(
-        ':scope > tbody > tr:nth-last-child(1):nth-child(n + 2), :scope > li:nth-last-child(1):nth-child(n + 2)',
-      );
-      if (row) row.remove();
-      else if (last.previousElementSibling) last.remove();
-      else return;
+      if (!isOver() && !/^(HR|H4)$/.test(least.tagName)) return;
+      least.remove();
     }
   }
 

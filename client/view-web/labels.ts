@@ -25,6 +25,8 @@ export interface Label {
   readonly mute?: boolean;
   /** Right over its place. */
   readonly centred?: boolean;
+  /** Of the finding that is looked at. */
+  readonly chosen?: boolean;
 }
 
 interface Shown {
@@ -46,11 +48,13 @@ export interface Standing {
 
 /** Whether one element on the page serves for both. */
 const looksLike = (a: Label, b: Label) =>
-  a.text === b.text && a.sign === b.sign && a.kind === b.kind && a.mute === b.mute;
+  a.text === b.text && a.sign === b.sign && a.kind === b.kind && a.mute === b.mute && a.chosen === b.chosen;
 
 const SMALL = 18;
 /** Half of what stays clear round a point that a hand wants to take hold of. */
 const GRIP = 7;
+/** Half of what stays clear round a point of a line. */
+const STROKE = 3;
 
 export class Labels {
   private readonly shown = new Map<string, Shown>();
@@ -89,7 +93,7 @@ export class Labels {
 
   private make(label: Label): Shown {
     const words = el('span', { class: 'words' }, label.text);
-    const how = `${label.does ? ' live' : ''}${label.mute ? ' mute' : ''}`;
+    const how = `${label.does ? ' live' : ''}${label.mute ? ' mute' : ''}${label.chosen ? ' chosen' : ''}`;
     const element = el('div', { class: `label ${label.kind} ${label.sign ?? ''}${how}` });
     if (label.sign) element.append(symbol(label.sign));
     element.append(words);
@@ -103,6 +107,7 @@ export class Labels {
    * Puts every label where its thing is on the picture.
    * @param grips points that a hand wants to take hold of
    * @param nodes points that it might
+   * @param drawn points of lines that are to be seen
    */
   place(
     project: (at: Point3 | Vector3) => OnPicture,
@@ -110,11 +115,13 @@ export class Labels {
     height: number,
     grips: readonly (Point3 | Vector3)[],
     nodes: readonly Point3[],
+    drawn: readonly (Point3 | Vector3)[],
   ): void {
-    const roundOf = (at: Point3 | Vector3) => {
-      const { x, y } = project(at);
-      return { x: x - GRIP, y: y - GRIP, width: 2 * GRIP, height: 2 * GRIP };
-    };
+    const round = (points: readonly (Point3 | Vector3)[], half: number) =>
+      points.flatMap((at) => {
+        const { x, y, ahead } = project(at);
+        return ahead ? [{ x: x - half, y: y - half, width: 2 * half, height: 2 * half }] : [];
+      });
     const anchors = new Map<string, OnPicture>();
     const wanted = [];
     for (const [key, { label, width: w, height: h }] of this.shown) {
@@ -130,12 +137,14 @@ export class Labels {
         small: label.sign ? SMALL : 0,
         near: (label.quiet ?? false) || (label.mute ?? false),
         centred: (label.centred ?? false) || (label.mute ?? false),
-        shy: label.mute ?? false,
         rank: label.rank,
       });
     }
     const placed = new Map(
-      placeLabels(wanted, width, height, grips.map(roundOf), nodes.map(roundOf)).map((one) => [one.key, one]),
+      placeLabels(wanted, width, height, round(grips, GRIP), round(nodes, GRIP), round(drawn, STROKE)).map((one) => [
+        one.key,
+        one,
+      ]),
     );
     const standing: Standing[] = [];
     for (const [key, { label, element, words, width: w, height: h }] of this.shown) {
@@ -146,6 +155,8 @@ export class Labels {
       const mute = label.mute ?? false;
       words.hidden = at.short && !mute;
       element.classList.toggle('leftward', mute && at.x > width / 2);
+      // A sign alone is all that tells of its finding, so it keeps the pointer.
+      element.classList.toggle('through', at.over && !mute);
       element.style.transform = `translate(${String(Math.round(at.x))}px, ${String(Math.round(at.y))}px)`;
       standing.push({ label, placed: { ...at, short: at.short || mute }, anchor, width: w, height: h });
     }

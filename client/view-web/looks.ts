@@ -60,6 +60,10 @@ const LOOKS: Readonly<Record<ThingKind, Look>> = {
 /** Solid kinds hide what is behind them and may be cut by the section plane with their cut face shown. */
 export const isSolid = (kind: ThingKind): boolean => LOOKS[kind].opacity === 1;
 
+/** A rim shows round these from wherever they are looked at. */
+export const isRound = (kind: ThingKind): boolean => ROUND.has(kind);
+const ROUND: ReadonlySet<ThingKind> = new Set(['tube', 'existing-tube', 'padding', 'helmet', 'space']);
+
 export const rgbOf = (palette: Palette, rim: Rim): Rgb => (rim === 'lit' ? palette.accent : palette[rim]);
 
 /** Bands in the thing's own space, and the cut face of the metal: what is seen of a closed body from inside is its cut. */
@@ -122,9 +126,10 @@ const RIM_WIDTH: Readonly<Record<Rim, number>> = { lit: 3.5, error: 3, warning: 
 export class Looks {
   readonly size = new Vector2(1, 1);
   private readonly things = new Map<string, MeshPhongMaterial>();
-  private readonly rims = new Map<Rim, ShaderMaterial>();
+  private readonly rims = new Map<string, ShaderMaterial>();
   private readonly seen = new Map<Rim, MeshBasicMaterial>();
-  private readonly lines = new Map<State, LineBasicMaterial>();
+  private readonly lines = new Map<string, LineBasicMaterial>();
+  private masked: MeshBasicMaterial | null = null;
   private planes: Plane[] = [];
 
   /** @param before of the theme that was: section and size go on */
@@ -190,8 +195,10 @@ export class Looks {
   }
 
   /** Round a thing, as wide on the picture however near it is. */
-  rim(rim: Rim): ShaderMaterial {
-    let made = this.rims.get(rim);
+  rim(rim: Rim, kind: ThingKind): ShaderMaterial {
+    const solid = isSolid(kind);
+    const key = `${rim} ${String(solid)}`;
+    let made = this.rims.get(key);
     if (!made) {
       made = new ShaderMaterial({
         vertexShader: RIM_VERTEX,
@@ -202,12 +209,23 @@ export class Looks {
           ink: { value: colour(rgbOf(this.palette, rim)) },
         },
         side: BackSide,
+        // Behind its mask, so after all that is solid.
+        transparent: !solid,
         clipping: true,
         clippingPlanes: this.planes,
       });
-      this.rims.set(rim, made);
+      this.rims.set(key, made);
     }
     return made;
+  }
+
+  /** Keeps the rim of a body that is seen through to its outline: where the body is, nothing of the rim is drawn. */
+  mask(): MeshBasicMaterial {
+    return (this.masked ??= new MeshBasicMaterial({
+      colorWrite: false,
+      transparent: true,
+      clippingPlanes: this.planes,
+    }));
   }
 
   /** What is seen of a thing through others that stand before it. */
@@ -227,21 +245,22 @@ export class Looks {
     return made;
   }
 
-  /** Of cut edges and outlines. */
-  line(state: State): LineBasicMaterial {
-    let made = this.lines.get(state);
+  /** Of cut edges and outlines; `rim`: of something flat, whose rim is not seen square on. */
+  line(state: State, rim: Rim | null): LineBasicMaterial {
+    const key = `${state} ${String(rim)}`;
+    let made = this.lines.get(key);
     if (!made) {
       const { palette } = this;
       const ink = palette.contrast
         ? palette.foreground
         : mixed(palette.background, palette.foreground, palette.dark ? 0.02 : 0.85);
       made = new LineBasicMaterial({
-        color: colour(state === 'lit' ? palette.accent : ink),
+        color: colour(rim ? rgbOf(palette, rim) : state === 'lit' ? palette.accent : ink),
         transparent: state === 'faded',
         opacity: state === 'faded' ? 0.12 : 1,
         clippingPlanes: this.planes,
       });
-      this.lines.set(state, made);
+      this.lines.set(key, made);
     }
     return made;
   }
@@ -250,12 +269,14 @@ export class Looks {
   section(plane: Plane | null): void {
     this.planes = plane ? [plane] : [];
     for (const [key, material] of this.things) this.cut(material, isSolid(key.split(' ')[0] as ThingKind));
+    if (this.masked) this.masked.clippingPlanes = this.planes;
     for (const map of [this.rims, this.seen, this.lines]) {
       for (const material of map.values()) material.clippingPlanes = this.planes;
     }
   }
 
   dispose(): void {
+    this.masked?.dispose();
     for (const map of [this.things, this.rims, this.seen, this.lines]) {
       for (const material of map.values()) material.dispose();
     }

@@ -64,6 +64,16 @@ export function squareOn(mark: ViewMark, toward: Vector3): Vector3 | null {
 export const pointsOf = (mark: ViewMark): readonly Point3[] =>
   mark.kind === 'angle' ? [mark.at, mark.from, mark.to] : mark.kind === 'distance' ? [mark.from, mark.to] : [mark.at];
 
+const BETWEEN = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((step) => step / 8);
+
+/** Places along what is drawn of a mark. */
+export function strokesOf(mark: ViewMark): readonly Vector3[] {
+  const line = (a: Point3, b: Point3) => BETWEEN.map((share) => new Vector3(...a).lerp(new Vector3(...b), share));
+  if (mark.kind === 'spot') return [];
+  if (mark.kind === 'distance') return line(mark.from, mark.to);
+  return [...(arcOf(mark.at, mark.from, mark.to) ?? []), ...line(mark.at, mark.from), ...line(mark.at, mark.to)];
+}
+
 export function drawMark(overlay: Overlay, mark: ViewMark, pen: Pen): void {
   const thin: Pen = { ...pen, width: Math.max(1, pen.width * 0.6), dash: [5, 4] };
   if (mark.kind === 'angle') {

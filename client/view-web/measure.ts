@@ -1,9 +1,10 @@
 /** Tape and angle gauge: two things are picked, the editor tells what lies between them, the picture shows where. */
+import type { Vector3 } from 'three';
 import type { MeasureAnswer, Picked } from '../../server/lsp/view-wire';
 import type { Desk, Layer } from './desk';
 import { button, el, setAttribute } from './dom';
 import type { Label } from './labels';
-import { drawMark, wordsAt } from './marks';
+import { drawMark, strokesOf, wordsAt } from './marks';
 import type { Overlay } from './overlay';
 
 export class Measure implements Layer {
@@ -116,6 +117,10 @@ export class Measure implements Layer {
     const ink = desk.palette.accent;
     for (const { at } of this.picked) overlay.dot(overlay.project(at), 5, ink, false);
     for (const mark of answer?.marks ?? []) drawMark(overlay, mark, { ink, width: 2.4 });
+  }
+
+  strokes(): readonly Vector3[] {
+    return this.desk.measuring ? (this.answer?.marks ?? []).flatMap(strokesOf) : [];
   }
 
   labels(): readonly Label[] {

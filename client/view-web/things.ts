@@ -3,7 +3,7 @@ import { BufferGeometry, Group, LineSegments, Mesh, type Object3D, Vector3 } fro
 import type { WireModel, WireThing } from '../../server/lsp/view-wire';
 import type { Point3 } from '../../server/view/model';
 import { formOf, free, spreadOver, type Form } from './form';
-import type { Looks, Rim, Severity, State } from './looks';
+import { isRound, isSolid, type Looks, type Rim, type Severity, type State } from './looks';
 
 interface Held {
   thing: WireThing;
@@ -13,6 +13,7 @@ interface Held {
   readonly body: Mesh;
   readonly edges: LineSegments;
   rim: Mesh | null;
+  mask: Mesh | null;
   through: Mesh | null;
 }
 
@@ -126,7 +127,7 @@ export class Things {
     body.matrixAutoUpdate = edges.matrixAutoUpdate = false;
     body.renderOrder = thing.kind === 'space' ? 5 : 0;
     this.group.add(body, edges);
-    const held: Held = { thing, base: null, tried: null, body, edges, rim: null, through: null };
+    const held: Held = { thing, base: null, tried: null, body, edges, rim: null, mask: null, through: null };
     this.held.set(thing.id, held);
     this.dress(held);
     return held;
@@ -135,7 +136,8 @@ export class Things {
   private drop(id: string, held: Held): void {
     free(held.base);
     free(held.tried);
-    for (const object of [held.body, held.edges, held.rim, held.through]) if (object) this.group.remove(object);
+    for (const object of [held.body, held.edges, held.rim, held.mask, held.through])
+      if (object) this.group.remove(object);
     this.held.delete(id);
   }
 
@@ -144,7 +146,7 @@ export class Things {
     if (held.body.geometry === surface && held.edges.geometry === (form?.lines ?? EMPTY)) return;
     held.body.geometry = surface;
     held.edges.geometry = form?.lines ?? EMPTY;
-    for (const extra of [held.rim, held.through]) if (extra) extra.geometry = surface;
+    for (const extra of [held.rim, held.mask, held.through]) if (extra) extra.geometry = surface;
     this.dress(held);
   }
 
@@ -170,9 +172,11 @@ export class Things {
     body.visible = visible;
     edges.visible = visible && edges.geometry !== EMPTY;
     body.material = this.looks.thing(thing.kind, state, bad);
-    edges.material = this.looks.line(state);
     const rim: Rim | null = !visible || state === 'faded' || thing.kind === 'space' ? null : isLit ? 'lit' : bad;
-    held.rim = this.extra(held, held.rim, rim && this.looks.rim(rim), 1);
+    edges.material = this.looks.line(state, isRound(thing.kind) ? null : rim);
+    const glass = !isSolid(thing.kind);
+    held.mask = this.extra(held, held.mask, rim && glass ? this.looks.mask() : null, 2);
+    held.rim = this.extra(held, held.rim, rim && this.looks.rim(rim, thing.kind), glass ? 3 : 1);
     held.through = this.extra(held, held.through, isLit && rim ? this.looks.through(rim) : null, 4);
   }
 
@@ -195,7 +199,7 @@ export class Things {
   offset(id: string | null, by: Vector3): void {
     for (const held of this.held.values()) {
       const to = held.thing.id === id ? by : ORIGIN;
-      const parts: (Object3D | null)[] = [held.body, held.edges, held.rim, held.through];
+      const parts: (Object3D | null)[] = [held.body, held.edges, held.rim, held.mask, held.through];
       for (const part of parts) if (part) moveTo(part, to);
     }
   }

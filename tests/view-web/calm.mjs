@@ -86,6 +86,27 @@ export const calmScenes = async ({ scene, check, press, until, pause }) => {
       overs.some(({ last }) => /hover of the text/.test(last)),
       told,
     );
+
+    // The figures of a part whose words are long are not what is left out.
+    await page.mouse.move(2, 2);
+    await page.locator('#tab-tools').click();
+    for (const name of ['Seats and helmets', 'Panels and padding', 'Nodes'])
+      await page.getByRole('checkbox', { name, exact: true }).uncheck();
+    await page.locator('#tab-parts').click();
+    await page.locator('#page-parts .filter').fill('half-lateral.right');
+    await page.locator('#page-parts [role=option]').first().click();
+    await press(open, 'f');
+    const field = await page.locator('canvas.bodies').boundingBox();
+    let longest = '';
+    for (let i = 1; i < 20 && !/tube half-lateral/.test(longest); i++) {
+      await page.mouse.move(field.x + (field.width * i) / 20, field.y + field.height / 2);
+      await pause(page, 500);
+      await open.frame();
+      if (await tip.isVisible()) longest = await tip.innerText();
+    }
+    check('lengths are told also where there are many words', /Centreline\s+\d/.test(longest), longest);
+    const longer = await tip.evaluate((one) => one.scrollHeight > one.clientHeight + 1);
+    check('and there too no line is cut through', !longer);
   });
 
   await scene('in the car already', { sample: STANDING }, async (open) => {

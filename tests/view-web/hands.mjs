@@ -41,10 +41,13 @@ export const handScenes = async ({ scene, check, press, until, bodies, differs, 
         .map((one) => one.trim()) ?? [];
     const lineIn = (text, at) => text.split('\n')[at];
     const at = before.split('\n').findIndex((line, number) => line !== lineIn(written, number));
-    for (const [axis, place] of [
-      ['x', 0],
-      ['z', 2],
+    for (const [axis, place, view] of [
+      ['x', 0, '2'],
+      ['z', 2, '2'],
+      ['y', 1, '3'],
+      ['z', 2, '3'],
     ]) {
+      await press(open, view);
       await page.locator('#page-nodes [role=option]').nth(free).click();
       await press(open, 'f');
       await page.mouse.move(cx, cy);
@@ -57,11 +60,17 @@ export const handScenes = async ({ scene, check, press, until, bodies, differs, 
       await until(() => editor.text() !== before);
       const [was, is] = [coordinates(lineIn(before, at)), coordinates(lineIn(editor.text(), at))];
       const moved = was.flatMap((one, number) => (one === is[number] ? [] : [number]));
-      check(`with ${axis} held it goes along ${axis} only`, moved.join() === String(place), `${was} to ${is}`);
+      const seen = view === '2' ? 'side' : 'front';
+      check(
+        `with ${axis} held it goes along ${axis} only, seen from the ${seen}`,
+        moved.join() === String(place),
+        `${was} to ${is}`,
+      );
       await editor.undo();
       await until(() => editor.text() === before);
     }
 
+    await press(open, '2');
     await page.locator('#page-nodes [role=option]').nth(free).click();
     await press(open, 'f');
     const still = await bodies(open);

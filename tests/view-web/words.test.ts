@@ -16,7 +16,6 @@ import { FIRST_LAYERS, readKept } from '../../client/view-web/state';
 import { packed as base64 } from '../../server/lsp/view-places';
 import type { WireMesh } from '../../server/view/model';
 
-
 describe('labels', () => {
   const wish = fc.record<Wanted>({
     key: fc.uuid(),
@@ -73,14 +72,56 @@ describe('labels', () => {
     expect(Math.abs((placed?.x ?? 50) + 30 - 50) >= 37 || Math.abs((placed?.y ?? 50) + 9 - 50) >= 16).toBe(true);
   });
 
-  it('give way to what a hand may take hold of where they are only a sign and there is other room', () => {
+  it('give way to what a hand may take hold of while there is other room, and let it through where there is none', () => {
     const sign = { key: 'a', x: 50, y: 50, width: 18, height: 18, small: 18, near: true, centred: true, rank: 1 };
     const node = { x: 43, y: 43, width: 14, height: 14 };
-    const right = placeLabels([{ ...sign, shy: true }], 500, 100, [], [node])[0];
-    expect(right).toMatchObject({ x: 60, y: 41 });
-    // No room but there.
-    expect(placeLabels([{ ...sign, shy: true, x: 10, y: 10 }], 20, 20, [], [{ ...node, x: 3, y: 3 }])).toHaveLength(1);
-    expect(placeLabels([sign], 500, 100, [], [node])[0]).toMatchObject({ x: 41, y: 41 });
+    expect(placeLabels([sign], 500, 100)[0]).toMatchObject({ x: 41, y: 41, over: false });
+    expect(placeLabels([sign], 500, 100, [], [node])[0]).toMatchObject({ x: 60, y: 41, over: false });
+    expect(placeLabels([{ ...sign, x: 10, y: 10 }], 20, 20, [], [{ ...node, x: 3, y: 3 }])).toEqual([
+      { key: 'a', x: 1, y: 1, short: false, led: false, over: true },
+    ]);
+    // Words of a part, with a handle of another node to its right: they stand to the left.
+    const words = { key: 'b', x: 250, y: 50, width: 90, height: 18, small: 18, near: false, centred: false, rank: 1 };
+    expect(placeLabels([words], 500, 100)[0]).toMatchObject({ x: 260 });
+    const beside = { x: 300, y: 43, width: 14, height: 14 };
+    expect(placeLabels([words], 500, 100, [], [beside])[0]).toMatchObject({ x: 150, over: false });
+  });
+
+  it('lie on no handle that they could have left free, in any crowd', () => {
+    const hold = fc.record({
+      x: fc.integer({ min: 0, max: 786 }),
+      y: fc.integer({ min: 0, max: 586 }),
+      width: fc.constant(14),
+      height: fc.constant(14),
+    });
+    fc.assert(
+      fc.property(fc.array(wish, { maxLength: 30 }), fc.array(hold, { maxLength: 40 }), (wanted, holds) => {
+        for (const { key, x, y, short, over } of placeLabels(wanted, 800, 600, [], holds)) {
+          const of = wanted.find((one) => one.key === key);
+          const [w, h] = short ? [of?.small ?? 0, of?.small ?? 0] : [of?.width ?? 0, of?.height ?? 0];
+          const covers = holds.some(
+            (one) => x < one.x + one.width && one.x < x + w && y < one.y + one.height && one.y < y + h,
+          );
+          expect(covers && !over).toBe(false);
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('leave a line that is drawn beside their point to be seen', () => {
+    const words = { key: 'b', x: 250, y: 50, width: 90, height: 18, small: 18, near: false, centred: false, rank: 1 };
+    const line = Array.from({ length: 10 }, (_, n) => ({ x: 250 + 10 * n, y: 47, width: 6, height: 6 }));
+    const [placed] = placeLabels([words], 500, 100, [], [], line);
+    const covered = line.filter(
+      (one) =>
+        one.x + 6 > (placed?.x ?? 0) &&
+        one.x < (placed?.x ?? 0) + 90 &&
+        one.y + 6 > (placed?.y ?? 0) &&
+        one.y < (placed?.y ?? 0) + 18,
+    );
+    expect(covered).toHaveLength(0);
+    expect(placed?.led).toBe(false);
   });
 
   it('are cut between words', () => {
