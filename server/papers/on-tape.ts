@@ -59,3 +59,7 @@ export const noLess = (length: number | null, units: LengthUnit): string =>
 
 /** A length that a cut may not go beyond, measured from the end: sixty-fourths are rounded down. */
 export const noMore = (length: number | null, units: LengthUnit): string => fineOnTape(length, units, Math.floor);
+
+/** From where a bend begins along the straight: `53.2 mm (2 7/64 in) from bend 1`; `4.8 mm (3/16 in) into bend 1`. */
+export const fromBend = (length: number | null, bend: string, units: LengthUnit): string =>
+  length !== null && length < 0 ? `${noMore(-length, units)} into ${bend}` : `${noLess(length, units)} from ${bend}`;

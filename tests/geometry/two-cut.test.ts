@@ -95,6 +95,14 @@ describe('never past the true curve', () => {
       expect(cuts.better === 'single').toBe(cuts.single.left - cuts.pair.left < WORTH_A_CUT);
       const set = settable(end, cuts.pair, turn(0.5), turn(1));
       expect(set === null ? NaN : measured(set, end, 2).past).toBeLessThan(0);
+      // As a tape is read: whole thirty-seconds of an inch from the long point, and what those leave.
+      const taped = settable(end, cuts.pair, turn(0.5), turn(1), turn(45), INCH / 32);
+      const marks = taped?.cuts.map(({ fromLongPoint }) => (fromLongPoint / INCH) * 32) ?? [NaN];
+      for (const mark of marks) expect(Math.abs(mark - Math.round(mark))).toBeLessThan(1e-6);
+      const found = taped === null ? { past: NaN, left: NaN } : measured(taped, end, 2);
+      expect(found.past).toBeLessThan(1e-9);
+      expect(found.left).toBeLessThan((taped?.left ?? NaN) + 1e-4);
+      expect(taped?.left).toBeLessThan((set?.left ?? NaN) + INCH / 32);
     }
   });
 });

@@ -4,7 +4,7 @@ import type { LengthUnit } from '../../../grammar/units';
 import { degrees } from '../../../grammar/units';
 import type { PartNumber } from '../packet/numbers';
 import { endLabel, endName } from '../packet/numbers';
-import { noLess, onTape } from '../on-tape';
+import { fromBend, noLess, onTape } from '../on-tape';
 import type { Check, Reach, Spot } from './checks';
 import type { BendFigures, BendRow, Trim } from './figures';
 import { rotationWords } from './sketch';
@@ -81,7 +81,9 @@ export function trimWords(trim: Trim, units: LengthUnit): readonly [string, stri
   const { end, bend, fromTangent, tail } = trim;
   return [
     endLabel(end),
-    `${noLess(fromTangent, units)} from where bend ${String(bend)} ${end.which === 'first' ? 'begins' : 'ends'}, along the straight leg`,
+    fromTangent !== null && fromTangent < 0
+      ? `${fromBend(fromTangent, `bend ${String(bend)}`, units)}: no straight is left there, move the bend away`
+      : `${noLess(fromTangent, units)} from where bend ${String(bend)} ${end.which === 'first' ? 'begins' : 'ends'}, along the straight leg`,
     nothing(tail) ? 'nothing: the stick ends there' : `a tail of ${onTape(tail, units)}`,
     finished(trim),
   ];

@@ -6,7 +6,7 @@ import { svgElement } from '../../drawing/svg';
 import type { End, Part } from '../../geometry/shape';
 import type { Markup } from '../html';
 import { element, join, paragraph, raw, table, terms, words } from '../html';
-import { fineOnTape, noLess, onTape } from '../on-tape';
+import { fineOnTape, fromBend, noLess, onTape } from '../on-tape';
 import { endLabel, endSign } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import type { CopeStart, HeldCut, Hold, KnownStarts, PlainSaw } from './figures';
@@ -28,6 +28,9 @@ function clockWords(clock: number | null, end: End, od: number | null, units: Le
   return `${angleWords(clock)}${clock < 1e-9 ? ` (${zero})` : round}`;
 }
 
+/** The bend nearest to an end. */
+const bendOf = (part: Part, end: End): string => `bend ${String(end.which === 'first' ? 1 : part.bends.length)}`;
+
 /**
  * How the line from which the clock counts is found on a tube that lies on the bench: TOP means nothing there. Of a bent
  * tube by its nearest bend; of a straight one both ends have one line.
@@ -38,9 +41,8 @@ export function zeroWords(part: Part, end: End, units: LengthUnit): string {
   const inside = end.bendInsideClock;
   if (inside === null || od === null)
     return `one straight line along the whole tube, drawn before anything is cut: both ends are laid out from it. In the car it is the ${name === 'FRONT' ? 'front' : 'top'} of the tube.`;
-  const bend = String(end.which === 'first' ? 1 : part.bends.length);
   const round = inside < 1e-9 ? '' : `, ${fineOnTape((inside * od) / 2, units, Math.round)} round from ${name}`;
-  return `the inside of bend ${bend} stands at clock ${angleWords(inside)}${round}: set ${name} off from there. The other end has a line of its own.`;
+  return `the inside of ${bendOf(part, end)} stands at clock ${angleWords(inside)}${round}: set ${name} off from there. The other end has a line of its own.`;
 }
 
 export function holdWords({ straight, upTo, vice, holds }: Hold, units: LengthUnit): string {
@@ -177,7 +179,7 @@ function sawn(figures: PlainSaw, part: Part, { units, cage }: PacketInput): Mark
         ] as const)),
     ...(figures.fromBend === null
       ? []
-      : ([['Long point from the bend', words(noLess(figures.fromBend, units))]] as const)),
+      : ([['Long point lies', words(fromBend(figures.fromBend, bendOf(part, end), units))]] as const)),
     ['Does the vice hold it?', words(holdWords(hold, units))],
     ...(reached
       ? []

@@ -28,7 +28,7 @@ export function ordinates(wrap: Wrap, units: LengthUnit, left: number, y: number
   const items: Item[] = [
     text(
       point(left, y + 3),
-      `Ordinates, for a tape: round the tube from ${zero} the way the clock grows, then along it from the long point.`,
+      `Ordinates, for a tape: round the tube from ${zero}, clockwise seen from END 1 toward END 2, then along it from the long point.`,
       HEAD,
       { bold: true },
     ),

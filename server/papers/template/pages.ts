@@ -77,34 +77,45 @@ function broken(words: string, room: number, size: number): readonly string[] {
 function insideWords({ end, od }: Wrap, zero: string, units: LengthUnit): readonly string[] {
   const inside = end.bendInsideClock;
   if (inside === null) return [];
-  const round = fineOnTape((inside * od) / 2, units, Math.round);
+  const round =
+    inside < 1e-9 ? `on line ${zero}` : `${fineOnTape((inside * od) / 2, units, Math.round)} round from ${zero}`;
   return [
-    `On the bench: the broken line "inside of bend" lies on the inside of the nearest bend, at clock ${clockWords(inside)}, ${round} round from ${zero}. ${zero} of the other end is another line.`,
+    `On the bench: the broken line "inside of bend" lies on the inside of the nearest bend, at clock ${clockWords(inside)}, ${round}. ${zero} of the other end is another line.`,
   ];
+}
+
+/** From where the template is laid out. */
+function heldWords(wrap: Wrap, zero: string, units: LengthUnit): string {
+  const { bend, minCut } = wrap;
+  if (bend === null)
+    return `No bend on this tube: draw line ${zero} along all of it before anything is cut. Both ends are laid out from that one line.`;
+  if (bend < minCut)
+    return `The long point lies ${noMore(minCut - bend, units)} into the nearest bend: no straight is left to wrap this round. Move the bend away.`;
+  const line = markLine(wrap);
+  const mark =
+    bend >= line
+      ? `${noLess(bend - line, units)} from it`
+      : `${onTape(line - bend, units)} past it, in the bend: lay it out by the long point`;
+  const off = bendOnPaper(wrap) ? ' Cut the paper off where the bend begins: it does not lie on a bend.' : '';
+  return `Long point ${noLess(bend - minCut, units)} from where the nearest bend begins; the straight mark line ${mark}.${off}`;
 }
 
 /** What is said of a template, in the order in which it is needed. */
 export function sentences({ wrap, hosts, other }: Template, input: PacketInput): readonly string[] {
   const { units } = input;
-  const { end, minCut, bend, grows } = wrap;
+  const { end, minCut, grows } = wrap;
   const zero = end.clockZero?.name ?? 'TOP';
   const where =
     zero === 'TOP'
       ? 'on the top of the tube as it stands in the car'
       : 'on the front of the tube as it stands in the car';
   const side = grows === 1 ? 'RIGHT' : 'LEFT';
-  const tape = (length: number): string => onTape(length, units);
-  const line = markLine(wrap);
-  const held =
-    bend === null
-      ? `No bend on this tube: draw line ${zero} along all of it before anything is cut. Both ends are laid out from that one line.`
-      : `Long point ${noLess(bend - minCut, units)} from where the nearest bend begins; the straight mark line ${bend >= line ? `${noLess(bend - line, units)} from it` : `${tape(line - bend)} past it, in the bend: lay it out by the long point`}.${bendOnPaper(wrap) ? ' Cut the paper off where the bend begins: it does not lie on a bend.' : ''}`;
   return [
     `Cut out the frame. Wrap it round ${endName(end)} of the tube, PRINTED SIDE OUT, arrow toward ${other}, line ${zero} ${where}; the seams meet edge to edge (paper of 0.1 mm).`,
     `The clock grows to the ${side} on this sheet: looking along the tube from END 1 toward END 2 it grows clockwise, at both ends.`,
     ...insideWords(wrap, zero, units),
-    held,
-    `The straight mark line lies ${noMore(line - minCut, units)} behind the long point. The grey line across is the long point.`,
+    heldWords(wrap, zero, units),
+    `The straight mark line lies ${noMore(markLine(wrap) - minCut, units)} behind the long point. The grey line across is the long point.`,
     `Thick curve: cut square through the wall to ${hosts}. Broken curve: the outer edge, if you bevel. Keep the line: cut and grind on the hatched side only, never past it.`,
     ...wrap.saws.map((saw) => sawWords(saw, wrap, units)),
   ];

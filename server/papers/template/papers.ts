@@ -4,7 +4,7 @@ import { dxfFile } from '../dxf';
 import { svgFile } from '../../drawing/svg';
 import { PACKET_MARK } from '../packet/marks';
 import { endLabel } from '../packet/numbers';
-import { noLess } from '../on-tape';
+import { fromBend } from '../on-tape';
 import type { Maker, PacketInput, Paper } from '../packet/paper';
 import { pdfFile } from '../pdf';
 import { drawWrap, otherEnd } from './draw';
@@ -30,7 +30,7 @@ export function templatesOf(part: Part, input: PacketInput): readonly Template[]
       held:
         wrap.bend === null
           ? null
-          : `long point ${noLess(wrap.bend - wrap.minCut, input.units)} from bend ${String(end.which === 'first' ? 1 : part.bends.length)}`,
+          : `long point ${fromBend(wrap.bend - wrap.minCut, `bend ${String(end.which === 'first' ? 1 : part.bends.length)}`, input.units)}`,
       numberOf: (name) => input.numbers.get(name)?.digits ?? name,
     });
     return [{ part, wrap, number, hosts, other, drawn }];

@@ -152,7 +152,7 @@ tube branch { section t; path c, d }
   });
 
   it('what is cut out and wrapped itself has angle and line of the hole saw, and how far the long point lies from the bend', async () => {
-    const input = await inputOf(`cage "Bent branch"
+    const car = (corner: number): string => `cage "Bent branch"
 units mm
 section h { od 160; wall 4 }
 section t { od 40; wall 2 }
@@ -160,11 +160,12 @@ die t { od 40; radius 120 }
 node a = (0, -600, 500)
 node b = (0, 600, 500)
 node c = (0, 0, 500)
-node d = (400, 0, 500)
-node e = (400, 300, 500)
+node d = (${String(corner)}, 0, 500)
+node e = (${String(corner)}, 300, 500)
 tube host as main-rollbar { section h; path a, b }
 tube branch { section t; die t; path c, d, e; last open }
-`);
+`;
+    const input = await inputOf(car(400));
     const [end] = branchOf(input).ends;
     const wordsOf = (items: readonly Item[]): readonly (Item & { kind: 'text' })[] =>
       items.flatMap((item) =>
@@ -183,6 +184,11 @@ tube branch { section t; die t; path c, d, e; last open }
     const svg = latin(find(templatePapers(input), 'branch-end-1.svg'));
     // Out along x, clockwise from the top is the right-hand side: the bend goes to the left, +y.
     expect(svg).toContain('&quot;inside of bend&quot; lies on the inside of the nearest bend, at clock 270°');
+    // With the corner at 190 the bend begins at 70: 77.95 - 70 = 7.95 before it is reached, no length below nothing.
+    const close = await inputOf(car(190));
+    const into = latin(find(templatePapers(close), 'branch-end-1.svg'));
+    expect(into).toContain('The long point lies 7.9 mm (5/16 in) into the nearest bend');
+    expect(into).toContain('long point 7.9 mm (5/16 in) into bend 1');
     const straight = latin(find(templatePapers(await inputOf(skew(38, 'c, d'))), 'branch-end-1.svg'));
     expect(straight).toContain('draw line TOP along all of it before anything is cut');
   });
