@@ -255,6 +255,16 @@ function adjusted(entry: Entry): string | null {
 }
 
 /**
+ * True where a number moves the whole value of its slot as others of the same value are moved: away from 0 with them, and
+ * of a sum one number only.
+ */
+function leads({ axis, total, lead }: Slot, [literal]: readonly Literal[]): boolean {
+  if (total === null || lead === null || lead.literal !== literal) return false;
+  const same = lead.sense * Math.sign(total) * Math.sign(literal.value) >= 0;
+  return same && (lead.sense === 1 || SIDEWAYS.test(axis));
+}
+
+/**
  * Numbers on one path that say the same of the same axis move together: a bar is raised at its ends and at its bends.
  * Then each set of numbers once, the nearest first.
  */
@@ -262,9 +272,9 @@ function distinct(knobs: readonly Knob[]): readonly Knob[] {
   const groups = new Map<string, Knob[]>();
   for (const knob of knobs) {
     const { path, slot, literals } = knob;
-    const shared = path !== '' && slot.whole !== null;
-    const whole = slot.whole ?? 0;
-    const value = SIDEWAYS.test(slot.axis) ? Math.abs(whole) : whole;
+    const shared = path !== '' && leads(slot, literals);
+    const total = slot.total ?? 0;
+    const value = SIDEWAYS.test(slot.axis) ? Math.abs(total) : total;
     const key = shared ? `${path}\n${slot.axis}\n${value.toFixed(6)}` : `${slot.axis}\n${literals.map(idOf).join()}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [knob]);

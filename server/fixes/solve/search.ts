@@ -85,7 +85,8 @@ export function probe(trial: Trial, meter: Meter, knob: Knob, purse: Purse): Pro
       purse.left -= meter.price;
       const cage = trial.cage(edits);
       const moved = trial.moved(cage);
-      if (moved.seats) return null;
+      // A number of a level bar that would leave its other nodes behind is no mend.
+      if (moved.seats || moved.tilted.includes(knob.path)) return null;
       const read = meter.price === 1 ? meter.readCage(cage) : meter.read(edits);
       if (!read.gone && (read.excess === null || blind)) continue;
       const before = start ?? 1;

@@ -16,8 +16,10 @@ export interface Slot {
   readonly before: string;
   readonly after: string;
   readonly literals: readonly Literal[];
-  /** The value in mm or rad where it is one number and nothing else; null where it is a sum. */
-  readonly whole: number | null;
+  /** The value in mm or rad; null where more than numbers stand in it. */
+  readonly total: number | null;
+  /** The number by which the whole value is moved, and which way: 1 where both grow together; null: none does so simply. */
+  readonly lead: { readonly literal: Literal; readonly sense: 1 | -1 } | null;
 }
 
 /** What a place hangs on besides its own numbers, by base names. */
@@ -45,10 +47,10 @@ const DEEPEST = 20;
 const FACTOR = 10;
 const AXES = ['x', 'y', 'z'] as const;
 
-interface Found {
-  readonly literals: Literal[];
-  whole: number | null;
-}
+type Found = Pick<Slot, 'total' | 'lead'> & { readonly literals: Literal[] };
+
+const other = (sense: 1 | -1): 1 | -1 => (sense === 1 ? -1 : 1);
+const turned = (lead: Slot['lead']): Slot['lead'] => (lead === null ? null : { ...lead, sense: other(lead.sense) });
 
 export class SlotReader {
   constructor(private readonly analysis: Pick<Analysis, 'trees' | 'cage'>) {}
@@ -60,7 +62,7 @@ export class SlotReader {
 
   /** The numbers of a sum. `into` takes the nodes that stand in it (`P.z`). */
   private scalar(expr: Expr, wanted: Quantity, where: Where, into: Hangs, signed = false, depth = 0): Found {
-    const none: Found = { literals: [], whole: null };
+    const none: Found = { literals: [], total: null, lead: null };
     if (depth > DEEPEST) return none;
     switch (expr.kind) {
       case 'number':
@@ -68,7 +70,7 @@ export class SlotReader {
       case 'unary': {
         if (signed && expr.value.kind === 'number') return this.negative(expr.value, expr.span.start, wanted, where);
         const inner = this.scalar(expr.value, wanted, where, into, false, depth + 1);
-        return { literals: inner.literals, whole: inner.whole === null ? null : -inner.whole };
+        return { ...inner, total: inner.total === null ? null : -inner.total, lead: turned(inner.lead) };
       }
       case 'binary': {
         const left = this.scalar(expr.left, wanted, where, into, false, depth + 1);
@@ -77,7 +79,11 @@ export class SlotReader {
         // A factor is a shape, no measure: only what is multiplied by it may change.
         const kept = (found: Found): Literal[] =>
           sum ? found.literals : found.literals.filter(({ holder, value }) => holder.kind === 'let' && value >= FACTOR);
-        return { literals: [...kept(left), ...kept(right)], whole: null };
+        const literals = [...kept(left), ...kept(right)];
+        if (!sum || left.total === null || right.total === null) return { literals, total: null, lead: null };
+        const minus = expr.op === '-';
+        const total = minus ? left.total - right.total : left.total + right.total;
+        return { literals, total, lead: left.lead ?? (minus ? turned(right.lead) : right.lead) };
       }
       case 'tuple': {
         const only = expr.items[0];
@@ -110,7 +116,7 @@ export class SlotReader {
     signed: boolean,
   ): Found {
     const meaning = meaningOf(expr, wanted, this.unitOf(origin.file), listUnit);
-    if (meaning === null) return { literals: [], whole: null };
+    if (meaning === null) return { literals: [], total: null, lead: null };
     const start = origin.statement.offset + expr.span.start;
     const literal: Literal = {
       file: origin.file,
@@ -121,19 +127,20 @@ export class SlotReader {
       holder,
       signed,
     };
-    return { literals: [literal], whole: expr.value * worthOf(literal) };
+    return { literals: [literal], total: expr.value * worthOf(literal), lead: { literal, sense: 1 } };
   }
 
   /** `-190` as the whole of a coordinate: the sign belongs to the number, which may come to lose it. */
   private negative(expr: Extract<Expr, { kind: 'number' }>, start: number, wanted: Quantity, where: Where): Found {
-    const { literals, whole } = this.number(expr, wanted, where, null, true);
-    const [literal] = literals;
-    if (literal === undefined || whole === null) return { literals, whole };
+    const found = this.number(expr, wanted, where, null, true);
+    const [positive] = found.literals;
+    if (positive === undefined || found.total === null) return found;
     const from = where.origin.statement.offset + start;
-    const source = this.analysis.trees.get(literal.file)?.text ?? '';
-    const text = source.slice(from, literal.span.end);
-    const span = { start: from, end: literal.span.end };
-    return { literals: [{ ...literal, span, text, value: -literal.value }], whole: -whole };
+    const source = this.analysis.trees.get(positive.file)?.text ?? '';
+    const span = { start: from, end: positive.span.end };
+    const text = source.slice(from, span.end);
+    const literal: Literal = { ...positive, span, text, value: -positive.value };
+    return { literals: [literal], total: -found.total, lead: { literal, sense: 1 } };
   }
 
   private slot(
@@ -143,9 +150,9 @@ export class SlotReader {
     into: PlaceRead,
     words: { readonly axis: string; readonly before?: string; readonly after?: string; readonly signed?: boolean },
   ): void {
-    const { literals, whole } = this.scalar(expr, wanted, where, into, words.signed === true);
-    if (literals.length === 0) return;
-    into.slots.push({ axis: words.axis, before: words.before ?? '', after: words.after ?? '', literals, whole });
+    const found = this.scalar(expr, wanted, where, into, words.signed === true);
+    if (found.literals.length === 0) return;
+    into.slots.push({ axis: words.axis, before: words.before ?? '', after: words.after ?? '', ...found });
   }
 
   private tuple(tuple: Tuple, where: Where, into: PlaceRead, prefix: string): void {
@@ -264,8 +271,8 @@ export class SlotReader {
         this.slot(part, wanted, where, into, { axis });
         continue;
       }
-      const { literals, whole } = this.number(part, wanted, where, listUnit, false);
-      if (literals.length > 0) into.slots.push({ axis, before: '', after: '', literals, whole });
+      const found = this.number(part, wanted, where, listUnit, false);
+      if (found.literals.length > 0) into.slots.push({ axis, before: '', after: '', ...found });
     }
   }
 }

@@ -21,9 +21,13 @@ export interface Moved {
   readonly way: Vec3;
   /** True where a seat moves: it was there first. */
   readonly seats: boolean;
+  /** Base names of harness bars that were level and are so no more. */
+  readonly tilted: readonly string[];
 }
 
 const STILL = 1e-6;
+/** Nodes whose heights differ less than this are level, mm: nobody sets a bar finer. */
+const LEVEL = 0.5;
 
 export class Trial {
   private readonly apart: Apart;
@@ -78,8 +82,24 @@ export class Trial {
       const out = Math.abs(now.at[1]) - Math.abs(was.at[1]);
       way = [way[0] + now.at[0] - was.at[0], way[1] + out, way[2] + now.at[2] - was.at[2]];
     }
-    return { nodes, path, way, seats };
+    return { nodes, path, way, seats, tilted: this.tilted(cage) };
   }
+
+  private tilted(cage: Cage): readonly string[] {
+    const bars = [...this.analysis.cage.things.values()].flatMap((thing) =>
+      thing.kind === 'tube' && thing.role === 'harness-bar' ? [thing] : [],
+    );
+    return bars.flatMap(({ path, base }) => (isLevel(this.analysis.cage, path) && !isLevel(cage, path) ? [base] : []));
+  }
+}
+
+/** True where the nodes whose places are known are level. */
+function isLevel(cage: Cage, path: readonly (string | null)[]): boolean {
+  const heights = path.flatMap((name) => {
+    const node = name === null ? undefined : cage.things.get(name);
+    return node?.kind === 'node' && node.at !== null ? [node.at[2]] : [];
+  });
+  return Math.max(...heights) - Math.min(...heights) <= LEVEL;
 }
 
 const seatMoved = (a: Seat, b: Seat): boolean =>
