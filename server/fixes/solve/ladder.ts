@@ -136,7 +136,7 @@ function sizeLiterals(analysis: Analysis, origin: Origin, name: string): readonl
     if (fact === null) return [];
     const args = fact.line.groups.flatMap((group) => group.args);
     const { slots } = reader.fact(args, 'length', { origin, holder: { kind: 'fact', name, fact: word } });
-    return slots.flatMap(({ literals, whole }) => (whole === null ? [] : literals));
+    return slots.flatMap(({ literals, total }) => (total === null || literals.length > 1 ? [] : literals));
   };
   const pair = read('size');
   return [read('od')[0] ?? pair[0] ?? null, read('wall')[0] ?? pair[1] ?? null];
