@@ -1,7 +1,6 @@
 /** The welds of a car, joint by joint: how long, how thick, and whether a torch gets round. */
 import type { End, Part } from '../../geometry/shape';
 import type { PacketInput } from '../packet/paper';
-import { gussetObstacles } from './gussets';
 import type { Reach } from './reach';
 import { obstaclesOf, reachOf } from './reach';
 import { torchOf } from './torch';
@@ -40,7 +39,6 @@ const least = (values: readonly (number | null | undefined)[]): number | null =>
 export function weldLines(input: Pick<PacketInput, 'cage' | 'shape'>): readonly WeldLine[] {
   const { cage, shape } = input;
   const all = obstaclesOf(input);
-  const gussets = gussetObstacles(input);
   const torch = torchOf(cage.torch);
   return [...shape.parts.values()].flatMap((part) => {
     const { section, existing } = part.tube;
@@ -60,7 +58,7 @@ export function weldLines(input: Pick<PacketInput, 'cage' | 'shape'>): readonly 
           on: end.hosts,
           length: end.saddleLength ?? sawn,
           throat: thin === null || !Number.isFinite(thin) ? null : THROAT * thin,
-          reach: reachOf(end, part, input, all, gussets, torch),
+          reach: reachOf(end, part, input, all, torch),
         },
       ];
     });

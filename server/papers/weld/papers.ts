@@ -35,7 +35,7 @@ function torchWords({ cage, units }: PacketInput): string {
       : assumed.length === sizes.length
         ? 'Assumed sizes, common practice: measure your own, and write them as torch { nozzle …; reach … }.'
         : `Not told, and assumed (common practice): ${assumed.join(', ')}.`;
-  return `Reach: a straight torch, ${sizes.map(([words]) => words).join(', ')}; every 15° round the tube, with all tubes and declared panels in. ${whose}`;
+  return `Reach: a straight torch, ${sizes.map(([words]) => words).join(', ')}; every 15° round the tube, with all tubes, plates of feet and declared panels in. ${whose}`;
 }
 
 /** How the list is read. */

@@ -10,6 +10,8 @@ import { bodyStretch } from '../../geometry/stretch';
 import type { PacketInput } from '../packet/paper';
 import type { Groove } from './groove';
 import { grooveOf, liesOn, plateGroove, seatOf } from './groove';
+import { gussetObstacles } from './gussets';
+import { plateObstacles } from './plates';
 import type { Obstacle, Torch } from './torch';
 import { blockersAt, TORCH } from './torch';
 
@@ -25,6 +27,8 @@ export interface Reach {
   readonly lowers: boolean;
   /** The least drop that frees all round, mm; null: none up to `MOST_DROP` does. 0 where nothing is blocked. */
   readonly drop: number | null;
+  /** Those of `by` that are plates of feet: they come off their tubes, and are off where the tubes are let down. */
+  readonly plates: readonly string[];
   /** Gussets that go in after it and cover it, and the number of points at which only they stand in the way. */
   readonly under: readonly string[];
   readonly covered: number;
@@ -74,11 +78,21 @@ function panelFaces({ name, outline }: Panel): readonly Obstacle[] {
     .map((b, i): Obstacle => ({ kind: 'tube', name, a: points[i] ?? b, b, radius: 0, moves: false }));
 }
 
-/** All tubes and panels of a car. */
-export const obstaclesOf = ({ cage, shape }: Input): readonly Obstacle[] => [
-  ...[...shape.parts.values()].flatMap(stretchesOf),
-  ...[...cage.things.values()].flatMap((thing) => (thing.kind === 'panel' ? panelFaces(thing) : [])),
-];
+/** What stands in the way in a car: tubes and panels, plates of feet, and gussets once they are in. */
+export interface Obstacles {
+  readonly all: readonly Obstacle[];
+  readonly plates: readonly Obstacle[];
+  readonly gussets: readonly Obstacle[];
+}
+
+export const obstaclesOf = (input: Input): Obstacles => ({
+  all: [
+    ...[...input.shape.parts.values()].flatMap(stretchesOf),
+    ...[...input.cage.things.values()].flatMap((thing) => (thing.kind === 'panel' ? panelFaces(thing) : [])),
+  ],
+  plates: plateObstacles(input.shape),
+  gussets: gussetObstacles(input),
+});
 
 const lowered = (point: Vec3, by: number): Vec3 => [point[0], point[1], point[2] - by];
 
@@ -115,8 +129,7 @@ export function reachOf(
   end: End,
   part: Part,
   input: Input,
-  all: readonly Obstacle[],
-  gussets: readonly Obstacle[],
+  { all, plates, gussets }: Obstacles,
   torch: Torch = TORCH,
 ): Reach | null {
   const hosts = end.hosts.flatMap((name) => input.shape.parts.get(name) ?? []);
@@ -129,22 +142,20 @@ export function reachOf(
     torch,
     lowers ? MOST_DROP : 0,
   );
+  const points = groove.map(({ point }) => point);
+  const feet = near(points, plates, torch, 0).filter(({ name }) => !end.hosts.includes(name));
+  const standing = [...others, ...feet];
   const by = new Set<string>();
   const stuck = groove.filter(({ point, middle }) => {
-    const names = blockersAt(point, middle, others, torch);
+    const names = blockersAt(point, middle, standing, torch);
     for (const name of names ?? []) by.add(name);
     return names !== null;
   });
-  const covers = near(
-    groove.map(({ point }) => point),
-    gussets,
-    torch,
-    0,
-  );
+  const covers = near(points, gussets, torch, 0);
   const under = new Set<string>();
   const covered = groove.filter(({ point, middle }) => {
-    if (covers.length === 0 || blockersAt(point, middle, others, torch) !== null) return false;
-    const names = blockersAt(point, middle, [...covers, ...others], torch) ?? [];
+    if (covers.length === 0 || blockersAt(point, middle, standing, torch) !== null) return false;
+    const names = blockersAt(point, middle, [...covers, ...standing], torch) ?? [];
     for (const name of names) if (covers.some((it) => it.name === name)) under.add(name);
     return names.length > 0;
   });
@@ -155,13 +166,16 @@ export function reachOf(
     by: [...by],
     fixed: [...by].filter((name) => stays.has(name)),
     lowers,
+    plates: [...by].filter((name) => feet.some((it) => it.name === name)),
     under: [...under],
     covered: covered.length,
     sharp: groove.filter(({ open }) => open < SHARP - SLOP).length,
     heel: Math.min(...groove.map(({ open }) => open)),
   };
   if (stuck.length === 0) return { ...figures, drop: 0 };
-  return { ...figures, drop: lowers ? dropOf(groove, stuck, others, torch) : null };
+  // With the plates off.
+  const still = stuck.filter(({ point, middle }) => blockersAt(point, middle, others, torch) !== null);
+  return { ...figures, drop: lowers && still.length > 0 ? dropOf(groove, still, others, torch) : null };
 }
 
 /** The least drop that frees all of a groove, to a millimetre; null: none that is looked at. */

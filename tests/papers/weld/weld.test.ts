@@ -43,7 +43,7 @@ describe('reach', () => {
   it('a joint alone is reached all round, at all points of 15 degrees', async () => {
     expect(await armReach()).toEqual({
       ...{ blocked: 0, of: 24, by: [], fixed: [], lowers: true, drop: 0 },
-      ...{ under: [], covered: 0, sharp: 0, heel: expect.closeTo(Math.PI / 2, 2) as number },
+      ...{ plates: [], under: [], covered: 0, sharp: 0, heel: expect.closeTo(Math.PI / 2, 2) as number },
     });
   });
 
@@ -92,6 +92,51 @@ tube over as brace {
     expect(howWords(reach, 'mm', (name) => name)).toContain(
       'take over, and what is tacked to it, out again and put it back after it',
     );
+  });
+});
+
+describe('a plate below the joint', () => {
+  /** The arm runs off at `height` above a large plate on which the post stands. */
+  const low = async (height: number, more = ''): Promise<Reach> => {
+    const car = TEE(`foot pad { at low; plate 400 x 400 x 3; lies level }\n${more}`).replaceAll(
+      '500)',
+      `${String(height)})`,
+    );
+    const line = weldLines(await inputOf(car)).find(({ part, end }) => part.name === 'arm' && end.which === 'first');
+    if (line?.reach === undefined || line.reach === null) throw new Error('no joint');
+    return line.reach;
+  };
+
+  it('is in the way where the flattest torch still meets it', async () => {
+    // Below the arm: groove of 90°, middle 45° down, leaning 30°: 15° below level. The nozzle of 18 mm with its end 90 mm out
+    // reaches 90 · sin 15° + 9 below the arm's underside, 20 below its axis: worked by hand.
+    const needed = 20 + 90 * Math.sin(Math.PI / 12) + 9;
+    expect((await low(needed + 0.1)).blocked).toBe(0);
+    const tight = await low(needed - 0.1);
+    expect([tight.blocked > 0, tight.by, tight.plates, tight.fixed, tight.drop]).toEqual([
+      true,
+      ['pad'],
+      ['pad'],
+      [],
+      null,
+    ]);
+    expect(howWords(tight, 'mm', (name) => name)).toBe(
+      'weld it before pad is on its tube, or with that off again; or weld it with a smaller torch',
+    );
+  });
+
+  it('comes off where the tubes are let down anyway', async () => {
+    const tight = await low(45, roof(75));
+    expect([...tight.by].sort()).toEqual(['pad', 'skin']);
+    // Without the plate it is the drop of the roof alone.
+    const car = TEE(roof(75)).replaceAll('500)', '45)');
+    const line = weldLines(await inputOf(car)).find(({ part, end }) => part.name === 'arm' && end.which === 'first');
+    expect([tight.drop !== null, tight.drop]).toEqual([true, line?.reach?.drop]);
+  });
+
+  it('and is not in the way of the tube that stands on it', async () => {
+    const lines = weldLines(await inputOf(TEE('foot pad { at low; plate 400 x 400 x 3; lies level }')));
+    expect(lines.find(({ end }) => end.fit === 'foot')?.reach?.blocked).toBe(0);
   });
 });
 
