@@ -1,5 +1,6 @@
 /** What was picked, as something exact that can be measured to. */
 import type { Cage, Seat } from '../cage/cage';
+import { facesOf } from '../centreline/outline';
 import { alongPiece, onPiece } from '../centreline/piece';
 import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
@@ -97,13 +98,12 @@ function lineSolid(from: Vec3, to: Vec3): Solid {
   return { kind: 'tube', radius: 0, piece: { kind: 'leg', from, to, direction, start: 0, length } };
 }
 
-/** A line of two points, or a face by its corners, a fan from the first. */
+/** A line of two points, or a face by its corners, also where its edge turns inward. */
 function outlineSolids(outline: readonly Vec3[]): readonly Solid[] {
-  const [a, ...rest] = outline;
-  const second = rest[0];
-  if (a === undefined || second === undefined) return [];
-  if (rest.length === 1) return [lineSolid(a, second)];
-  return rest.slice(1).map((c, i): Solid => ({ kind: 'facet', corners: [a, rest[i] ?? second, c] }));
+  const [a, b] = outline;
+  if (a === undefined || b === undefined) return [];
+  if (outline.length === 2) return [lineSolid(a, b)];
+  return facesOf(outline).map((corners): Solid => ({ kind: 'facet', corners }));
 }
 
 function helmetTarget(id: string, { name, helmet, slots }: Seat, at: Vec3): Target | null {

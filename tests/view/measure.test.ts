@@ -134,6 +134,21 @@ it('a helmet is a ball', async () => {
   expect(says(answer, 'Shortest, surface of helmet of s')).toBe('130 mm');
 });
 
+it('a panel whose edge turns inward is measured to where it is, not over the notch', async () => {
+  // An L in the plane y = 700: over (0, 650) there is nothing of it. The nearest is its inner edge, x = 700.
+  const panel =
+    'panel ell as side { outline (0, 700, 0), (1000, 700, 0), (1000, 700, 900), (700, 700, 900), (700, 700, 300), (0, 700, 300) }\n';
+  const text = tubes(panel + tube('bar', '(-500, 700, 650), (500, 700, 650)'));
+  const answer = await measure(text, ['panel:ell', [800, 700, 600]], ['tube:bar', [0, 700, 670]]);
+  expect(says(answer, 'Shortest, surface of ell to surface of bar')).toBe('200 mm');
+  const node = await measure(
+    `${text}node n = (400, 700, 700)\n`,
+    ['node:n', [0, 0, 0]],
+    ['panel:ell', [800, 700, 600]],
+  );
+  expect(says(node, 'Shortest, n to surface of ell')).toBe('300 mm');
+});
+
 it('says nothing of what is not in the car', async () => {
   const { shape } = await analyse(tubes(tube('a', '(0, 0, 0), (1000, 0, 0)')));
   for (const id of ['tube:none', 'node:none', '', 'tube:', ':a', 'seat:a-0x', '__proto__:constructor', 'node:a'])
