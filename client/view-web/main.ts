@@ -1,5 +1,5 @@
 /** Inside the panel: begins when the page stands. */
-import { readToView } from '../view/messages';
+import { readToView, saysModel } from '../view/messages';
 import { App } from './app';
 import './view.css';
 import { readKept, type Kept } from './state';
@@ -10,6 +10,7 @@ interface Api {
   getState(): unknown;
   setState(state: Kept): void;
 }
+const UNREAD = 'The newest picture of the car cannot be read: what is shown here is older than the text.';
 declare function acquireVsCodeApi(): Api;
 
 const api = acquireVsCodeApi();
@@ -25,5 +26,7 @@ const app = new App(document.getElementById('view') ?? document.body, {
 addEventListener('message', (event) => {
   const message = readToView(event.data);
   if (message) app.receive(message);
+  // What is on the picture is no more what is written: nobody may take it for that.
+  else if (saysModel(event.data)) app.receive({ type: 'trouble', text: UNREAD });
 });
 api.postMessage({ type: 'ready' });

@@ -128,6 +128,9 @@ const isToView = cases<'type', ToView>('type', {
   done: record({ type: oneOf('done'), text: sentence }),
 });
 
+/** Whether something that came to the panel says that it is a model, whatever is in it. */
+export const saysModel: Is<{ readonly type: 'model' }> = record<{ readonly type: 'model' }>({ type: oneOf('model') });
+
 /** What came to the panel; null: nothing that it knows. */
 export const readToView = (value: unknown): ToView | null => (isToView(value) ? value : null);
 

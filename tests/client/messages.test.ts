@@ -1,7 +1,15 @@
 /** Messages both ways: what is meant passes, and of anything else nothing gets through that is not as the types say. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { EXPORTS, readFromView, readKept, readToView, type FromView, type Known } from '../../client/view/messages';
+import {
+  EXPORTS,
+  readFromView,
+  readKept,
+  readToView,
+  saysModel,
+  type FromView,
+  type Known,
+} from '../../client/view/messages';
 import { model } from './models';
 
 const KNOWN: Known = {
@@ -174,6 +182,24 @@ describe('to the panel', () => {
     no({ marks: [] });
     if (first !== undefined) no({ things: [first, first] });
     no({ nodes: [...one.nodes, ...one.nodes] });
+  });
+
+  it('names and sentences may be as long as a person writes them', () => {
+    const one = model();
+    const long = {
+      ...one,
+      nodes: one.nodes.map((node) => ({ ...node, name: 'n'.repeat(5000), hangs: 'x + '.repeat(10_000) })),
+    };
+    expect(one.nodes.length).toBeGreaterThan(0);
+    const message = { type: 'model', turn: 1, model: long };
+    expect(readToView(message)).toBe(message);
+    expect(readToView({ ...message, model: { ...long, title: 'x'.repeat(1_000_001) } })).toBeNull();
+  });
+
+  it('what says that it is a model is told from the rest', () => {
+    expect(saysModel({ type: 'model', model: 3 })).toBe(true);
+    for (const other of [null, 'model', {}, { type: 'lit' }, Object.create({ type: 'model' })])
+      expect(saysModel(other)).toBe(false);
   });
 
   it('anything at all is dropped or itself', () => {
