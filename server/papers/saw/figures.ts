@@ -1,10 +1,10 @@
 /** What a saw does to one end: flat cuts for a fish-mouth, or the one that a plate or a square end wants. */
 import type { Angle, Length, LengthUnit } from '../../../grammar/units';
-import { mm } from '../../../grammar/units';
+import { mm, rad } from '../../../grammar/units';
 import type { Saw } from '../../cage/cage';
 import type { End, Part } from '../../geometry/shape';
 import type { CopedEnd, FlatCut, FlatStart } from '../../geometry/two-cut';
-import { COMMON_REACH, mirroredStart, sampled, settable, twoCut } from '../../geometry/two-cut';
+import { COMMON_REACH, mirroredStart, sampled, settable, twoCut, WORTH_A_CUT } from '../../geometry/two-cut';
 import { stepOf } from './tape';
 
 /** A mitre saw is set to half degrees, and a clock is laid out to whole ones. */
@@ -152,8 +152,14 @@ function startsOf(end: CopedEnd, reach: number, markStep: number, known: KnownSt
   const cuts = twoCut(end, reach);
   if (cuts === null) return null;
   const set = (start: FlatStart): FlatStart | null => settable(end, start, ANGLE_STEP, CLOCK_STEP, reach, markStep);
-  const [one, two] = [set(cuts.single), set(cuts.pair)];
-  if (one === null || two === null) return null;
+  const [slanted, two] = [set(cuts.single), set(cuts.pair)];
+  const flat = set({
+    ...cuts.single,
+    cuts: cuts.single.cuts.map((cut) => ({ ...cut, angle: rad(0), deepClock: null })),
+  });
+  if (slanted === null || two === null || flat === null) return null;
+  // A slant that saves next to nothing is one more thing to get wrong: then the one cut is square.
+  const one = flat.left - slanted.left < WORTH_A_CUT ? flat : slanted;
   const starts = { one, two, better: cuts.better };
   known.push({ heights, outerRadius: end.outerRadius, innerRadius: end.innerRadius, starts });
   return starts;
@@ -192,6 +198,7 @@ export function sawnFigures(
   if (starts === null) return null;
   const { one, two, better } = starts;
   const chosen = better === 'single' ? one : two;
+  const leftSquare = mm(maxCut - minCut);
   return {
     kind: 'cope',
     end,
@@ -203,7 +210,7 @@ export function sawnFigures(
       hold: holdOf(part, end, cut.deep, saw),
     })),
     oneIsEnough: better === 'single',
-    leftSquare: mm(maxCut - minCut),
+    leftSquare,
     leftOne: one.left,
     leftTwo: two.left,
   };

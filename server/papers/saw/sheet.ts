@@ -128,9 +128,9 @@ function cope(start: CopeStart, part: Part, { units, cage }: PacketInput): Marku
           ),
         ),
       ),
+      terms([[`Line ${zero}`, words(zeroWords(part, end, units))]]),
       cutTable(start, od, units),
       terms([
-        [`Line ${zero}`, words(zeroWords(part, end, units))],
         [
           'Left to grind',
           words(

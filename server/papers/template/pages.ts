@@ -85,10 +85,10 @@ function insideWords({ end, od }: Wrap, zero: string, units: LengthUnit): readon
 }
 
 /** From where the template is laid out. */
-function heldWords(wrap: Wrap, zero: string, units: LengthUnit): string {
+function heldWords(wrap: Wrap, { cutLength }: Part, zero: string, units: LengthUnit): string {
   const { bend, minCut } = wrap;
   if (bend === null)
-    return `No bend on this tube: draw line ${zero} along all of it before anything is cut. Both ends are laid out from that one line.`;
+    return `No bend on this tube: draw line ${zero} along all of it before anything is cut. Both ends are laid out from that one line. Long point to long point: ${onTape(cutLength, units)}; sawn square to that, the piece ends at its long points.`;
   if (bend < minCut)
     return `The long point lies ${noMore(minCut - bend, units)} into the nearest bend: no straight is left to wrap this round. Move the bend away.`;
   const line = markLine(wrap);
@@ -101,7 +101,7 @@ function heldWords(wrap: Wrap, zero: string, units: LengthUnit): string {
 }
 
 /** What is said of a template, in the order in which it is needed. */
-export function sentences({ wrap, hosts, other }: Template, input: PacketInput): readonly string[] {
+export function sentences({ part, wrap, hosts, other }: Template, input: PacketInput): readonly string[] {
   const { units } = input;
   const { end, minCut, grows } = wrap;
   const zero = end.clockZero?.name ?? 'TOP';
@@ -114,7 +114,7 @@ export function sentences({ wrap, hosts, other }: Template, input: PacketInput):
     `Cut out the frame. Wrap it round ${endName(end)} of the tube, PRINTED SIDE OUT, arrow toward ${other}, line ${zero} ${where}; the seams meet edge to edge (paper of 0.1 mm).`,
     `The clock grows to the ${side} on this sheet: looking along the tube from END 1 toward END 2 it grows clockwise, at both ends.`,
     ...insideWords(wrap, zero, units),
-    heldWords(wrap, zero, units),
+    heldWords(wrap, part, zero, units),
     `The straight mark line lies ${noMore(markLine(wrap) - minCut, units)} behind the long point. The grey line across is the long point.`,
     `Thick curve: cut square through the wall to ${hosts}. Broken curve: the outer edge, if you bevel. Keep the line: cut and grind on the hatched side only, never past it.`,
     ...wrap.saws.map((saw) => sawWords(saw, wrap, units)),

@@ -250,6 +250,26 @@ tube hook { section t; die d; path at, g, h; last open }
     expect(said).not.toMatch(/-\d/);
   });
 
+  it('where a slant saves less than a millimetre the cut that is printed is square, as the words say', async () => {
+    // A thin tube that leans by 1.9 degrees from square meets a thick one: its end leans by 25 tan 1.9° = 0.8 mm in all.
+    const input = untouched(
+      await inputOf(`cage "Dunlin thin"
+units mm
+section h { od 120; wall 4 }
+section t { od 25; wall 2 }
+node a = (0, -500, 500)
+node b = (0, 500, 500)
+node c = (0, 0, 500)
+node d = (600, 20, 500)
+tube rail as main-rollbar { section h; path a, b; first open; last open }
+tube brace { section t; path c, d; last open }
+`),
+    );
+    const said = brace(sawPapers(input));
+    expect(said).toContain('No slanted cut is worth it: saw square, then grind.');
+    expect(said).toMatch(/\n10° ?all round ?0 mm \(0 in\)/);
+  });
+
   it('a car in inches has them first, and is told what the vice needs in a unit that is written', async () => {
     const said = brace(sawPapers(untouched(await inputOf(rung(400, 'in')))));
     expect(said).toMatch(/it needs 4 23\/32 in \(120 mm\)/);
