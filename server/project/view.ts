@@ -54,8 +54,12 @@ export class Viewer {
     if (drag.edits === null) return { ...drag, car: null };
     if (drag.edits.length === 0) return { ...drag, car: { analysis, model: this.model(analysis, say, have) } };
     const { sources } = analysis;
-    const trial = analysis.apart().analyse({ ...sources, files: editedFiles(sources.files, drag.edits) });
-    const cache = { surfaces: this.tried.of(analysis), ends: this.triedEnds };
+    const apart = analysis.apart();
+    // The car as it stands comes first: what of it is still there then needs no new surface.
+    if (!this.tried.isOf(analysis))
+      this.tried.hold(analysis, apart.analyse(sources), this.kept.surfaces(analysis.cage, analysis.shape));
+    const trial = apart.analyse({ ...sources, files: editedFiles(sources.files, drag.edits) });
+    const cache = { surfaces: this.tried.surfaces, ends: this.triedEnds };
     const model = viewOf(trial, cache, { pack: this.pack, say, have });
     return { ...drag, car: { analysis: trial, model } };
   }

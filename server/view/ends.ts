@@ -80,7 +80,7 @@ function clockMarks(end: End, frame: ClockFrame, radius: number): ViewEnd['clock
   return marks;
 }
 
-/** The outer edge of the cut, closed by its first point; empty where a point of it is not known. */
+/** The outer edge of the cut; empty where a point of it is not known. */
 function edgeOf(end: End, frame: ClockFrame, radius: number): readonly Vec3[] {
   const points: Vec3[] = [];
   for (let i = 0; i < EDGE_POINTS; i++) {
@@ -89,6 +89,16 @@ function edgeOf(end: End, frame: ClockFrame, radius: number): readonly Vec3[] {
     points.push(at);
   }
   return points;
+}
+
+/** x, y, z of points, closed by the first. */
+function closed(points: readonly Vec3[]): Float32Array {
+  const all = new Float32Array(3 * (points.length + 1));
+  points.forEach((at, i) => {
+    all.set(at, 3 * i);
+  });
+  all.copyWithin(3 * points.length, 0, 3);
+  return all;
 }
 
 /** Ends, and a key of all that they say: the same key, the same ends. */
@@ -108,7 +118,6 @@ function made(part: Part, units: LengthUnit, pack: Pack): MadeEnds {
     const frame = frameOf(end);
     if (frame === null || end.away === null || od === null) return [];
     const edge = end.edge.length > 0 ? end.edge : edgeOf(end, frame, od / 2);
-    const first = edge[0];
     return [
       {
         which: end.which,
@@ -117,7 +126,7 @@ function made(part: Part, units: LengthUnit, pack: Pack): MadeEnds {
         hosts: end.hosts,
         away: roundedPoint(end.away),
         clock: clockMarks(end, frame, od / 2),
-        edge: first === undefined ? '' : pack(Float32Array.from([...edge, first].flat())),
+        edge: edge.length === 0 ? '' : pack(closed(edge)),
         says: endWords(end, units),
       },
     ];

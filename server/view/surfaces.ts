@@ -27,33 +27,39 @@ export function judgedSurfaces(): Surfaces {
   return (cage, shape) => meshesOf(cage, shape, cache, finenessFor(shape));
 }
 
-/**
- * Those of a car that is tried out: of each judgement first all as fine as ever, from then on what stays is kept, and what
- * moves is coarser, so that it follows the hand.
- */
+/** Those of a car that is tried out: what stays has its surface as it was judged; what moves is coarser, so that it follows the hand. */
 export class TriedSurfaces {
-  private readonly fine = newMeshCache();
   private readonly coarse = newMeshCache();
   private readonly still = new Map<string, { readonly from: readonly unknown[]; readonly made: MadeMesh | null }>();
   private judgement: object | null = null;
 
-  /** @param judgement what is tried */
-  of(judgement: object): Surfaces {
-    if (this.judgement !== judgement) this.still.clear();
+  /** Whether what is tried now is held against that judgement. */
+  isOf(judgement: object): boolean {
+    return this.judgement === judgement;
+  }
+
+  /**
+   * From now on, what stays is told by this.
+   * @param seen the car as it was judged, made of the parts that the tried ones are made of
+   * @param judged its things with their surfaces
+   */
+  hold(
+    judgement: object,
+    { cage, shape }: { readonly cage: Cage; readonly shape: Shape },
+    judged: readonly MeshedThing[],
+  ): void {
     this.judgement = judgement;
-    return (cage, shape) => (this.still.size === 0 ? this.first(cage, shape) : this.next(cage, shape));
+    this.still.clear();
+    const made = new Map(judged.map((thing) => [thing.id, thing]));
+    for (const { id, from } of meshesOf(cage, shape, newMeshCache(), COARSE)) {
+      const thing = made.get(id);
+      if (thing !== undefined) this.still.set(id, { from, made: thing.made() });
+    }
   }
 
-  private first(cage: Cage, shape: Shape): readonly MeshedThing[] {
-    const things = meshesOf(cage, shape, this.fine, finenessFor(shape));
-    for (const { id, from, made } of things) this.still.set(id, { from, made: made() });
-    return things;
-  }
-
-  private next(cage: Cage, shape: Shape): readonly MeshedThing[] {
-    return meshesOf(cage, shape, this.coarse, COARSE).map((thing) => {
+  readonly surfaces: Surfaces = (cage, shape) =>
+    meshesOf(cage, shape, this.coarse, COARSE).map((thing) => {
       const kept = this.still.get(thing.id);
       return kept !== undefined && sameItems(kept.from, thing.from) ? { ...thing, made: () => kept.made } : thing;
     });
-  }
 }

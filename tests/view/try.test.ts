@@ -35,13 +35,14 @@ it('is the car of the changed text, figure by figure', async () => {
   expect(viewer.model(analysis, say, {})).toEqual(before);
 });
 
-it('sends what moves, and coarser from the second step on; what stays has its key', async () => {
+it('sends what moves, coarser than it was; what stays has its key', async () => {
   const analysis = await analyse(TEXT);
   const viewer = new Viewer(pack);
   const model = viewer.model(analysis, say, {});
   const have = keysOf(model);
   const [x, y, z] = model.nodes.find(({ id }) => id === NODE)?.at ?? [0, 0, 0];
-  const sizes: number[] = [];
+  const sizeOf = (things: ViewModel['things']): number =>
+    things.find(({ id }) => id === 'tube:backstay.left')?.mesh?.positions.length ?? NaN;
   for (const by of [3, 6, 9]) {
     const sent = viewer.try(analysis, NODE, [x + by, y, z], say, have).car?.model.things ?? [];
     const moved = sent.filter(({ mesh }) => mesh !== null).map(({ id }) => id);
@@ -49,10 +50,8 @@ it('sends what moves, and coarser from the second step on; what stays has its ke
     expect(moved).toContain('foot:stay-plate.right');
     expect(moved).not.toContain('tube:main-hoop');
     for (const { id, key } of sent) if (!moved.includes(id)) expect(key).toBe(have[id]);
-    sizes.push(sent.find(({ id }) => id === 'tube:backstay.left')?.mesh?.positions.length ?? 0);
+    expect(sizeOf(sent)).toBeLessThan(sizeOf(model.things));
   }
-  expect(sizes[1]).toBeLessThan(sizes[0] ?? 0);
-  expect(sizes[2]).toBe(sizes[1]);
 });
 
 it('a hand that has not moved a step changes nothing, and what hangs says why', async () => {
