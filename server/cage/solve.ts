@@ -96,8 +96,7 @@ export class Solver implements KnownShapes {
       if (need !== null) out.push(need);
     };
     const world = this.textWorld(thing);
-    // A tube of the other side is read with the sides of its text swapped, in the same world.
-    const swap = thing.kind === 'tube' && this.isTwin(thing);
+    const swap = this.isSwapped(thing);
     for (const target of this.facts.hangsOn(definition)) {
       push(swap ? { definition: target.definition, side: twinSide(target.side) } : target, world);
     }
@@ -109,6 +108,25 @@ export class Solver implements KnownShapes {
 
   private isTwin(thing: Thing): boolean {
     return thing.side !== null && thing.side !== thing.definition.side;
+  }
+
+  /**
+   * True for a tube that is read with the sides of its text swapped: one of the other side, in the same world; and the
+   * image of one that exists once and lies to one side, such as a diagonal. Its text would give the diagonal that the car
+   * does not have.
+   */
+  private isSwapped(thing: Thing): boolean {
+    if (thing.kind !== 'tube') return false;
+    return thing.side === null ? thing.world === 'image' && !this.isEven(thing.definition) : this.isTwin(thing);
+  }
+
+  /** True for a tube that exists once and whose path, with left and right swapped, is the same path from its other end. */
+  isEven(tube: Definition): boolean {
+    const path = this.facts.pathOf(tube);
+    return path.every((node, i) => {
+      const other = path[path.length - 1 - i] ?? null;
+      return node !== null && other?.definition === node.definition && other.side === twinSide(node.side);
+    });
   }
 
   /** The world in which the text is read to get this: a twin node is what the text gives in the image. */
@@ -261,11 +279,11 @@ export class Solver implements KnownShapes {
   }
 
   private computeTube(thing: Thing): Path | null {
-    const twin = this.isTwin(thing);
+    const swap = this.isSwapped(thing);
     const nodes = this.facts
       .pathOf(thing.definition)
       .map((node): PathNode | null =>
-        node === null ? null : { definition: node.definition, side: twin ? twinSide(node.side) : node.side },
+        node === null ? null : { definition: node.definition, side: swap ? twinSide(node.side) : node.side },
       );
     const points = nodes.map((n) => (n === null ? null : this.nodeAt(n.definition, n.side, thing.world)));
     const known = points.filter((p): p is Vec3 => p !== null);

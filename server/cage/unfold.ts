@@ -121,7 +121,7 @@ export class Unfolder {
       const size = section === null ? null : this.book.section(section.definition);
       return {
         line: this.solver.tubePath(definition, sideOf(target.side, head), 'real')?.centreline ?? null,
-        turned: head.twin && target.side === null,
+        turned: head.twin && target.side === null && this.solver.isEven(definition),
         radius: (size?.od ?? 0) / 2,
       };
     });
@@ -169,7 +169,7 @@ function nodeFrom(head: Named, definition: Definition, solver: Solver): Node {
   };
 }
 
-/** The tube on which a node was put, and how far along it. A tube that exists once runs the other way than its image. */
+/** The tube on which a node was put, and how far along it. A tube that exists once may run the other way than its image. */
 function stationOf({ at, on }: Placed, twin: boolean, solver: Solver): Node['on'] {
   if (on === null) return null;
   let { station } = on;

@@ -58,6 +58,26 @@ describe('mirror', () => {
     expect(thing(car, 'node', 'q.right').on?.station).toBeCloseTo(total - 30, 9);
   });
 
+  it('a place on a tube that lies to one side is on that tube, for the twin too', () => {
+    // The image of a car is the image of each of its tubes: what is on the diagonal there, is on the diagonal here.
+    const car = read(
+      `${PARTS}mirror left { node low = (0, 500, 0)\nnode high = (0, 450, 800)\nnode foot = (-600, 300, 0)\n` +
+        'node share = on diagonal at 30 %\nnode level = on diagonal where z = 200\nnode next = on diagonal nearest foot }\n' +
+        'tube diagonal { section s; path low.left, high.right; first open; last open }\nadjust low.right by (down 9, out 7)',
+    );
+    expect(told(car)).toEqual([]);
+    expect(at(car, 'share.left')).toEqual([0, 215, 240]);
+    expect(at(car, 'share.right')).toEqual([0, 215, 240]);
+    expect(at(car, 'level.left')).toEqual([0, 262.5, 200]);
+    expect(at(car, 'level.right')).toEqual([0, 262.5, 200]);
+    // x = 0 on the whole tube, so the nearest point divides it as the foot's image on it does.
+    for (const name of ['next.left', 'next.right']) {
+      const [, y = 0, z = 0] = at(car, name) ?? [];
+      expect((500 - y) / 950).toBeCloseTo(z / 800, 9);
+    }
+    expect(thing(car, 'node', 'share.right').on).toEqual(thing(car, 'node', 'share.left').on);
+  });
+
   it('planes are reflected, and the pairs in them keep their left', () => {
     const car = read(
       'plane p { at (0, 0, 0); leans 30 deg aft }\nplane q { at (0, 200, 0); runs along; leans 30 deg in }\nmirror left { node a = in p (out 40, up 100)\nnode b = in p (40, 100)\nnode c = in q (10, 100) }',
