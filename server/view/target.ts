@@ -9,7 +9,7 @@ import type { Plate } from '../drawing/things';
 import { platesOf } from '../drawing/things';
 import type { Part, Shape, StrapFigures } from '../geometry/shape';
 import { rearRectangle } from '../geometry/shell';
-import { axisOf, partSolids } from './bodies';
+import { axisOf, centrelineOf, partSolids } from './bodies';
 import type { Picked } from './model';
 import { nodeId } from './names';
 import type { Solid } from './solid';
@@ -67,7 +67,7 @@ function tubeTarget(id: string, part: Part, at: Vec3): Target {
   // A pick on the round surface lies on a facet of the mesh, a little inside; on an end's face it stays where it is.
   const isRound = far > 0.8 * radius && far > 0;
   const piece = line.pieces.findIndex((one) => norm(sub(onPiece(one, alongPiece(one, at)).point, on.point)) < 1e-9);
-  const axis = line.pieces.map((one): Solid => ({ kind: 'tube', piece: one, radius: 0 }));
+  const axis = (centrelineOf(part) ?? line).pieces.map((one): Solid => ({ kind: 'tube', piece: one, radius: 0 }));
   const surface = isRound ? addScaled(sub(at, across), across, radius / far) : at;
   return {
     id,

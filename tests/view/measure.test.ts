@@ -123,6 +123,23 @@ it('a joint: the tubes touch', async () => {
   const answer = await measure(text, ['tube:host', [20, 0, 300]], ['tube:stub', [300, 0, 520]]);
   expect(says(answer, 'Shortest, surface')).toBe('they touch');
   expect(says(answer, 'Angle between')).toBe('90° (90°)');
+  // Set out to meet: the axes cross in the node, though the stub is cut back from there.
+  expect(says(answer, 'Shortest, axis of host to axis of stub')).toBe('0 mm');
+});
+
+it('axes go from node to node, where the metal runs past it as far as that', async () => {
+  // The stub is set out to (0, 0, 500) and cut back to the host's surface; a rod stands square to it 100 before the host.
+  const host = tube('host', '(0, 0, 0), (0, 0, 1000)');
+  const rod = tube('rod', '(-100, -300, 500), (-100, 300, 500)');
+  const text = (more: string): string =>
+    tubes(`${host}${rod}node k = (600, 0, 500)\nnode j = ${more}\ntube stub { section s; path j, k; last open }\n`);
+  const coped = await measure(text('(0, 0, 500)'), ['tube:rod', [-100, 0, 520]], ['tube:stub', [300, 0, 520]]);
+  expect(says(coped, 'Shortest, axis of rod to axis of stub')).toBe('100 mm');
+  const past = tubes(
+    `${rod}node k = (600, 0, 500)\nnode j = (0, 0, 500)\ntube stub { section s; path j, k; first past 40; last open }\n`,
+  );
+  const on = await measure(past, ['tube:rod', [-100, 0, 520]], ['tube:stub', [300, 0, 520]]);
+  expect(says(on, 'Shortest, axis of rod to axis of stub')).toBe('60 mm');
 });
 
 it('a helmet is a ball', async () => {
