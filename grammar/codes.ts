@@ -117,7 +117,7 @@ export const CODES = {
   ),
   'joint.not-there': broken('{tube} does not end at {nodes}.'),
   'space.unvented': odd(
-    'The bore of {tubes} has no way to breathe: the last weld, at {joint}, will blow out; vent it.',
+    'The bore of {tubes} has no way to breathe: the last weld, at {joint}, will blow out; vent it{mend}.',
   ),
   'vent.no-effect': odd('This vent joins nothing that is not joined already: {why}.'),
   'vent.outside-joint': odd('The vent lies outside the joint: {why}.'),

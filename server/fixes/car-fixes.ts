@@ -31,6 +31,18 @@ export const addVent: Fixer = (finding, context) =>
     const tube = tubeNamed(context, child);
     const node = nodeNamed(context, writtenOf(context.cage, nodeName));
     if (tube === null || node === null) return [];
+    const under = typeof fix.data['foot'] === 'string' ? thingOf(context.cage, fix.data['foot']) : undefined;
+    if (under?.kind === 'foot') {
+      const fact = `hole ${written(context, under.origin.file, fix.data['hole'], 'nearest') ?? '8 mm'}`;
+      return [
+        {
+          id: `vent.foot.${String(i)}`,
+          title: `Vent ${nameOn(context.cage, child, writtenSide(under))} through the plate of ${under.base}: ${fact}`,
+          preferred: i === 0,
+          edits: () => some(addFact(context, under.origin, fact)),
+        },
+      ];
+    }
     const flipped = node.name !== nodeName;
     const side = writtenSide(node);
     const named = (name: string): string => nameOn(context.cage, flipped ? mirrorName(context, name) : name, side);

@@ -21,6 +21,10 @@ import { AIR, keptVent } from './vents';
 
 /** The hole that is offered, mm: 3 to 5 is usual (common practice, no source). */
 const OFFERED_DIA = 5;
+/** The same as an inch drill of 3/16, which on a metric tape is 5 mm again. */
+const DRILL = 4.7625;
+/** The hole that is offered in the plate of a foot, mm (common practice, no source). */
+const OFFERED_HOLE = 8;
 /** Where a hole to the air is offered: behind the joint by this, mm, and at the far side of the tube. */
 const OFFERED_BEHIND = 30;
 
@@ -177,7 +181,27 @@ function closureOf(members: readonly Part[], parts: ReadonlyMap<string, Part>, b
   }, null);
 }
 
-function unvented(tubes: readonly string[], members: readonly Part[], closure: Closure | null): Finding {
+/** How the missing vent is written, by where it goes. */
+const VENTS = {
+  bore: ': vent {child} -> {host} { at {joint}; dia {dia~} }',
+  air: ': vent {child} -> air { at {joint}; from {from~}; dia {dia~}; plug weld }',
+  foot: ' through the plate of {foot}: hole {hole~}',
+} as const;
+
+/** The foot without a hole on which the end stands as its first: the hole of a plate opens that bore. */
+function plateUnder({ part, end, host }: Closure, onFeet: OnFeet): string | null {
+  if (host !== null) return null;
+  for (const [foot, [first]] of onFeet)
+    if (first?.part === part && first.end === end && foot.hole === null && foot.holeUnread !== true) return foot.name;
+  return null;
+}
+
+function unvented(
+  tubes: readonly string[],
+  members: readonly Part[],
+  closure: Closure | null,
+  foot: string | null,
+): Finding {
   const subject = (closure?.part ?? members[0])?.tube.name ?? '';
   const node = closure?.end.node ?? null;
   const data =
@@ -187,17 +211,26 @@ function unvented(tubes: readonly string[], members: readonly Part[], closure: C
           tube: closure.part.tube.name,
           host: closure.host === null ? 'air' : closure.host.tube.name,
           node,
+          ...(foot === null ? {} : { foot, hole: figure(Math.min(OFFERED_HOLE, boreRadius(closure.part)), 'mm') }),
           dia: figure(Math.min(OFFERED_DIA, boreRadius(closure.part)), 'mm'),
           from: closure.host === null ? figure(behind(closure.end), 'mm') : null,
           clock: closure.host === null ? figure(Math.PI, 'deg') : null,
         };
-  return tell(
-    'space.unvented',
-    subject,
-    { kind: 'thing', thing: subject },
-    { tubes, joint: node ?? subject },
-    { fixes: data === null ? [] : [{ id: 'vent.add', data }] },
-  );
+  const mend = data === null ? '' : VENTS[foot !== null ? 'foot' : closure?.host === null ? 'air' : 'bore'];
+  const params = {
+    tubes,
+    joint: node ?? subject,
+    mend,
+    child: subject,
+    host: closure?.host?.tube.name ?? '',
+    foot: foot ?? '',
+    dia: figure(Math.min(DRILL, data?.dia.value ?? DRILL), 'mm'),
+    hole: data?.hole ?? null,
+    from: data?.from ?? null,
+  };
+  return tell('space.unvented', subject, { kind: 'thing', thing: subject }, params, {
+    fixes: data === null ? [] : [{ id: 'vent.add', data }],
+  });
 }
 
 /** Clear of the joint, in tens of millimetres. */
@@ -244,7 +277,8 @@ export function spacesOf(
     const vented = breathes ? true : members.some((part) => unknown.has(part.name)) ? null : false;
     spaces.push({ tubes, vented });
     if (vented === false && members.some((part) => !part.tube.existing)) {
-      findings.push(unvented(tubes, members, closureOf(members, parts, bores)));
+      const closure = closureOf(members, parts, bores);
+      findings.push(unvented(tubes, members, closure, closure === null ? null : plateUnder(closure, onFeet)));
     }
   }
   return { spaces, findings };

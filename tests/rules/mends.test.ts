@@ -103,3 +103,42 @@ strap outer { seat driver; slot left; to bar; ${strap} }
     expect(await sliding(`${strap}; ${fact}`)).toBeUndefined();
   });
 });
+
+describe('a bore without a way to the air', () => {
+  const car = (scale: number, units: string, feet: string): string => {
+    const at = (...point: readonly number[]): string => point.map((value) => String(value / scale)).join(', ');
+    return `cage "Closed bores"
+units ${units}
+rules shop
+section t { od ${String(44.45 / scale)}; wall ${String(2.413 / scale)} }
+die d { od ${String(44.45 / scale)}; radius ${String(139.7 / scale)} }
+node a = (${at(0, 508, 0)})
+node b = (${at(0, 457.2, 914.4)})
+node c = (${at(0, -457.2, 914.4)})
+node d2 = (${at(0, -508, 0)})
+node low = (${at(-508, 381, 254)})
+node top = on hoop nearest (${at(0, 457.2, 711.2)})
+tube hoop as main-rollbar { section t; die d; path a, b, c, d2 }
+tube stay as backstay { section t; path top, low; last open }
+foot f1 { at a; plate ${[152.4, 127, 3.175].map((value) => String(value / scale)).join(' x ')}${feet} }
+foot f2 { at d2; plate ${[152.4, 127, 3.175].map((value) => String(value / scale)).join(' x ')}${feet} }
+tube rail as brace { section t; path r1, r2 }
+node r1 = on hoop nearest (${at(0, 508, 457.2)})
+node r2 = on hoop nearest (${at(0, -508, 457.2)})
+`;
+  };
+  const closed = async (text: string): Promise<readonly string[]> =>
+    (await analyse(text)).findings.filter(({ code }) => code === 'space.unvented').map(({ message }) => message);
+
+  it.each([
+    ['mm', 1],
+    ['in', 25.4],
+  ] as const)('is told the vent that opens it, in %s', async (units, scale) => {
+    const told = await closed(car(scale, units, ''));
+    const hole =
+      told.map((message) => / through the plate of f\d: (hole .+)\.$/.exec(message)?.[1]).find(Boolean) ?? '';
+    const vent = told.map((message) => /vent it: (vent .+ \})\.$/.exec(message)?.[1]).find(Boolean) ?? '';
+    expect([told.length, hole !== '', vent !== '']).toEqual([2, true, true]);
+    expect(await closed(`${car(scale, units, `; ${hole}`)}${vent}\n`)).toEqual([]);
+  });
+});
