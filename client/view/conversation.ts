@@ -112,6 +112,8 @@ export class Conversation {
   private window: ViewWindow | null = null;
   private dragging = false;
   private hovered: string | null = null;
+  /** What a page without anything will ask first, asked before it stands. */
+  private ahead: Promise<WireModel | null> | null = null;
 
   constructor(
     private readonly ports: Ports,
@@ -123,9 +125,18 @@ export class Conversation {
     return this.model?.uri ?? this.about.uri;
   }
 
+  /** A page is being loaded: what it will ask first is worked out meanwhile. */
+  awaitPage(): void {
+    if (this.here) return;
+    this.ahead = this.ports.model({});
+    // Whoever takes it tells of it.
+    this.ahead.catch(() => undefined);
+  }
+
   /** The panel is hidden or gone: its page is no more. */
   away(): void {
     this.here = false;
+    this.ahead = null;
     this.page += 1;
     this.models.drop();
     this.tries.drop();
@@ -146,6 +157,7 @@ export class Conversation {
   /** The text, or something that the car reaches, may have changed. */
   changed(): void {
     if (this.here) this.models.ask(this.page);
+    else if (this.ahead !== null) this.awaitPage();
   }
 
   /**
@@ -180,7 +192,9 @@ export class Conversation {
   }
 
   private begin(): void {
+    const { ahead } = this;
     this.away();
+    this.ahead = ahead;
     this.here = true;
     this.model = null;
     this.posted = null;
@@ -244,10 +258,11 @@ export class Conversation {
 
   private async askModel(page: number): Promise<void> {
     if (page !== this.page) return;
-    const { have } = this;
+    const { have, ahead } = this;
+    this.ahead = null;
     let model: WireModel | null;
     try {
-      model = await this.ports.model(have);
+      model = await (ahead ?? this.ports.model(have));
       if (page === this.page && model !== null && !canDraw(model, have)) model = await this.ports.model({});
     } catch (fault) {
       this.trouble(`The picture could not be made: ${reasonOf(fault)}`, page);

@@ -114,6 +114,7 @@ export class CarPanel {
       style: webview.asWebviewUri(Uri.joinPath(folder, 'view.css')).toString(),
       nonce: randomBytes(16).toString('hex'),
     });
+    if (panel.visible) this.conversation.awaitPage();
   }
 
   /** Names the panel after its document. */

@@ -113,6 +113,39 @@ const opened = async (full = model()): Promise<void> => {
 };
 
 describe('a model', () => {
+  it('is asked for while the page is being loaded, and once', async () => {
+    talk.awaitPage();
+    expect(models.asked.map(({ with: have }) => have)).toEqual([{}]);
+    await say({ type: 'ready' });
+    expect(models.asked).toHaveLength(1);
+    await last(models.asked).answer(model());
+    expect(ofType('model').map(({ turn }) => turn)).toEqual([1]);
+    talk.changed();
+    expect(last(models.asked).with).toEqual({ 'tube:hoop': 'k1', 'tube:bar': 'k1' });
+  });
+
+  it('that was asked for before the text changed is not shown', async () => {
+    talk.awaitPage();
+    talk.changed();
+    expect(models.asked).toHaveLength(2);
+    await models.asked[0]?.answer(model({ version: 1 }));
+    await say({ type: 'ready' });
+    await last(models.asked).answer(model({ version: 2 }));
+    expect(ofType('model').map((message) => message.model.version)).toEqual([2]);
+  });
+
+  it('that could not be made while the page was loaded is told of, and a hidden panel has none coming', async () => {
+    talk.awaitPage();
+    await last(models.asked).fail('no server');
+    await say({ type: 'ready' });
+    expect(last(ofType('trouble')).text).toContain('no server');
+    talk.away();
+    talk.changed();
+    expect(models.asked).toHaveLength(1);
+    await say({ type: 'ready' });
+    expect(models.asked).toHaveLength(2);
+  });
+
   it('is asked for when the page stands, and not before', async () => {
     talk.changed();
     await say({ type: 'hover', id: null });
