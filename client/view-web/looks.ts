@@ -46,6 +46,7 @@ const LOOKS: Readonly<Record<ThingKind, Look>> = {
   plate: solid((p, metal) => mixed(metal, p.blue, 0.14)),
   gusset: solid((p, metal) => mixed(metal, p.green, 0.36)),
   collar: solid((p, metal) => mixed(metal, p.green, 0.2)),
+  fitting: solid((p, metal) => mixed(metal, p.yellow, 0.4)),
   vent: solid((p) => mixed(p.purple, p.foreground, 0.1), 4),
   hole: solid((p) => mixed(p.background, p.foreground, 0.12), 0),
   padding: { tint: (p) => mixed(p.background, p.foreground, 0.3), opacity: 1, shine: 0, bands: 0 },

@@ -21,6 +21,7 @@ export const MESH_LOOKS: Readonly<Record<MeshKind, MeshLook>> = {
   foot: look([0.5, 0.55, 0.6], true),
   gusset: look([0.58, 0.62, 0.64], true),
   collar: look([0.8, 0.76, 0.66], true),
+  fitting: look([0.78, 0.72, 0.55], true),
   vent: look([0.12, 0.12, 0.13], false),
   hole: look([0.12, 0.12, 0.13], false),
   padding: look([0.25, 0.26, 0.28], false),

@@ -14,6 +14,7 @@ import { seatIn } from '../geometry/straps';
 import { collarOnBar } from '../geometry/straps-on-bar';
 import { partsOf } from '../geometry/stretch';
 import { anchorMesh, panelMesh } from './beside';
+import { fittedPart, fittingMesh } from './fitting';
 import type { Mesh } from './mesh';
 import { boxOf, keyOf, merged } from './mesh';
 import { collarMesh, holeMesh, paddingMesh, ventMesh } from './on-tube';
@@ -31,6 +32,7 @@ export type MeshKind =
   | 'foot'
   | 'gusset'
   | 'collar'
+  | 'fitting'
   | 'vent'
   | 'hole'
   | 'padding'
@@ -133,6 +135,11 @@ function addThing(thing: Thing, cage: Cage, shape: Shape, fineness: Fineness, ad
         const on = collarOnBar(thing, parts);
         return on === null ? null : collarMesh(on.part, on.collars, fineness);
       });
+      return;
+    }
+    case 'fitting': {
+      const part = fittedPart(thing, parts);
+      add('fitting', thing.name, [thing, part], () => fittingMesh(thing, part, fineness));
       return;
     }
     case 'vent':

@@ -77,6 +77,12 @@ export class Labels {
         return [thing.as === null ? 'panel' : spoken(thing.as)];
       case 'door':
         return ['door opening'];
+      case 'fitting':
+        return [
+          `${thing.made ?? 'removable'} joint`,
+          ...(thing.tube === null || thing.end === null ? [] : [`at the ${thing.end} end of ${thing.tube}`]),
+          ...(thing.bolt === null ? [] : [`bolt ${this.say(thing.bolt.diameter)}`]),
+        ];
       case 'anchor':
         return [`${thing.as ?? 'harness'} anchor`, ...(thing.seat === null ? [] : [`of ${thing.seat}`])];
       case 'collar':

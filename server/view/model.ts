@@ -14,6 +14,7 @@ export const THING_KINDS = [
   'plate',
   'gusset',
   'collar',
+  'fitting',
   'vent',
   'hole',
   'padding',
