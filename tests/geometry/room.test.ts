@@ -1,5 +1,6 @@
 /** Will it go in: closed forms for upright and leaning posts, neighbours that just let it pass, and what is not known. */
 import { describe, expect, it } from 'vitest';
+import { directionOf } from '../../server/geometry/room/frame';
 import { HANDS } from '../../server/geometry/room/play';
 import { Rooms } from '../../server/geometry/room/room';
 import { KINDS, tooLongOf } from '../../server/geometry/room/ways';
@@ -141,5 +142,84 @@ describe('what is not known', () => {
       const part = parts.get('bar');
       if (part !== undefined) expect(new Rooms(parts).of(part, [...parts.values()])).toBeNull();
     }
+  });
+});
+
+describe('bent bars between posts that stand on plates', () => {
+  type Plan = readonly [number, number];
+  /** Posts of 45 at the two ends of a path in plan, at half their height a bar of 38 bent at the points between. */
+  const straightOf = async (path: readonly Plan[], more = ''): Promise<Sought | null> => {
+    const said = path.map(([x, y], i) => `node p${String(i)} = (${String(x)}, ${String(y)}, 500)`);
+    const posts = [path[0], path.at(-1)].map(
+      (at, i) => `node low${String(i)} = (${String(at?.[0])}, ${String(at?.[1])}, 0)
+node high${String(i)} = low${String(i)} + (up 1000)
+tube post${String(i)} as brace { section post; path low${String(i)}, high${String(i)}; last open }
+foot plate${String(i)} { at low${String(i)}; plate 100 x 100 x 3; lies level }`,
+    );
+    const shape = await shapeOf(`cage "Bent"
+units mm
+section post { od 45; wall 2.5 }
+section bar { od 38; wall 2.5 }
+die d { od 38; radius 114; grip 75; between 50 }
+${[...said, ...posts].join('\n')}
+tube bar as brace { section bar; die d; path ${path.map((_, i) => `p${String(i)}`).join(', ')} }
+${more}
+`);
+    const bar = shape.parts.get('bar');
+    const room = bar === undefined ? null : new Rooms(shape.parts).of(bar, [...shape.parts.values()]);
+    if (room === null) throw new Error('nothing is told of this bar');
+    const { straight } = room.ways;
+    if (straight !== null) fromOf = directionOf(room.bar.frame, straight.way.from);
+    return straight;
+  };
+  let fromOf: readonly number[] = [];
+
+  it('with both legs straight back it goes in from behind, however far one post stands before the other', async () => {
+    for (const [ahead, wide] of [
+      [500, 600],
+      [900, 500],
+      [0, 600],
+    ] as const) {
+      const straight = await straightOf([
+        [0, 0],
+        [-250, 0],
+        [-250, wide],
+        [ahead, wide],
+      ]);
+      expect(over(straight), String(ahead)).toBeLessThan(1e-3);
+      expect(fromOf[0]).toBeLessThan(-0.84);
+    }
+  });
+
+  // A saddle of 38 on 45 holds its post to acos(12.05 / 22.5) = 57.6 degrees each side (its tips stand where the side of the
+  // bar meets the post): it comes off in directions up to 90 - 57.6 = 32.4 degrees off its leg, worked by hand.
+  it.each([
+    [60, true],
+    [64, true],
+    [75, false],
+    [100, false],
+  ])('legs %i degrees apart: straight out %s', async (apart, goesStraight) => {
+    const half = (apart / 2) * (Math.PI / 180);
+    const straight = await straightOf([
+      [0, 300],
+      [-300 / Math.tan(half), 0],
+      [0, -300],
+    ]);
+    expect(over(straight) < 1e-3).toBe(goesStraight);
+  });
+
+  it('not past a tube that lies across the way, 88 mm behind it (worked by hand: 380 - 22.5 - 250 - 19)', async () => {
+    const path: readonly Plan[] = [
+      [0, 0],
+      [-250, 0],
+      [-250, 600],
+      [500, 600],
+    ];
+    const wall = `node w1 = (-380, -300, 500)
+node w2 = (-380, 900, 500)
+tube rail as brace { section post; path w1, w2; first open; last open }`;
+    const straight = await straightOf(path, wall);
+    // Over the tube it goes only where its points are too long.
+    expect(straight?.blockers.length === 0 && over(straight) < 1e-3).toBe(false);
   });
 });

@@ -65,6 +65,9 @@ const isRid = ({ ends: [first, last] }: Play): boolean => first === Infinity && 
 const tighter = (a: Tight | null, b: Tight | null): Tight | null =>
   a === null || (b !== null && b.tooLong > a.tooLong) ? b : a;
 
+/** With both ends off by this share of a straight way's reach it is out, whatever stands before them. */
+const FREE = 2 / 3;
+
 /** Far enough for a straight way to be rid of its hosts, unless it goes along them. */
 function reachOf({ bar, hosts }: Field): number {
   let widest = 0;
@@ -87,7 +90,10 @@ function straightOut(
   reach = reachOf(field),
 ): StraightOut {
   const path = shifting(from, direction, reach);
-  const travel = follow(field, path, { before, look, giveUp, done: isRid });
+  // A bent bar may go off along its end legs, with its hosts before them all the way.
+  const free = FREE * reachOf(field);
+  const done = (play: Play): boolean => isRid(play) || play.ends.every((of) => of >= free);
+  const travel = follow(field, path, { before, look, giveUp, done });
   return { ...travel, path: { ...path, length: travel.end + WELL_OUT } };
 }
 
@@ -136,9 +142,21 @@ function straightWay(field: Field, kind: 'straight' | 'above', direction: Vec3):
   return { followed, begun: shifting(IN_PLACE, direction, BEGUN).pose(BEGUN) };
 }
 
-/** From all round the bar. */
+/** Halves of a turn this near to each other have nothing between them: as the length of the sum of two unit vectors. */
+const OPPOSITE = 0.2;
+
+/** A bent bar comes off its hosts as its end legs run, and between them: seldom square to its chord. */
+function alongLegs({ bar }: Field): readonly Vec3[] {
+  if (bar.straight) return [];
+  const [one, two] = bar.ends.map(({ axes }) => scale(axes[2], -1));
+  if (one === undefined || two === undefined) return [];
+  const both = add(one, two);
+  return [...(norm(both) < OPPOSITE ? [] : [unit(both)]), one, two];
+}
+
+/** From all round the bar, and as its ends are let off their hosts. */
 export function straightWays(field: Field, lie: Lie): readonly Candidate[] {
-  const both = [lie.across, scale(lie.across, -1)];
+  const both = [...alongLegs(field), lie.across, scale(lie.across, -1)];
   return directions(ROUND, both).map((direction) => straightWay(field, 'straight', direction));
 }
 
