@@ -5,7 +5,9 @@ import { addScaled, cross, dot, norm, sub } from '../centreline/vector';
 import type { End, Part } from './shape';
 
 const STEPS = 64;
-const BISECTIONS = 60;
+const MOST_STEPS = 60;
+/** What a crossing is found to, mm: far below what anything is made to, and a few digits above rounding. */
+const CLOSE = 1e-11;
 /** A step is not passed over where rounding alone may keep it out of reach. */
 const AT_LEAST = 1e-6;
 
@@ -41,16 +43,26 @@ export function axisExit(end: End, host: Part, reach: number): number | null {
   return null;
 }
 
-/** Where a distance grows to `radius` between two stations, to the last digit. */
+/** Where a distance grows to `radius` between two stations: regula falsi, as the Illinois method has it (Dowell and Jarratt 1971). */
 function crossing(far: (s: number) => number, radius: number, inside: number, outside: number): number {
-  let [inner, outer] = [inside, outside];
-  for (let k = 0; k < BISECTIONS; k++) {
-    const middle = (inner + outer) / 2;
-    if (middle === inner || middle === outer) break;
-    if (far(middle) >= radius) outer = middle;
-    else inner = middle;
+  let [a, b] = [inside, outside];
+  let [below, above] = [far(a) - radius, far(b) - radius];
+  let last = 0;
+  for (let k = 0; k < MOST_STEPS && b - a > CLOSE; k++) {
+    const chord = a + ((b - a) * below) / (below - above);
+    const s = chord > a && chord < b ? chord : (a + b) / 2;
+    const over = far(s) - radius;
+    // An end that stays twice counts for half, so that both close in.
+    if (over >= 0) {
+      if (last > 0) below /= 2;
+      [b, above, last] = [s, over, 1];
+      if (over < CLOSE) break;
+    } else {
+      if (last < 0) above /= 2;
+      [a, below, last] = [s, over, -1];
+    }
   }
-  return outer;
+  return b;
 }
 
 /** Where the axis of an end goes through the outside of its host. */
