@@ -6,10 +6,12 @@ import { CODES, type Code } from './codes';
 import type { Finding, FixId, Params } from './finding';
 import { parseTokens, type Misfit } from './line-parser';
 import { cut, lineEndsAt, type RawEntry, type Slip } from './lines';
+import { meant, nearestWord } from './nearest';
 import { findSlip, looseMinus, shownCharacter, unknownUnit } from './slips';
-import { endOf, Equals, isName, Minus, nfc, NumberToken, tokenize } from './tokens';
+import { endOf, Equals, isName, LParen, Minus, nfc, NumberToken, tokenize } from './tokens';
 import type { ArgGroup, Block, Entry, FileTree, Line, Missing, Name, PlacedStatement, Statement } from './tree';
 import { FACT_NAMES, KIND_BY_NAME } from './vocabulary';
+import { FUNCTIONS } from './words';
 
 /** Files whose statements are kept; the least recently parsed goes first. */
 const KEPT_FILES = 64;
@@ -105,6 +107,10 @@ function misfitSlip({ token, wanted }: Misfit, tokens: readonly IToken[]): Slip 
   if (token.tokenType === Minus) return looseMinus(token, before);
   if (token.tokenType === Equals && before !== undefined && tokens[0] === before)
     return unexpected(token, "the value follows without '='", [{ id: 'text.replace', data: { text: '' } }]);
+  if (token.tokenType === LParen && before !== undefined && isName(before) && endOf(before) === token.startOffset) {
+    const name = nfc(before.image);
+    return unexpected(token, `'${name}' is no function${meant(nearestWord(name, Object.keys(FUNCTIONS)))}`);
+  }
   return unexpected(token, wanted === '' ? 'nothing more fits in this line' : `${wanted} is wanted here`);
 }
 

@@ -54,6 +54,8 @@ interface Stop {
   readonly words: readonly string[];
   /** A slip that says more than "wants …". */
   readonly slip: Slip | null;
+  /** What is wanted may be left out. */
+  readonly spare: boolean;
 }
 
 const wordOf = (item: Item | undefined): string | null =>
@@ -178,9 +180,12 @@ function shareUnit(captures: Capture[]): void {
 
 class Matcher {
   /** The stop that lies farthest along: what the writer most likely meant. */
-  stop: Stop = { at: -1, wanted: '', words: [], slip: null };
+  stop: Stop = { at: -1, wanted: '', words: [], slip: null, spare: false };
   /** The first word that is nearly one that would fit. */
   near: { readonly at: number; readonly nearest: string } | null = null;
+
+  /** Where something begins that may be left out: what is wanted behind it is missed first. */
+  private spareAt: number | null = null;
 
   constructor(private readonly items: readonly Item[]) {}
 
@@ -188,9 +193,12 @@ class Matcher {
     const word = wordOf(this.items[at]);
     const nearest = word === null ? null : nearestWord(word, words);
     if (nearest !== null) this.near ??= { at, nearest };
-    if (at > this.stop.at || (slip !== null && at === this.stop.at)) this.stop = { at, wanted, words, slip };
-    else if (at === this.stop.at && this.stop.slip === null)
-      this.stop = { at, wanted: this.stop.wanted, words: [...this.stop.words, ...words], slip: null };
+    const spare = at === this.spareAt;
+    if (at > this.stop.at || (slip !== null && at === this.stop.at)) this.stop = { at, wanted, words, slip, spare };
+    else if (at === this.stop.at && this.stop.slip === null) {
+      const told = this.stop.spare && !spare && wanted !== '' ? { wanted, spare } : this.stop;
+      this.stop = { ...this.stop, ...told, words: [...this.stop.words, ...words] };
+    }
     return false;
   }
 
@@ -238,7 +246,11 @@ class Matcher {
         return this.sized(part.slots, item, state);
       case 'optional': {
         const before: State = { at: state.at, captures: [...state.captures], words: new Set(state.words) };
-        if (this.sequence(part.parts, state)) return true;
+        const outer = this.spareAt;
+        this.spareAt = state.at;
+        const fitted = this.sequence(part.parts, state);
+        this.spareAt = outer;
+        if (fitted) return true;
         state.at = before.at;
         state.captures.length = before.captures.length;
         state.words.clear();
@@ -285,7 +297,7 @@ function slipOf(shape: Shape, line: Line, items: readonly Item[], { stop, near }
   if (stop.slip !== null) return stop.slip;
   const fact = shape.name;
   const all = sayPattern(shape.pattern);
-  const such = shape.example === null ? '' : `, such as ${shape.example}`;
+  const such = shape.example === null || all.includes('such as') ? '' : `, such as ${shape.example}`;
   const at = near?.at ?? stop.at;
   const item = items[at];
   const before = items[at - 1];

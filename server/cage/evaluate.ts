@@ -205,7 +205,8 @@ function called(call: Extract<Expr, { kind: 'call' }>, reading: Reading): Value 
   const worded = items.find((item) => item.word !== null);
   if (few || many || worded !== undefined) {
     const span = worded?.span ?? call.span;
-    const wanted = `${entry.takes.length} ${entry.of}${entry.more ? ' or more' : ''}: ${name}(${entry.takes.join(', ')})`;
+    const of = entry.takes.length === 1 ? entry.of.slice(0, -1) : entry.of;
+    const wanted = `${entry.takes.length} ${of}${entry.more ? ' or more' : ''}: ${name}(${entry.takes.join(', ')})`;
     return tell(reading, span, { kind: 'fault', code: 'fact.value', params: { fact: name, wanted } });
   }
   const values = items.map(({ value }) => ({ span: value.span, value: worth(value, reading) }));

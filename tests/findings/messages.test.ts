@@ -18,6 +18,20 @@ describe('values', () => {
     ]);
   });
 
+  it('what has to stand there is missed before what may', async () => {
+    const node = 'node t = (0, 0, 0)\nwaive strap.drop on t';
+    expect((await messages(node, 'fact.value', 'parts'))[0]).toMatch(/: 'because' is missing\.$/);
+    expect((await messages(`${node} up to 12`, 'fact.value', 'parts'))[0]).toMatch(/: 'because' is missing\.$/);
+    expect((await messages(`${node} up to`, 'fact.value', 'parts'))[0]).not.toContain("because' is missing");
+  });
+
+  it('a function that there is not is told by its name', async () => {
+    expect(await messages('let a = sqr(4)', 'syntax.unexpected', 'parts')).toEqual([
+      "'(' has no place here: 'sqr' is no function; did you mean 'sqrt'?",
+    ]);
+    expect(await messages('let a = sqrt(4, 5)', 'fact.value', 'parts')).toEqual(["'sqrt' wants 1 figure: sqrt(a)."]);
+  });
+
   it('brackets that are no place are told as brackets', async () => {
     const [said] = await messages('node n = (5, 0)', 'fact.value', 'parts');
     expect(said).toMatch(/^'\(…\)' wants three coordinates/);
