@@ -163,14 +163,15 @@ export class Frame {
     this.labels.update(ground ? [...this.wanted, ...this.ground.labels()] : this.wanted);
   }
 
-  /** Names of what stands out. */
+  /** Names of what stands out; once where several of one name do, as a strap with its collars. */
   private names(desk: Desk, lit: ReadonlySet<string>): readonly Label[] {
+    const told = new Set<string>();
     return [...lit].flatMap((id): Label[] => {
       const at = this.things.middle(id);
       const text = desk.thing(id)?.name;
-      return at && text !== undefined
-        ? [{ key: `lit ${id}`, at, text, sign: null, kind: 'name', rank: 85, does: null }]
-        : [];
+      if (!at || text === undefined || told.has(text)) return [];
+      told.add(text);
+      return [{ key: `lit ${id}`, at, text, sign: null, kind: 'name', rank: 85, does: null }];
     });
   }
 

@@ -248,7 +248,8 @@ export class CarPanel {
   /** The editor's undo is of the editor that has the keyboard: it gets it, and the panel has it back. */
   private async undo(): Promise<string> {
     const uri = this.drops.next(versionOf);
-    if (uri === null) return 'Nothing that was dragged here is the last change of the text: undo it there.';
+    if (uri === null)
+      return 'What was dragged here last is not the last change of one text (more was typed, or it changed two files): undo it in the text.';
     await this.show(Uri.parse(uri), true);
     await commands.executeCommand('undo');
     this.drops.undone(versionOf);
