@@ -5,8 +5,8 @@ import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centrelin
 import { outerRadius } from '../geometry/axis';
 import type { Part, Shape } from '../geometry/shape';
 import { partsOf } from '../geometry/stretch';
-import type { Corners } from './gussets';
-import { gussetCorners } from './gussets';
+import type { Corners } from '../geometry/gusset-corners';
+import { gussetCorners } from '../geometry/gusset-corners';
 import type { Curve, OnSurface } from './outline';
 import type { Solid } from './solids';
 import { prism, rod } from './solids';

@@ -6,7 +6,7 @@ import { add, addScaled, cross, dot, norm, scale, sub, unit } from '../centrelin
 import { plateFrame } from '../geometry/feet';
 import type { Shape, StrapFigures } from '../geometry/shape';
 import { rearRectangle, slotsOf } from '../geometry/shell';
-import { nodeAt } from './gussets';
+import { nodeAt } from '../geometry/gusset-corners';
 import type { Curve, OnSurface } from './outline';
 import type { Style } from './scene';
 

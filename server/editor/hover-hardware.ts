@@ -1,7 +1,10 @@
 /** Hover on gussets, holes, padding, fittings, doors, panels, seat mounts and anchors: what is written of them, in both systems. */
 import { degrees, type LengthUnit } from '../../grammar/units';
-import type { Bolts, CounterPlate, Hardware, Plate } from '../cage/cage';
+import type { Bolts, CounterPlate, Gusset, Hardware, Plate } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
+import { add, angleBetween, sub, unit as unitVector } from '../centreline/vector';
+import { gussetPlaces } from '../geometry/gusset-corners';
+import type { Shape } from '../geometry/shape';
 import { bothLengths, code, fixed, inUnit, list, NONE, pointIn } from './figures';
 
 /** A metric thread has a whole number of millimetres; anything else is the diameter as it was written. */
@@ -124,9 +127,45 @@ const titleOf = (thing: Hardware): string => {
   }
 };
 
+const RANKS = ['the sharpest', 'the second sharpest', 'the third sharpest'] as const;
+
+/** The ways of the axes, along them and against them. */
+const WAYS = [
+  ['forward', 'aft'],
+  ['left', 'right'],
+  ['up', 'down'],
+] as const;
+/** A way counts that is at least this share of a direction. */
+const COUNTS = 0.3;
+
+/** `left and up`: where a direction goes, what it does most first. */
+const wayOf = (way: Vec3): string =>
+  WAYS.map(([along, against], k) => ({ size: Math.abs(way[k] ?? 0), word: (way[k] ?? 0) < 0 ? against : along }))
+    .filter(({ size }) => size >= COUNTS)
+    .sort((a, b) => b.size - a.size)
+    .map(({ word }) => word)
+    .join(' and ');
+
+/** The corner in which a gusset is drawn, and that the file leaves it open where there are several. */
+function cornerOf(shape: Shape, gusset: Gusset): readonly Row[] {
+  const found = gussetPlaces(shape).get(gusset.name);
+  if (found === undefined) return [];
+  const [apex, p, q] = found.corners;
+  const [a, b] = [unitVector(sub(p, apex)), unitVector(sub(q, apex))];
+  const open = `${fixed(degrees(angleBetween(a, b)), 1)}°, opens ${wayOf(unitVector(add(a, b)))}`;
+  const { rank, of } = found;
+  const which =
+    of === 1
+      ? 'the only one between them'
+      : `taken to be ${RANKS[rank] ?? 'the widest'} of the ${String(of)} between them: the file cannot say which`;
+  return [['Corner', `${open}, ${which}`]];
+}
+
 /** What is written of it; what is not written, or cannot be read, stands as none. */
-export const hoverHardware = (thing: Hardware, unit: LengthUnit): string =>
+export const hoverHardware = (shape: Shape, thing: Hardware, unit: LengthUnit): string =>
   `${titleOf(thing)}\n\n${list(
     ['', ''],
-    rowsOf(thing, unit).filter(([, text]) => text !== NONE),
+    [...rowsOf(thing, unit), ...(thing.kind === 'gusset' ? cornerOf(shape, thing) : [])].filter(
+      ([, text]) => text !== NONE,
+    ),
   )}`;

@@ -88,7 +88,7 @@ const hoverThing = (analysis: Analysis, thing: Thing, piece: 'a' | 'b' | null, u
     case 'collar':
       return hoverCollar(thing, unit);
     default:
-      return hoverHardware(thing, unit);
+      return hoverHardware(shape, thing, unit);
   }
 };
 

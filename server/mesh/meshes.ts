@@ -4,9 +4,9 @@
  */
 import type { Cage, Gusset, Thing, Vent } from '../cage/cage';
 import type { Vec3 } from '../centreline/vector';
-import type { Corners } from '../drawing/gussets';
+import type { Corners } from '../geometry/gusset-corners';
 import { gussetTubes, gussetWidth } from '../drawing/gusset-bodies';
-import { gussetCorners } from '../drawing/gussets';
+import { gussetCorners } from '../geometry/gusset-corners';
 import { platesOf } from '../drawing/things';
 import { Kept } from '../geometry/kept';
 import type { Shape, StrapFigures } from '../geometry/shape';

@@ -3,7 +3,7 @@ import type { Cage, Hole, Padding, Vent } from '../cage/cage';
 import { nearestOn, pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, sub, unit } from '../centreline/vector';
-import { nodeAt } from '../drawing/gussets';
+import { nodeAt } from '../geometry/gusset-corners';
 import { entryPoint, outerRadius } from '../geometry/axis';
 import { clockFrame, vectorAt } from '../geometry/clock';
 import type { Part, Shape, Stretch } from '../geometry/shape';

@@ -233,6 +233,36 @@ vent cross.<|>a -> post { at mid; dia 5 }
     expect(said).toMatch(/Elastic modulus \| 4\.8\d\d cm³|Elastic modulus \| 4\.79\d cm³/);
   });
 
+  it('says in which corner a gusset is drawn, and where the file leaves it open', async () => {
+    // A strut that goes down to the left from a post that passes: below it there are 45 degrees, above it 135.
+    const post = `units mm
+section s { od 40; wall 2 }
+node low = (0, 0, 0)
+node high = (0, 0, 1000)
+node mid = (0, 0, 600)
+node out = (0, 500, 100)
+tube post { section s; path low, high; first open; last open }
+tube strut { section s; path mid, out; last open }
+`;
+    const gusset = (name: string): string =>
+      `gusset ${name} { at mid; between post, strut; legs 80 x 80; thickness 2; kind flat }\n`;
+    // The bisector of straight down and 45 degrees down to the left leans by 22.5 degrees: down before left.
+    expect(await at(post + gusset('we<|>b'))).toContain(
+      '| Corner | 45.0°, opens down and left, taken to be the sharpest of the 2 between them: the file cannot say which |',
+    );
+    expect(await at(post + gusset('a') + gusset('b<|>b'))).toContain(
+      '| Corner | 135.0°, opens left and up, taken to be the second sharpest of the 2 between them',
+    );
+    const end = post
+      .replace('path low, high', 'path low, mid')
+      .replace('last open }\ntube strut', 'last past 40 }\ntube strut');
+    expect(await at(end + gusset('we<|>b'))).toContain(
+      '| Corner | 45.0°, opens down and left, the only one between them |',
+    );
+    // Where it sits is not known: nothing is said of it.
+    expect(await at(post + gusset('we<|>b').replace('legs 80 x 80; ', ''))).not.toContain('Corner');
+  });
+
   it('means the side that is written, or the side of the block', async () => {
     const text = (a: string, b: string): string =>
       `mirror left {\n  node ${a}foot = (0, 600, 0)\n}\nnode top = foot.right + (up ${b}10)\ntube t { path foot.ri<|>ght, top }\n`;

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../server/centreline/vector';
 import { distance, dot, sub } from '../../server/centreline/vector';
-import { gussetCorners, nodeAt } from '../../server/drawing/gussets';
+import { gussetCorners, nodeAt } from '../../server/geometry/gusset-corners';
 import { slotsOf } from '../../server/geometry/shell';
 import { ears } from '../../server/centreline/outline';
 import type { Mesh } from '../../server/mesh/mesh';

@@ -8,7 +8,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { nearestOn } from '../../server/centreline/query';
 import type { Vec3 } from '../../server/centreline/vector';
 import { dot, sub } from '../../server/centreline/vector';
-import { nodeAt } from '../../server/drawing/gussets';
+import { nodeAt } from '../../server/geometry/gusset-corners';
 import { plateFrame } from '../../server/geometry/feet';
 import type { End, Part, Shape } from '../../server/geometry/shape';
 import type { Mesh } from '../../server/mesh/mesh';

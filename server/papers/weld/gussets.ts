@@ -2,8 +2,8 @@
 import type { Gusset } from '../../cage/hardware';
 import { addScaled, cross, norm, sub, unit } from '../../centreline/vector';
 import type { Vec3 } from '../../centreline/vector';
-import type { Corners } from '../../drawing/gussets';
-import { gussetCorners } from '../../drawing/gussets';
+import type { Corners } from '../../geometry/gusset-corners';
+import { gussetCorners } from '../../geometry/gusset-corners';
 import { outerRadius } from '../../geometry/axis';
 import { partsOf } from '../../geometry/stretch';
 import type { PacketInput } from '../packet/paper';

@@ -5,8 +5,8 @@ import type { Centreline } from '../centreline/centreline';
 import { nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, dot, scale } from '../centreline/vector';
-import type { Shape } from '../geometry/shape';
-import { byText } from '../geometry/tell';
+import type { Shape } from './shape';
+import { byText } from './tell';
 
 /** The node, and a point along each of the two tubes. */
 export type Corners = readonly [Vec3, Vec3, Vec3];
@@ -58,12 +58,20 @@ function cornersOf(shape: Shape, gusset: Gusset, at: Vec3): readonly Corners[] {
   return found.map(({ a, b }): Corners => [at, addScaled(at, a, legs[0]), addScaled(at, b, legs[1])]);
 }
 
+/** In which of the corners between its two tubes a gusset sits. */
+export interface Cornered {
+  readonly corners: Corners;
+  /** 0: the sharpest of them. */
+  readonly rank: number;
+  readonly of: number;
+}
+
 /**
  * Where each gusset sits, by its name; one of which a figure is missing has no place. The text says only which tubes it
  * ties: the first by name gets the sharpest corner, others between the same tubes the next ones.
  */
-export function gussetCorners(shape: Shape): ReadonlyMap<string, Corners> {
-  const placed = new Map<string, Corners>();
+export function gussetPlaces(shape: Shape): ReadonlyMap<string, Cornered> {
+  const placed = new Map<string, Cornered>();
   const taken = new Map<string, number>();
   const gussets = [...shape.cage.things.values()].filter((thing) => thing.kind === 'gusset');
   for (const gusset of gussets.sort((a, b) => byText(a.name, b.name))) {
@@ -72,10 +80,15 @@ export function gussetCorners(shape: Shape): ReadonlyMap<string, Corners> {
     const corners = cornersOf(shape, gusset, at);
     const where = `${gusset.node ?? ''} ${[...(gusset.between ?? [])].sort().join(' ')}`;
     const before = taken.get(where) ?? 0;
-    const own = corners[before % corners.length];
+    const rank = before % corners.length;
+    const own = corners[rank];
     if (own === undefined) continue;
     taken.set(where, before + 1);
-    placed.set(gusset.name, own);
+    placed.set(gusset.name, { corners: own, rank, of: corners.length });
   }
   return placed;
 }
+
+/** The same without what else there is to choose from. */
+export const gussetCorners = (shape: Shape): ReadonlyMap<string, Corners> =>
+  new Map([...gussetPlaces(shape)].map(([name, { corners }]) => [name, corners]));
