@@ -13,6 +13,7 @@ import { bentParts, wrapped, type BendFigures } from '../../../server/papers/ben
 import { bendPapers } from '../../../server/papers/bend/papers';
 import { rotationSketch, rotationWords } from '../../../server/papers/bend/sketch';
 import { arcsOf } from '../../../server/papers/bend/stick';
+import { trimWords } from '../../../server/papers/bend/words';
 import { inchFraction, onTape } from '../../../server/papers/on-tape';
 import { isPacketPaper } from '../../../server/papers/packet/marks';
 import type { PacketInput } from '../../../server/papers/packet/paper';
@@ -104,6 +105,28 @@ describe('marks along the stick', () => {
 });
 
 describe('cut to length', () => {
+  it('says from which line a long point is clocked, and that one in a bend has no straight to be cut on', async () => {
+    const car = (corner: number): string => `cage "Dunlin hook"
+units mm
+section t { od 40; wall 2 }
+die d { od 40; radius 120; grip 60 }
+node a = (0, -600, 500)
+node b = (0, 600, 500)
+node c = (0, 0, 500)
+node d = (${String(corner)}, 0, 500)
+node e = (${String(corner)}, 300, 500)
+tube host as main-rollbar { section t; path a, b; first open; last open }
+tube hook { section t; die d; path c, d, e; last open }
+`;
+    // The bend turns by 90 degrees: it begins 120 before its corner. The long point of equal tubes: √(20² - 18²) = 8.72 away.
+    const free = trimWords(figuresOf(await inputOf(car(200)), 'hook').trims[0], 'mm');
+    expect(free[1]).toBe('71.3 mm (2 13/16 in) from where bend 1 begins, along the straight leg');
+    // Out along x, clockwise from the top is -y; the bend goes to +y. Ears of a square joint stand at top and bottom.
+    expect(free[3]).toContain('clock 0° and 180° (0° is TOP of this end, the inside of bend 1 is at 270°)');
+    const into = trimWords(figuresOf(await inputOf(car(124)), 'hook').trims[0], 'mm');
+    expect(into[1]).toBe('4.7 mm (11/64 in) into bend 1: no straight is left there, move the bend away');
+  });
+
   it('the long point stands so far from the bend as the tube runs before it meets its host', async () => {
     const input = await sampleInput('plover-rollbar');
     const figures = figuresOf(input, 'harness-bar');

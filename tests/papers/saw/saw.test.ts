@@ -9,6 +9,7 @@ import { sawnFigures } from '../../../server/papers/saw/figures';
 import { sawPapers } from '../../../server/papers/saw/papers';
 import { holdWords } from '../../../server/papers/saw/sheet';
 import { markFromBend, markFromEnd } from '../../../server/papers/saw/tape';
+import { fromBend, noLess, noMore } from '../../../server/papers/on-tape';
 import { analyse } from '../../support/analyse';
 import { wordsIn } from '../support';
 
@@ -302,5 +303,10 @@ describe('marks on a tape', () => {
     expect(markFromEnd(-0.01, 'mm')).toBe('0 mm (0 in)');
     expect(markFromBend(9.99, 'mm')).toBe('10 mm (13/32 in)');
     expect(markFromBend(25.4, 'in')).toBe('1 in (25.5 mm)');
+    // On a mark they stay there; beside one, lengths toward the end grow to the next, lengths from the end shrink.
+    expect([noLess(25.4, 'in'), noMore(25.4, 'in')]).toEqual(['1 in (25.4 mm)', '1 in (25.4 mm)']);
+    expect([noLess(25.5, 'in'), noMore(25.7, 'in')]).toEqual(['1 1/64 in (25.5 mm)', '1 in (25.7 mm)']);
+    expect(noLess(null, 'mm')).toBe('not known');
+    expect(fromBend(-25.5, 'bend 2', 'in')).toBe('1 in (25.5 mm) into bend 2');
   });
 });
