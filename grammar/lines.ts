@@ -6,7 +6,7 @@ import type { Code } from './codes';
 import type { FixId, Params, Span } from './finding';
 import { isInchSign, readComment, readName, readString } from './tokens';
 import type { PlacedStatement } from './tree';
-import { FACT_NAMES, KIND_BY_NAME, TOLD_BY_QUOTES } from './vocabulary';
+import { FACT_NAMES, holdsStatements, KIND_BY_NAME, TOLD_BY_QUOTES } from './vocabulary';
 import { DIRECTIONS, FUNCTIONS } from './words';
 
 /** What is wrong at a place of the text, before it is a finding. */
@@ -258,7 +258,7 @@ export function cut(text: string, known?: (start: number) => PlacedStatement | n
     stack.push({ entry, entries: entry.entries, holds });
   };
   const holdsOf = (word: string | null): Frame['holds'] =>
-    word !== null && KIND_BY_NAME.get(word)?.block === 'statements' ? 'statements' : 'facts';
+    word !== null && holdsStatements(word) ? 'statements' : 'facts';
 
   /** Is this line a statement, though it stands among facts? */
   const beginsStatement = (word: string | null, start: number, line: { end: number; stop: number }): boolean => {

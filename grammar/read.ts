@@ -8,7 +8,7 @@ import { meant, nearestWord } from './nearest';
 import { KIND_SHAPES, type KindShape } from './pattern';
 import { matchLine, type Match } from './shape-check';
 import type { Entry, Name, Statement } from './tree';
-import { KINDS, type FactEntry, type KindEntry } from './vocabulary';
+import { holdsStatements, KINDS, type FactEntry, type KindEntry } from './vocabulary';
 
 /** A fact that is written, rightly or wrongly. */
 export interface ReadFact {
@@ -173,9 +173,14 @@ export function readEntry(entry: Entry, inMirror: boolean): ReadStatement {
   const shape = KIND_SHAPES.get(line.word.text);
   const nothing = { entry, kind: null, head: null, facts: new Map<string, ReadFact>(), many: [], inner: [], findings };
   if (line.word.text === '') return nothing;
+  const readInner = (): readonly ReadStatement[] => {
+    const inner = (entry.block?.entries ?? []).map((one) => readEntry(one, true));
+    for (const one of inner) findings.push(...one.findings);
+    return inner;
+  };
   if (shape === undefined) {
     unknown(report, 'kind.unknown', line.word, STATEMENT_WORDS, '');
-    return nothing;
+    return holdsStatements(line.word.text) ? { ...nothing, inner: readInner() } : nothing;
   }
   const { kind } = shape;
   if (inMirror && kind.notInMirror !== null)
@@ -186,11 +191,7 @@ export function readEntry(entry: Entry, inMirror: boolean): ReadStatement {
     if (result.slip !== null) report(result.slip.code, result.slip.span, result.slip.params);
     head = result.match;
   }
-  if (kind.block === 'statements') {
-    const inner = (entry.block?.entries ?? []).map((one) => readEntry(one, true));
-    for (const one of inner) findings.push(...one.findings);
-    return { entry, kind, head, facts: new Map(), many: [], inner, findings };
-  }
+  if (kind.block === 'statements') return { ...nothing, kind, head, inner: readInner() };
   const { facts, many } = readFacts(shape, entry, report);
   if (kind.block === 'facts') checkFacts(shape, entry, facts, head, report);
   return { entry, kind, head, facts, many, inner: [], findings };

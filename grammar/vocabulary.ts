@@ -13,6 +13,7 @@
  * Types: length angle plain count mass stress density figure (any dimension); place triple plane string; name (a new
  * one); bolt (M8, or a diameter); `@node`, `@tube`, … the name of a thing that stands elsewhere ({@link NAME_SPACES}).
  */
+import { nearestWord } from './nearest';
 import { KINDS } from './statements';
 import type { KindEntry } from './vocabulary-types';
 
@@ -22,6 +23,15 @@ export type { FactEntry, KindEntry, NameSpace, Role } from './vocabulary-types';
 
 /** By name. */
 export const KIND_BY_NAME: ReadonlyMap<string, KindEntry> = new Map(KINDS.map((entry) => [entry.name, entry]));
+
+/**
+ * Whether the braces behind this word hold statements. Also behind one that is nearly such a word: a slip in it must not
+ * make something else of all that stands in the block.
+ */
+export function holdsStatements(word: string): boolean {
+  const kind = KIND_BY_NAME.get(word) ?? KIND_BY_NAME.get(nearestWord(word, KIND_BY_NAME.keys()) ?? '');
+  return kind?.block === 'statements';
+}
 
 /** Statements of one line that begin with a text in quotes. */
 const TITLED: ReadonlySet<string> = new Set(

@@ -3,6 +3,7 @@ import type { Span } from '../../grammar/finding';
 import type { ReadStatement, StatementReader } from '../../grammar/read';
 import type { Arg, Entry, FileTree, Line, Name, PlacedStatement, Ref, Statement } from '../../grammar/tree';
 import type { LengthUnit } from '../../grammar/units';
+import { holdsStatements } from '../../grammar/vocabulary';
 import type { Side, Thing } from './cage';
 import type { Vertex } from './order';
 import type { Told } from './reporter';
@@ -186,7 +187,8 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
     const named = headName(line);
     const plain = blank(read, scope, inMirror);
     if (space === undefined || named === null) {
-      if (space === undefined && named !== null && !KINDS_WITHOUT_NAME.has(kind)) dark.add(named.text);
+      if (space === undefined && named !== null && !KINDS_WITHOUT_NAME.has(kind) && !holdsStatements(kind))
+        dark.add(named.text);
       written.push(plain);
       list.push(plain);
       for (const inner of read.inner) add(inner, scope, true, list);
@@ -235,7 +237,7 @@ export function takeCensus(sources: Iterable<Source>, reader: StatementReader): 
     scopes.push(ofFile);
     for (const statement of tree.statements) {
       const read = reader.read(statement.tree);
-      const side = read.entry.line.word.text === 'mirror' ? mirrorSide(read.entry.line) : null;
+      const side = holdsStatements(read.entry.line.word.text) ? mirrorSide(read.entry.line) : null;
       const meanings = seen.has(statement.tree) ? new Map<Ref, Target | null>() : shared;
       seen.add(statement.tree);
       const scope: Scope = { file: tree.file, statement, side, units, sees, meanings };

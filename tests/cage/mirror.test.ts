@@ -197,6 +197,17 @@ tube bar { section s; path e, g; first open; last open }`,
     expect(told(read(`mirror left { ${text} }`))).toEqual([wanted]);
   });
 
+  it('a slip in its word spoils that word and nothing that stands in it', () => {
+    const whole = `${PARTS}mirror right {\n  node a = (0, -500, 0)\n  node b = a + (out 5, up 700)\n  tube t { section s; path a, b; first open; last open }\n}\nnode c = a.left + (up 10)`;
+    for (const word of ['mirro', 'mirrorr', 'Mirror']) {
+      const car = read(whole.replace('mirror', word));
+      expect(told(car)).toEqual([`kind.unknown '${word}'`]);
+      expect(at(car, 'c')).toEqual([0, 500, 10]);
+      expect(at(car, 'b.right')).toEqual([0, -505, 700]);
+      expect(thing(car, 'tube', 't.left').path).toEqual(['a.left', 'b.left']);
+    }
+  });
+
   it('what cannot stand in it is known all the same', () => {
     expect(told(read('mirror left { let h = 5 }\nnode a = (h, 0, 0)'))).toEqual(["mirror.not-here 'let'"]);
   });
