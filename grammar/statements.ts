@@ -54,14 +54,20 @@ export const KINDS: readonly KindEntry[] = [
         }),
         fact(
           'limit',
-          '<code:@code> [from <from:figure>] [to <to:figure>] [of <groups:string>, …] [recommended] [cite <text:string>]',
-          'Takes the place of what the base says of that quantity, on the sides that are written; of: only for these things.',
+          '<code:@code> [from <from:figure>] [to <to:figure>] [of <groups:string>, …] [since <since:string>] [before <before:string>] [recommended] [cite <text:string>]',
+          'Takes the place of what the base says of that quantity, on the sides that are written; of: only for these things; since and before: only for cars homologated from that day on, or before it.',
           { example: 'strap.drop from 0 to 20', many: true },
         ),
         fact('drop', '<code:@code> [of <groups:string>, …]', 'Leaves out what the base says of that quantity.', {
           example: 'tube.size',
           many: true,
         }),
+        fact(
+          'accept',
+          '<code:@code> <words:string>, … [of <groups:string>, …] [since <since:string>] [before <before:string>] [recommended] [cite <text:string>]',
+          'Takes the place of the words that the base accepts of that quantity; of, since and before as in limit.',
+          { example: 'tube.material "cold-drawn seamless", "drawn over mandrel"', many: true },
+        ),
       ],
     },
   ),

@@ -74,7 +74,9 @@ export const PHRASE_WORDS: Readonly<Record<string, string>> = {
   and: 'the second place of between',
   at: 'how far along: a distance or a share (40 %)',
   from: 'measured from this end node',
-  before: 'measured back along the tube from where the bend at this corner begins',
+  before:
+    'measured back along the tube from where the bend at this corner begins; in rulebook: for cars homologated before that day',
+  since: 'for cars homologated on that day or later',
   after: 'measured on along the tube from where the bend at this corner ends',
   mid: 'the middle of the arc of the bend at this corner',
   where: 'where the tube crosses a plane such as z = 690, or the point of one tube nearest to another',

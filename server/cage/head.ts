@@ -1,6 +1,7 @@
 /** What counts only in the judged file: `cage`, `rules`, `vehicle` and the waivers. */
 import { MASS } from '../../grammar/units';
 import type { Cage, Vehicle, Waiver, Welding } from './cage';
+import { readDay, WANTED_DAY } from './days';
 import type { Written } from './names';
 import type { Page } from './page';
 import { ranked } from './ranked';
@@ -98,24 +99,12 @@ function datesOf(page: Page): Pick<Vehicle, 'homologated' | 'passport'> {
   return { homologated, passport: null };
 }
 
-/** 29 February is in every fourth year, but not in those of a century that 400 does not divide. */
-const daysIn = (year: number, month: number): number =>
-  month === 2
-    ? (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
-      ? 29
-      : 28
-    : [4, 6, 9, 11].includes(month)
-      ? 30
-      : 31;
-
 /** A day as `2006-04-01`, or a year; null where none is written, or none that there is. */
 function dayOf(page: Page, fact: string): string | null {
   const bound = page.bound(fact, 'day');
   if (bound?.arg.kind !== 'string') return null;
-  const [, year, month, day] = /^(\d{4})(?:-(\d\d)-(\d\d))?$/.exec(bound.arg.value) ?? [];
-  const [m, d] = [Number(month ?? '01'), Number(day ?? '01')];
-  if (year !== undefined && m >= 1 && m <= 12 && d >= 1 && d <= daysIn(Number(year), m))
-    return `${year}-${month ?? '01'}-${day ?? '01'}`;
-  page.tellAt(bound, 'fact.value', { fact, wanted: 'a day as "2006-04-01", or a year as "2006"' });
+  const day = readDay(bound.arg.value);
+  if (day !== null) return day;
+  page.tellAt(bound, 'fact.value', { fact, wanted: WANTED_DAY });
   return null;
 }

@@ -6,6 +6,7 @@ import type { Place, Span } from '../../grammar/finding';
 import type { ReadFact } from '../../grammar/read';
 import { allCaptured, captured, type Match } from '../../grammar/shape-check';
 import type { Ref } from '../../grammar/tree';
+import { readDay, WANTED_DAY } from './days';
 import { asFigure, worth } from './evaluate';
 import type { Bound } from './facts';
 import { isValue } from './facts';
@@ -37,6 +38,11 @@ export interface OwnLimit extends OwnDrop {
   readonly read: boolean;
   readonly recommended: boolean;
   readonly cite: string | null;
+  /** `accept CODE "…"`: the words that it accepts; null for `limit`. */
+  readonly accepts: readonly At<string>[] | null;
+  /** For cars homologated on this day or later, and before that one; null: whenever. */
+  readonly since: string | null;
+  readonly before: string | null;
 }
 
 export interface OwnBook {
@@ -107,16 +113,48 @@ export class RulebookReader {
       const figure = isValue(one.arg) ? figureOf(one, page) : null;
       return figure === null ? 'unread' : at(figure, one.arg.span);
     };
+    const day = (match: Match, slot: string): string | 'unread' | null => {
+      const arg = captured(match, slot)?.arg;
+      if (arg?.kind !== 'string') return null;
+      const read = readDay(arg.value);
+      if (read === null) page.tell(arg.span, 'fact.value', { fact: slot, wanted: WANTED_DAY });
+      return read ?? 'unread';
+    };
+    const days = (match: Match): Pick<OwnLimit, 'since' | 'before' | 'read'> => {
+      const [since, before] = [day(match, 'since'), day(match, 'before')];
+      const late = captured(match, 'before')?.arg;
+      const never = since !== null && before !== null && since !== 'unread' && before !== 'unread' && since >= before;
+      if (never && late !== undefined)
+        page.tell(late.span, 'fact.value', { fact: 'before', wanted: 'a day after that of since' });
+      const read = since !== 'unread' && before !== 'unread' && !never;
+      return { read, since: read ? since : null, before: read ? before : null };
+    };
+    const accepted = lines('accept').flatMap(({ match }) =>
+      drop(match).map((line): OwnLimit => ({
+        ...line,
+        ...days(match),
+        from: null,
+        to: null,
+        recommended: match.words.has('recommended'),
+        cite: text(match),
+        accepts: allCaptured(match, 'words').flatMap(({ arg }) =>
+          arg.kind === 'string' ? [at(arg.value, arg.span)] : [],
+        ),
+      })),
+    );
     const limits = lines('limit').flatMap(({ match }) =>
       drop(match).map((line): OwnLimit => {
+        const when = days(match);
         const [from, to] = [bound(match, 'from'), bound(match, 'to')];
         return {
           ...line,
           from: from === 'unread' ? null : from,
           to: to === 'unread' ? null : to,
-          read: from !== 'unread' && to !== 'unread',
+          ...when,
+          read: from !== 'unread' && to !== 'unread' && when.read,
           recommended: match.words.has('recommended'),
           cite: text(match),
+          accepts: null,
         };
       }),
     );
@@ -124,7 +162,7 @@ export class RulebookReader {
       name: at(definition.name, definition.nameSpan),
       base: this.baseOf(definition, page),
       cite: text(page.fact('cite')),
-      limits,
+      limits: [...limits, ...accepted],
       drops: lines('drop').flatMap(({ match }) => drop(match)),
     };
   }

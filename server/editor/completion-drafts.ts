@@ -19,7 +19,7 @@ import { AXES, DIRECTIONS, FUNCTIONS, PHRASE_WORDS } from '../../grammar/words';
 import type { Side } from '../cage/cage';
 import type { Analysis } from '../project/project';
 import { libraryOf } from '../rules/library';
-import { canBeDropped, canBeLimited, groupsOf, quantities } from '../rules/own-book';
+import { canBeAccepted, canBeDropped, canBeLimited, groupsOf, quantities, wordsOf } from '../rules/own-book';
 import { letItems, nameItems, type NameItem } from './name-items';
 import type { Segment } from './segment';
 import { usageOf } from './usage';
@@ -164,7 +164,8 @@ export const refs = (around: Around, space: NameSpace): Draft[] => {
   if (space !== 'code') return names(around, space);
   const { blocks, before } = around.segment;
   const all = quantities();
-  const fits = blocks.at(-1) !== 'rulebook' ? null : before.startsWith('drop') ? canBeDropped : canBeLimited;
+  const inBook = before.startsWith('drop') ? canBeDropped : before.startsWith('accept') ? canBeAccepted : canBeLimited;
+  const fits = blocks.at(-1) === 'rulebook' ? inBook : null;
   return Object.entries(CODES)
     .filter(([code, entry]) => (fits === null ? entry.waivable : fits(code, all)))
     .map(([code, entry]) => word(code, 'code', entry.says));
@@ -172,9 +173,13 @@ export const refs = (around: Around, space: NameSpace): Draft[] => {
 
 /** The groups of things that a limit may be meant for, as the texts that they are. */
 export const groups = ({ segment }: Around): Draft[] =>
-  groupsOf(/^(?:limit|drop)\s+([\w.-]+)/.exec(segment.before)?.[1] ?? '').map((group) =>
+  groupsOf(/^(?:limit|accept|drop)\s+([\w.-]+)/.exec(segment.before)?.[1] ?? '').map((group) =>
     word(`"${group}"`, 'word', ''),
   );
+
+/** The words that a book may accept of a quantity, as the texts that they are. */
+export const acceptedWords = ({ segment }: Around): Draft[] =>
+  wordsOf(/^accept\s+([\w.-]+)/.exec(segment.before)?.[1] ?? '').map((one) => word(`"${one}"`, 'word', ''));
 
 export const axes = (): Draft[] =>
   (['x', 'y', 'z'] as const).map((axis) => word(axis, 'word', AXES[axis], `${axis} = …`));

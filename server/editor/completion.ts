@@ -11,6 +11,7 @@ import {
   choices,
   facts,
   figures,
+  acceptedWords,
   groups,
   names,
   phrase,
@@ -56,7 +57,7 @@ const startOf = (around: Around, slot: Slot): Draft[] => {
     case 'choice':
       return choices(slot.words);
     case 'string':
-      return slot.name === 'groups' ? groups(around) : [];
+      return slot.name === 'groups' ? groups(around) : slot.name === 'words' ? acceptedWords(around) : [];
     case 'name':
     case 'word':
     case 'bolt':
@@ -158,7 +159,8 @@ const ownName = ({ before, heads, blocks }: Segment): string => {
 
 /** In a waiver or a rulebook a code is one word with a dot in it: what is replaced begins before the dot. */
 const dottedStart = ({ before, partial, start, blocks }: Segment): number => {
-  const lines = blocks.at(-1) === 'rulebook' ? /^(?:limit|drop)\s+([\w-]+\.)$/ : /^waive\b(?!.*\son\s).*?([\w-]+\.)$/s;
+  const lines =
+    blocks.at(-1) === 'rulebook' ? /^(?:limit|accept|drop)\s+([\w-]+\.)$/ : /^waive\b(?!.*\son\s).*?([\w-]+\.)$/s;
   const dotted = lines.exec(before)?.[1];
   return dotted === undefined ? start : start + partial.length - (dotted.length + partial.length);
 };

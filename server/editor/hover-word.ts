@@ -102,7 +102,7 @@ export const hoverWord = (cursor: Cursor, word: Word, unit: LengthUnit, library:
   // `strap.drop` in a waiver is one word of two names.
   const dotted = /[\w.-]*$/.exec(text.slice(Math.max(0, word.span.start - 40), word.span.end))?.[0] ?? '';
   const rest = /^\.[\w-]+/.exec(text.slice(word.span.end, word.span.end + 40))?.[0] ?? '';
-  const inBook = kind?.name === 'rulebook' && (line?.word.text === 'limit' || line?.word.text === 'drop');
+  const inBook = kind?.name === 'rulebook' && ['limit', 'accept', 'drop'].includes(line?.word.text ?? '');
   const finding = line?.word.text === 'waive' || inBook ? codeText(dotted + rest) : null;
   if (finding !== null) return inBook ? `${finding}\n\n${booksOn(library, dotted + rest, unit)}` : finding;
   const book = NAMES_BOOKS.has(line?.word.text ?? '') ? findBook(library, word.text) : null;

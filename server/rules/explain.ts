@@ -8,7 +8,7 @@ import { explanationOf } from './explanations';
 import type { Library } from './library';
 import { BUILT_IN, findBook } from './library';
 import { askWords, differenceOn, onCode, sourceWords } from './limit-words';
-import { canBeLimited, groupsOf, quantities, unitOf } from './own-book';
+import { canBeLimited, groupsOf, quantities, unitOf, wordsOf } from './own-book';
 
 /** What safety text has to say everywhere. */
 const CAUTION = 'An aid, not an approval: the current printed rulebook, the scrutineer and licensed practice decide.';
@@ -45,6 +45,8 @@ function ownLine(code: Code): string | null {
   if (unit === null) return null;
   const groups = groupsOf(code, all).map((group) => `"${group}"`);
   const of = groups.length === 0 ? '' : `; of tells apart ${groups.join(', ')}`;
+  const words = wordsOf(code, all).map((word) => `"${word}"`);
+  if (words.length > 0) return `accept ${code} ${words.join(', ')}, or some of these${of}; or drop ${code}`;
   return canBeLimited(code, all)
     ? `limit ${code} from A to B (${UNITS[unit]})${of}; or drop ${code}`
     : `drop ${code}: no range limits it${of}`;

@@ -16,6 +16,8 @@ import { ROLES } from '../../grammar/vocabulary';
 import { as, failed, type Quantity } from '../cage/quantity';
 import type { At, OwnBook, OwnDrop, OwnLimit } from '../cage/rulebooks';
 import { BOOKS } from './books';
+import type { Days } from './limit-parts';
+import { leftOf, meet, split, splitByDays } from './limit-parts';
 import type { Book, Limit, Rule } from './rule';
 import { RULES } from './rules';
 
@@ -38,6 +40,8 @@ interface Measured {
   readonly groups: readonly string[];
   /** What it is that no range can limit; null: it is a figure like others. */
   readonly noRange: string | null;
+  /** Where it goes by words: those that there are. */
+  readonly words: readonly string[];
 }
 
 export type Quantities = ReadonlyMap<string, Measured>;
@@ -53,6 +57,7 @@ function measured({ code, unit, groups: read = [] }: Rule, limits: readonly Limi
       unit,
       groups: [...new Set([...groups, ...(byRole ? Object.keys(ROLES) : [])])].sort(),
       noRange: table ? 'a table of sizes' : words ? 'a list of words' : null,
+      words: words ? [...new Set(limits.flatMap(({ accepts = [] }) => accepts))].sort() : [],
     },
   ];
 }
@@ -78,45 +83,24 @@ export const groupsOf = (code: string, all: Quantities = quantities()): readonly
 /** Quantities that a club's book can limit by a range. */
 export const canBeLimited = (code: string, all: Quantities = quantities()): boolean => all.get(code)?.noRange === null;
 
+/** The words of a quantity that goes by words. */
+export const wordsOf = (code: string, all: Quantities = quantities()): readonly string[] => all.get(code)?.words ?? [];
+
+/** Quantities of which a club's book can say which words it accepts. */
+export const canBeAccepted = (code: string, all: Quantities = quantities()): boolean => wordsOf(code, all).length > 0;
+
 /** Quantities that a club's book can leave out. */
 export const canBeDropped = (code: string, all: Quantities = quantities()): boolean => all.has(code);
 
-interface Written {
+interface Written extends Days {
   readonly code: RuleCode;
   readonly of: readonly string[];
 }
 
 const covers = (a: Written, b: Written): boolean =>
-  a.code === b.code && (a.of.length === 0 ? b.of.length === 0 : a.of.some((group) => b.of.includes(group)));
-
-/** The part of a limit that is about these groups, and the part about all others; null: there is none. */
-function split(limit: Limit, groups: readonly string[]): { readonly hit: Limit | null; readonly rest: Limit | null } {
-  if (groups.length === 0) return { hit: limit, rest: null };
-  const { of, notOf = [] } = limit;
-  const part = (some: readonly string[]): Limit | null => (some.length === 0 ? null : { ...limit, of: some });
-  if (of !== undefined)
-    return {
-      hit: part(of.filter((group) => groups.includes(group))),
-      rest: part(of.filter((group) => !groups.includes(group))),
-    };
-  return {
-    hit: part(groups.filter((group) => !notOf.includes(group))),
-    rest: { ...limit, notOf: [...new Set([...notOf, ...groups])] },
-  };
-}
-
-/** What is left of a limit where some of its sides are said anew; null: nothing. */
-function leftOf(limit: Limit, { from, to }: Allowed): Limit | null {
-  const allowed = {
-    ...limit.allowed,
-    from: from === null ? limit.allowed.from : null,
-    to: to === null ? limit.allowed.to : null,
-  };
-  if (allowed.from === null && allowed.to === null) return null;
-  const same = allowed.from === limit.allowed.from && allowed.to === limit.allowed.to;
-  const force = limit.force === 'recommends' || same ? limit.force : allowed.to === null ? 'wants' : 'allows';
-  return { ...limit, allowed, force };
-}
+  a.code === b.code &&
+  (a.of.length === 0 ? b.of.length === 0 : a.of.some((group) => b.of.includes(group))) &&
+  meet(a, b);
 
 /** How a book counts and measures, which is no matter of its figure. */
 const HOW = ['counts', 'onShell'] as const;
@@ -145,8 +129,11 @@ function withLimit(limits: readonly Limit[], own: Limit): readonly Limit[] {
       kept.push(limit);
       continue;
     }
-    const { hit, rest } = split(limit, own.of ?? []);
+    const { hit: ofThem, rest } = split(limit, own.of ?? []);
     if (rest !== null) kept.push(rest);
+    if (ofThem === null) continue;
+    const { hit, rest: otherDays } = splitByDays(ofThem, own);
+    kept.push(...otherDays);
     if (hit === null) continue;
     replaced.push(hit);
     const left = leftOf(hit, own.allowed);
@@ -184,12 +171,20 @@ class Binding {
   }
 
   /** The quantity and the groups of a line; null: there is no such quantity, which is told. */
-  private written({ code, of }: OwnDrop, fit: (code: string, all: Quantities) => boolean): Written | null {
+  private written(
+    { code, of }: OwnDrop,
+    fit: (code: string, all: Quantities) => boolean,
+    byWords = false,
+  ): Written | null {
     const { value } = code;
-    if (!isRuleCode(value) || !this.all.has(value)) {
+    if (!isRuleCode(value) || !this.all.has(value) || (byWords && !fit(value, this.all))) {
       const fitting = Object.keys(RULE_CODES).filter((one) => fit(one, this.all));
       const nearest = nearestWord(value, fitting);
-      const why = Object.hasOwn(CODES, value) ? 'is no matter of a rulebook' : 'is no quantity that the tool measures';
+      const why = this.all.has(value)
+        ? 'goes by a figure or a table, not by words'
+        : Object.hasOwn(CODES, value)
+          ? 'is no matter of a rulebook'
+          : 'is no quantity that the tool measures';
       this.tell('rulebook.code', code.place, { code: value, why, hint: meant(nearest), nearest });
       return null;
     }
@@ -232,7 +227,11 @@ class Binding {
     const { unit, noRange: why } = this.all.get(code) ?? { unit: null, noRange: null };
     if (unit === null || !line.read) return null;
     if (why !== null) {
-      this.tell('rulebook.no-range', line.code.place, { code, why });
+      const words = this.all.get(code)?.words ?? [];
+      const say =
+        words.length === 0 ? '' : `accept ${code} ${words.map((word) => `"${word}"`).join(', ')} says which it takes; `;
+      const mend = `${say}drop ${code} leaves it to the scrutineer`;
+      this.tell('rulebook.no-range', line.code.place, { code, why, mend });
       return null;
     }
     if (line.from === null && line.to === null) {
@@ -251,23 +250,52 @@ class Binding {
     return { from, to, unit };
   }
 
+  /** The words of an `accept` line; null: there is one that is none, which is told. */
+  private accepted(words: readonly At<string>[], code: RuleCode): readonly string[] | null {
+    const known = wordsOf(code, this.all);
+    const unknown = words.filter(({ value }) => !known.includes(value));
+    for (const { value: name, place } of unknown) {
+      const nearest = nearestWord(name, known);
+      const hint = nearest === null ? `: there are ${known.join(', ')}` : meant(nearest);
+      this.tell('rulebook.word', place, { code, name, hint, nearest: nearest === null ? null : `"${nearest}"` });
+    }
+    return unknown.length > 0 ? null : words.map(({ value }) => value);
+  }
+
+  /** What a line asks for: words, or a range; null: it is neither, which is told. */
+  private asked(line: OwnLimit, code: RuleCode): Pick<Limit, 'allowed' | 'accepts'> | null {
+    if (line.accepts === null) {
+      const allowed = this.range(line, code);
+      return allowed === null ? null : { allowed };
+    }
+    const accepts = line.read ? this.accepted(line.accepts, code) : null;
+    return accepts === null ? null : { allowed: { from: null, to: null, unit: '1' }, accepts };
+  }
+
   private limits(): readonly Limit[] {
     const { own } = this;
     const told: (Written & { readonly at: Place; readonly force: string })[] = [];
     return own.limits.flatMap((line): Limit[] => {
       const at = line.code.place;
-      const written = this.written(line, canBeLimited);
-      const allowed = written === null ? null : this.range(line, written.code);
-      if (written === null || allowed === null) return [];
-      const force = line.recommended ? 'recommends' : allowed.to === null ? 'wants' : 'allows';
+      const words = line.accepts !== null;
+      const named = this.written(line, words ? canBeAccepted : canBeLimited, words);
+      const asked = named === null ? null : this.asked(line, named.code);
+      if (named === null || asked === null) return [];
+      const days: Days = {
+        ...(line.since === null ? {} : { since: line.since }),
+        ...(line.before === null ? {} : { before: line.before }),
+      };
+      const written: Written = { ...named, ...days };
+      const force = line.recommended ? 'recommends' : asked.allowed.to === null ? 'wants' : 'allows';
       const alike = told.filter((one) => (one.force === 'recommends') === line.recommended);
-      if (this.again(alike, written, 'limit', at)) return [];
+      if (this.again(alike, written, words ? 'accept' : 'limit', at)) return [];
       told.push({ ...written, at, force });
       return [
         {
           code: written.code,
-          allowed,
+          ...asked,
           ...(written.of.length === 0 ? {} : { of: written.of }),
+          ...days,
           force,
           severity: line.recommended ? 'information' : 'error',
           citation: line.cite ?? own.cite ?? `rulebook ${own.name.value} in ${own.name.place.file}`,

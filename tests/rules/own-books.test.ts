@@ -67,6 +67,79 @@ describe('a limit takes the place of what the base says', () => {
     ]);
   });
 
+  it('for the days that are written: on others what the base says stands', async () => {
+    const dated = async (lines: string, code: string): Promise<readonly string[]> =>
+      (await bookOf(`rulebook heron-club based on fia-253 {\n${lines}\n}`)).limits
+        .filter((limit) => limit.code === code)
+        .map(
+          ({ allowed, since = '', before = '' }) => `${String(allowed.from)}..${String(allowed.to)} ${since} ${before}`,
+        );
+    // fia-253: 30 degrees at least, whenever the car was homologated.
+    expect(await dated('limit backstay.angle from 35 since "2010" before "2015-07-01"', 'backstay.angle')).toEqual([
+      '35..null 2010-01-01 2015-07-01',
+      '30..null  2010-01-01',
+      '30..null 2015-07-01 ',
+    ]);
+    // fia-253: two diagonals from 2002 on, one before.
+    const diagonals = await dated('limit diagonal.missing from 2 since "1999"', 'diagonal.missing');
+    expect(diagonals).toContain('2..null 1999-01-01 ');
+    expect(diagonals).toContain('1..null  1999-01-01');
+    expect(diagonals.filter((one) => one.startsWith('2'))).toHaveLength(1);
+    // Two that speak of different days do not say the same twice; of the same day they do.
+    expect(
+      await dated(
+        'limit backstay.angle from 35 since "2010"\nlimit backstay.angle from 32 before "2010"',
+        'backstay.angle',
+      ),
+    ).toEqual(['35..null 2010-01-01 ', '32..null  2010-01-01']);
+    const twice = await analyse(
+      'cage "x"\nrulebook b { limit backstay.angle from 35 since "2010"; limit backstay.angle from 32 before "2011" }',
+    );
+    expect(twice.findings.map(({ code }) => code)).toContain('fact.twice');
+  });
+
+  it('and judges each car by its own day', async () => {
+    const judged = async (day: string): Promise<readonly string[]> =>
+      (
+        await analyse(`${STAGES.hoop}rules heron-club
+rulebook heron-club { limit hoop.tilt to 2 since "2010" }
+${day === '' ? '' : `vehicle { homologated "${day}" }`}
+plane lean { at (-500, 0, 0); leans 6 deg aft }
+mirror left { node f = in lean (out 500, up 0); node c = in lean (out 450, up 900) }
+tube second as main-rollbar { section t45; die d45; path f.left, c.left, c.right, f.right; first open; last open }
+`)
+      ).findings
+        .filter(
+          ({ subject, rule, code }) => (subject === 'second' && rule !== undefined) || code === 'rule.cannot-judge',
+        )
+        .map(({ code }) => code);
+    expect(await judged('2009-12-31')).not.toContain('hoop.tilt');
+    expect(await judged('2010-01-01')).toContain('hoop.tilt');
+    // Without the day nobody knows, and nobody guesses.
+    expect(await judged('')).toContain('rule.cannot-judge');
+  });
+
+  it('by other words where it goes by words', async () => {
+    expect(await on('accept tube.material "drawn over mandrel", "4130 alloy"', 'tube.material')).toEqual([
+      'wants drawn over mandrel, 4130 alloy: error',
+    ]);
+    const steel = (lines: string) =>
+      analyse(`${STAGES.hoop}rules heron-club
+rulebook heron-club based on fia-253 { ${lines} }
+material dom { yield 480 MPa; tensile 550 MPa; kind drawn-over-mandrel }
+section s { od 45; wall 2.5; material dom }
+node low = (-300, 0, 0)
+node high = on hoop nearest (0, 0, 1000)
+tube prop as brace { section s; path low, high; first open }
+`);
+    const told = async (lines: string): Promise<number> =>
+      (await steel(lines)).findings.filter(({ code, subject }) => code === 'tube.material' && subject === 'prop')
+        .length;
+    expect(await told('')).toBe(1);
+    expect(await told('accept tube.material "cold-drawn seamless", "drawn over mandrel"')).toBe(0);
+    expect(await told('accept tube.material "4130 alloy"')).toBe(1);
+  });
+
   it('of the groups that are written, and leaves the others', async () => {
     // fia-253: 120 cm2 under hoops, 60 under backstays.
     expect(await on('limit foot.area from 150 cm2 of "hoop foot"', 'foot.area')).toEqual([
