@@ -89,7 +89,8 @@ Draws the car from above (plan), from its left (side), from ahead (front), or fr
          its section, its length and its mass; --view is not used
 
 --out - is the SVG on standard output. An existing file is written over only if the tool has made it, or with
---force. Exit status 1 if there are errors among the findings, 2 if nothing could be drawn.
+--force. Tubes that cannot be drawn are named, on the drawing and on standard error. Exit status 1 if there are
+errors among the findings, 2 if nothing could be drawn.
 `,
   packet: `cagewright packet FILE --out DIR [--force]
 

@@ -2,7 +2,7 @@
 import { resolve } from 'node:path';
 import type { Analysis } from '../project/project';
 import { carGlb, isOwnPicture, viewPng } from '../project/picture';
-import { isOwnFile, reportHtml, viewSvg } from '../project/report';
+import { isBlank, isOwnFile, lackingWords, reportHtml, viewSvg } from '../project/report';
 import type { Arguments } from './arguments';
 import { DRAWN_VIEWS } from './arguments';
 import type { Exit, Io, Result } from './io';
@@ -68,12 +68,23 @@ export async function writeDrawing(args: Arguments, io: Io, analysis: Analysis):
   const ending = endingOf(args.out ?? '-');
   const exit = exitFor(analysis);
   const view = args.view ?? 'side';
-  if (ending === '.svg') return write(args, io, { content: viewSvg(analysis, view), mine: isOwnFile, exit });
+  const nothing = refused(`${analysis.root}: nothing to draw: no tube has a centreline and a section that are known`);
+  // A file of seats alone has surfaces, but no drawing.
+  if (ending === '.svg' && isBlank(analysis)) return nothing;
   const maker = `Cagewright ${io.version}`;
-  const content = ending === '.glb' ? await carGlb(analysis, maker) : await viewPng(analysis, view, maker);
-  if (content === null)
-    return refused(`${analysis.root}: nothing to draw: no tube has a centreline and a section that are known`);
-  const result = await write(args, io, { content, mine: isOwnPicture, exit });
-  if (ending === '.png' || args.view === null || result.exit === 2) return result;
-  return { ...result, stderr: complaint('a .glb holds the whole car: --view is not used') };
+  const content =
+    ending === '.svg'
+      ? viewSvg(analysis, view)
+      : ending === '.glb'
+        ? await carGlb(analysis, maker)
+        : await viewPng(analysis, view, maker);
+  if (content === null) return nothing;
+  const result = await write(args, io, { content, mine: ending === '.svg' ? isOwnFile : isOwnPicture, exit });
+  if (result.exit === 2) return result;
+  const lacks = lackingWords(analysis);
+  const said = [
+    ...(lacks === null ? [] : [`${analysis.root}: ${lacks.charAt(0).toLowerCase()}${lacks.slice(1)}`]),
+    ...(ending === '.glb' && args.view !== null ? ['a .glb holds the whole car: --view is not used'] : []),
+  ];
+  return { ...result, stderr: said.map(complaint).join('') };
 }

@@ -9,6 +9,7 @@ import { group, point, text, textWidth } from '../drawing/scene';
 import type { DrawnView } from '../drawing/view';
 import { VIEW_WORDS, viewNamed, VIEWS } from '../drawing/view';
 import { svgElement } from '../drawing/svg';
+import { undrawnWords } from '../drawing/undrawn';
 import type { Car } from '../rules/car';
 import { marksOf, strapDrops, strapSpreads } from './figures';
 import type { Markup } from './html';
@@ -111,8 +112,11 @@ function keyOf(
   return { items, bottom: top + rows * KEY_LINE };
 }
 
-/** One view that stands alone: below it the car's name, what the numbers mean, and how to take it. */
-export function viewWithKey(car: Car, name: DrawnView): Scene {
+/**
+ * One view that stands alone: below it the car's name, what the numbers mean, what is not drawn, and how to take it.
+ * `errors`: how many stand open among the findings.
+ */
+export function viewWithKey(car: Car, name: DrawnView, errors = 0): Scene {
   const numbers = tubeNumbers(car.shape);
   const { scene, numbered, scale } = viewOf(car, name, numbers, false);
   const title = car.cage.title ?? car.cage.file;
@@ -124,7 +128,18 @@ export function viewWithKey(car: Car, name: DrawnView): Scene {
     numbers.filter(({ number }) => numbered.includes(number)),
     scene.height + 3 + called.length * TITLE_LINE,
   );
-  const notes = [...(scale === null || name === 'free' ? [] : [OVERALL]), CAUTION];
+  const lacks = undrawnWords(car.shape);
+  const warnings = [
+    ...(lacks === null ? [] : [lacks]),
+    ...(errors === 0
+      ? []
+      : [
+          errors === 1
+            ? 'An error is open in this car: see its findings.'
+            : `${String(errors)} errors are open in this car: see its findings.`,
+        ]),
+  ].flatMap((one) => inLines(one, 0.9 * (WIDTH - 2 * EDGE), KEY_LETTERS));
+  const notes = [...warnings, ...(scale === null || name === 'free' ? [] : [OVERALL]), CAUTION];
   const height = key.bottom + 1.5 + notes.length * KEY_LINE;
   return {
     ...scene,
@@ -134,7 +149,9 @@ export function viewWithKey(car: Car, name: DrawnView): Scene {
       ...scene.items,
       group('heading', heading),
       group('key', key.items),
-      ...notes.map((one, i) => text(point(EDGE, key.bottom + 3 + i * KEY_LINE), one, KEY_LETTERS)),
+      ...notes.map((one, i) =>
+        text(point(EDGE, key.bottom + 3 + i * KEY_LINE), one, KEY_LETTERS, { bold: i < warnings.length }),
+      ),
     ],
   };
 }

@@ -2,6 +2,7 @@
 import type { PlacedFinding } from '../../grammar/finding';
 import type { Judged, SourceFile } from '../papers/judged';
 import { svgFile } from '../drawing/svg';
+import { undrawnTubes, undrawnWords } from '../drawing/undrawn';
 import type { DrawnView } from '../drawing/view';
 import { isOurs, MARK } from '../papers/page';
 import { viewWithKey } from '../papers/pictures';
@@ -79,9 +80,20 @@ export interface ReportEdge {
   readonly date: string | null;
 }
 
+/** What a drawing of the car lacks, as a sentence; null: every tube is drawn. */
+export const lackingWords = ({ shape }: Pick<Analysis, 'shape'>): string | null => undrawnWords(shape);
+
+/** True where no tube can be drawn. */
+export const isBlank = ({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>): boolean =>
+  undrawnTubes(shape).length === [...cage.things.values()].filter(({ kind }) => kind === 'tube').length;
+
+/** Errors that are not waived. */
+const openErrors = ({ findings }: Pick<Analysis, 'findings'>): number =>
+  findings.filter(({ waived, severity }) => !waived && severity === 'error').length;
+
 /** One view of the whole car with its measured figures, an SVG file. */
-export const viewSvg = ({ cage, shape }: Pick<Analysis, 'cage' | 'shape'>, view: DrawnView): string =>
-  svgFile(viewWithKey(new Car(cage, shape), view), MARK);
+export const viewSvg = (analysis: Pick<Analysis, 'cage' | 'shape' | 'findings'>, view: DrawnView): string =>
+  svgFile(viewWithKey(new Car(analysis.cage, analysis.shape), view, openErrors(analysis)), MARK);
 
 /** The report for the scrutineer, a page of HTML. */
 export function reportHtml(analysis: Analysis, edge: ReportEdge): string {

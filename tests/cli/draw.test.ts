@@ -50,7 +50,7 @@ it('writes over nothing that somebody else has made, and draws nothing where not
   for (const [argv, why] of [
     [['draw', 'bar.cage', '--view', 'free', '--out', 'mine.png'], `mine.png: ${NOT_OURS}`],
     [['draw', 'bar.cage', '--out', 'mine.glb'], `mine.glb: ${NOT_OURS}`],
-    ...['x.png', 'x.glb'].map(
+    ...['x.svg', 'x.png', 'x.glb'].map(
       (out) =>
         [
           ['draw', 'empty.cage', '--view', 'side', '--out', out],
@@ -62,4 +62,44 @@ it('writes over nothing that somebody else has made, and draws nothing where not
   expect((await bytes('mine.png')).toString()).toBe('x');
   expect(await w.run(['draw', 'bar.cage', '--out', 'mine.glb', '--force'])).toEqual(done);
   expect((await bytes('mine.glb')).subarray(0, 4).toString()).toBe('glTF');
+});
+
+/** A whole tube, one whose node is not known, and one without a section. */
+const PARTLY = `cage "Partly"
+section t { od 40; wall 2 }
+node a = (0, 0, 0)
+node b = (0, 0, 600)
+node c = (0, 0, nowhere)
+tube whole { section t; path a, b; first open; last open }
+tube lost { section t; path a, c }
+tube bare { path a, b }
+`;
+
+it('names the tubes that it cannot draw, on the drawing and on standard error, and tells of open errors', async () => {
+  w = await world({ 'bar.cage': PARTLY, 'good.cage': GOOD });
+  const lacks = 'not drawn, since their centreline or section is not known: lost, bare.';
+  for (const out of ['x.svg', 'x.png', 'x.glb']) {
+    const { stdout, stderr, exit } = await w.run([
+      'draw',
+      'bar.cage',
+      ...(out === 'x.glb' ? [] : ['--view', 'side']),
+      '--out',
+      out,
+    ]);
+    expect([stdout, exit], out).toEqual(['', 1]);
+    expect(stderr, out).toBe(`cagewright: bar.cage: ${lacks}\n`);
+  }
+  const svg = (await bytes('x.svg')).toString();
+  expect(svg).toContain('Not drawn, since their centreline or section is not known: lost, bare.');
+  expect(svg).toContain('2 errors are open in this car: see its findings.');
+  await w.run(['draw', 'good.cage', '--view', 'side', '--out', 'good.svg']);
+  const good = (await bytes('good.svg')).toString();
+  expect(good).not.toMatch(/Not drawn|open in this car/);
+});
+
+it('shows a file of seats alone as surfaces, of which a drawing has nothing', async () => {
+  w = await world({ 'seat.cage': 'seat s { slots (200, 0, 700); recline 10 deg; slot-spacing 200; back 45 }\n' });
+  expect((await w.run(['draw', 'seat.cage', '--out', 'x.glb'])).exit).toBe(0);
+  expect((await w.run(['draw', 'seat.cage', '--view', 'free', '--out', 'x.png'])).exit).toBe(0);
+  expect((await w.run(['draw', 'seat.cage', '--view', 'free', '--out', 'x.svg'])).exit).toBe(2);
 });
