@@ -97,6 +97,39 @@ describe('words on a wrap', () => {
     expect(bent.map(({ said }) => said)).toContain('inside of bend');
   });
 
+  it.each(['mm', 'in'])('stand clear wherever on the paper a bend begins, in a file of %s', async (units) => {
+    let named = 0;
+    for (const od of [20, 25.4, 38, 44.45])
+      for (const straight of [46, 49, 52, 55, 58, 61, 64, 67, 70, 73, 76, 90]) {
+        const turn = (Math.PI * straight) / 40;
+        const corner = straight + 3 * od * Math.tan(0.4);
+        const out = (by: number): string =>
+          `(${[corner + by, Math.cos(turn) * by * 0.8, 500 + Math.sin(turn) * by * 0.8].map((x) => `${x.toFixed(2)} mm`).join(', ')})`;
+        const [{ drawn } = { drawn: null }] = wrapsOf(
+          await inputOf(`cage "Bends"
+units ${units}
+section h { od 45 mm; wall 2 mm }
+section t { od ${String(od)} mm; wall 2 mm }
+die d { od ${String(od)} mm; radius ${String(3 * od)} mm }
+node a = (0 mm, -900 mm, 500 mm)
+node b = (0 mm, 900 mm, 500 mm)
+node c = (0 mm, 0 mm, 500 mm)
+node k = ${out(0)}
+node e = ${out(400)}
+tube host as main-rollbar { section h; path a, b; first open; last open }
+tube strut { section t; die d; path c, k, e; last open }
+`),
+        );
+        const words = wordsIn(drawn?.items ?? []);
+        expect(words.length).toBeGreaterThan(20);
+        named += words.filter(({ said }) => said === 'bend begins').length;
+        expect([od, straight, collisions(words)]).toEqual([od, straight, []]);
+        for (const { said, left, right } of words)
+          expect([said, left >= 0, right <= (drawn?.width ?? 0)]).toEqual([said, true, true]);
+      }
+    expect(named).toBeGreaterThan(30);
+  });
+
   it('a car in inches: fractions first, and FRONT where a tube stands upright', async () => {
     const input = await inputOf(`cage "Inches"
 units in
