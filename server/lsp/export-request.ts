@@ -3,7 +3,7 @@ import { posix } from 'node:path';
 import type { Connection } from 'vscode-languageserver/node.js';
 import type { Analysis } from '../project/project';
 import { carGlb } from '../project/picture';
-import { viewSvg } from '../project/report';
+import { isBlank, viewSvg } from '../project/report';
 import type { Guard } from './guard';
 import type { ExportAnswer } from './view-wire';
 import type { Workspace } from './workspace';
@@ -24,7 +24,8 @@ async function fileOf(
   maker: string,
 ): Promise<{ readonly ending: string; readonly bytes: Uint8Array } | null> {
   const view = VIEWS.find((one) => one === kind);
-  if (view !== undefined) return { ending: `${view}.svg`, bytes: Buffer.from(viewSvg(analysis, view), 'utf8') };
+  if (view !== undefined)
+    return isBlank(analysis) ? null : { ending: `${view}.svg`, bytes: Buffer.from(viewSvg(analysis, view), 'utf8') };
   const bytes = kind === 'glb' ? await carGlb(analysis, maker) : null;
   return bytes === null ? null : { ending: 'glb', bytes };
 }

@@ -141,6 +141,10 @@ it('gives drawings and glTF with the bytes that the command line writes', async 
     expect(Buffer.from(answer?.content ?? '', 'base64').equals(readFileSync(out))).toBe(true);
   }
   expect(await request('export', uri('car.cage'), { kind: 'pdf', version })).toBeNull();
+  // Of a car without a tube there is nothing to write.
+  await client.open(uri('blank.cage'), 'cage "Blank"\n');
+  for (const kind of ['plan', 'side', 'front', 'glb'])
+    expect(await request('export', uri('blank.cage'), { kind, version }), kind).toBeNull();
 });
 
 it('answers whatever it is asked', async () => {
