@@ -75,7 +75,7 @@ async function main(): Promise<void> {
   print('## Fixes that solve, in a cage of over forty tubes, milliseconds');
   print();
   table(['finding', 'ways', 'first', 'median', 'p95'], await measureFixes(quick));
-  print('## The picture of the cage of over forty tubes, server side, milliseconds of processor time');
+  print('## The picture of the cage of over forty tubes, server side, milliseconds on the processor');
   print();
   table(['what', 'surfaces sent', 'kB', 'median', 'p95'], await measureView(quick));
   print('## Heap of the server with the picture open, after a forced collection');

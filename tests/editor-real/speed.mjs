@@ -18,10 +18,11 @@ const SHOW = 'Cagewright: Show the Car Beside the Text';
 const FILE = 'curlew-cage.cage';
 /** Windows that are quiet long enough for what comes after an edit: words, the window of the harness bar. */
 const QUIET_MS = 2200;
-/** What is edited: the last figure of a number is typed anew; and what it moves. */
+/** What is edited: the last figure of a line, or the last letter of a remark; how many bodies are new then, at least. */
 const EDITS = [
-  { what: 'a knee of the main hoop, 80 surfaces', line: 'node knee = (1180, 600, 640)' },
-  { what: 'a strut tower, 10 surfaces', line: 'node tower = (' },
+  { what: 'a remark, which moves nothing: the way there and back', line: '# X in the hoop', last: /.$/, least: 0 },
+  { what: 'the knee of a half-lateral, 80 surfaces', line: 'node knee = (1180, 600, 640)', last: /\d\D*$/, least: 1 },
+  { what: 'a strut tower, 10 surfaces', line: 'node tower = (', last: /\d\D*$/, least: 1 },
 ];
 
 /** Runs in every page before all else: keeps when keys went down, and when the picture's page got and drew a car; ms since 1970. */
@@ -39,7 +40,7 @@ const keepTimes = () => {
 };
 
 const sorted = (list) => [...list].sort((a, b) => a - b);
-const at = (list, share) => sorted(list)[Math.min(list.length - 1, Math.ceil(share * list.length) - 1)] ?? NaN;
+const at = (list, share) => sorted(list)[Math.max(0, Math.ceil(share * list.length) - 1)] ?? NaN;
 const ms = (value) => value.toFixed(0);
 const said = (text) => process.stdout.write(`${text}\n`);
 
@@ -71,9 +72,9 @@ const opened = async (name) => {
 
 const timesOf = (where) => where.evaluate(() => globalThis.cageTimes);
 
-/** The first car with new bodies after a moment, and the first frame after that; null: not yet. */
-const shownAfter = ({ cars, frames }, since) => {
-  const car = cars.find(({ at: when, built }) => when > since && built > 0);
+/** The first car with so many new bodies after a moment, and the first frame after that; null: not yet. */
+const shownAfter = ({ cars, frames }, since, least) => {
+  const car = cars.find(({ at: when, built }) => when > since && built >= least);
   const frame = car && frames.find((when) => when >= car.at);
   return frame === undefined ? null : { car: car.at, frame };
 };
@@ -92,7 +93,7 @@ try {
     const times = await timesOf(panel.frame);
     // The last key is the Enter that ran the command.
     const since = keys.at(-1);
-    const { car, frame } = shownAfter(times, 0);
+    const { car, frame } = shownAfter(times, 0, 1);
     firsts.push({ page: times.page - since, car: car - since, frame: frame - since });
   }
   for (const [what, key] of [
@@ -107,9 +108,9 @@ try {
   }
 
   const text = readFileSync(join(root, 'samples', FILE), 'utf8').split('\n');
-  for (const { what, line } of EDITS) {
+  for (const { what, line, last, least } of EDITS) {
     const row = text.findIndex((one) => one.includes(line));
-    const column = (text[row] ?? '').search(/\d\D*$/);
+    const column = (text[row] ?? '').search(last);
     const waits = [];
     for (let i = 0; i < rounds; i += 1) {
       await window.goToText(row + 1, column + 1);
@@ -118,7 +119,9 @@ try {
       await window.page.keyboard.press(String((i % 9) + 1));
       const { keys } = await timesOf(window.page);
       const since = keys.at(-1);
-      const { car, frame } = await until('the edit to show', async () => shownAfter(await timesOf(panel.frame), since));
+      const { car, frame } = await until('the edit to show', async () =>
+        shownAfter(await timesOf(panel.frame), since, least),
+      );
       waits.push({ car: car - since, frame: frame - since });
     }
     const list = (key) => waits.map((one) => one[key]);
