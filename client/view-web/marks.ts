@@ -38,6 +38,7 @@ export function arcOf(at: Point3, from: Point3, to: Point3): readonly Vector3[] 
 /** Where the words of a mark stand. */
 export function wordsAt(mark: ViewMark): Point3 {
   if (mark.kind === 'spot') return mark.at;
+  if (mark.kind === 'path') return mark.points[Math.floor((mark.points.length - 1) / 2)] ?? [0, 0, 0];
   if (mark.kind === 'distance') {
     const [f, t] = [mark.from, mark.to];
     return [(f[0] + t[0]) / 2, (f[1] + t[1]) / 2, (f[2] + t[2]) / 2];
@@ -62,7 +63,13 @@ export function squareOn(mark: ViewMark, toward: Vector3): Vector3 | null {
 
 /** What has to be seen of a mark. */
 export const pointsOf = (mark: ViewMark): readonly Point3[] =>
-  mark.kind === 'angle' ? [mark.at, mark.from, mark.to] : mark.kind === 'distance' ? [mark.from, mark.to] : [mark.at];
+  mark.kind === 'path'
+    ? mark.points
+    : mark.kind === 'angle'
+      ? [mark.at, mark.from, mark.to]
+      : mark.kind === 'distance'
+        ? [mark.from, mark.to]
+        : [mark.at];
 
 const BETWEEN = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((step) => step / 8);
 
@@ -70,6 +77,8 @@ const BETWEEN = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((step) => step / 8);
 export function strokesOf(mark: ViewMark): readonly Vector3[] {
   const line = (a: Point3, b: Point3) => BETWEEN.map((share) => new Vector3(...a).lerp(new Vector3(...b), share));
   if (mark.kind === 'spot') return [];
+  if (mark.kind === 'path')
+    return mark.points.flatMap((to, nth) => (nth === 0 ? [] : line(mark.points[nth - 1] ?? to, to)));
   if (mark.kind === 'distance') return line(mark.from, mark.to);
   return [...(arcOf(mark.at, mark.from, mark.to) ?? []), ...line(mark.at, mark.from), ...line(mark.at, mark.to)];
 }
@@ -98,7 +107,8 @@ export function drawMark(overlay: Overlay, mark: ViewMark, pen: Pen): void {
     overlay.stroke([from, to], pen);
     overlay.tick(from, to, 6, pen);
     overlay.tick(to, from, 6, pen);
-  } else {
+  } else if (mark.kind === 'path') overlay.line(mark.points, { ...pen, dash: [9, 6] });
+  else {
     const at = overlay.project(mark.at);
     overlay.dot(at, 6, pen.ink, false);
     overlay.dot(at, 2.5, pen.ink, true);

@@ -92,6 +92,7 @@ const isMark: Is<ViewMark> = cases<'kind', ViewMark>('kind', {
     to: isPoint,
   }),
   spot: record<Extract<ViewMark, { kind: 'spot' }>>({ ...ofMark, kind: oneOf('spot'), at: isPoint }),
+  path: record<Extract<ViewMark, { kind: 'path' }>>({ ...ofMark, kind: oneOf('path'), points: listOf(isPoint, MANY) }),
 });
 
 const isFinding = record<WireFinding>({

@@ -134,6 +134,15 @@ function spotsOf({ subject, params }: PlacedFinding, shape: Shape, names: Names)
   return known(names.things(subject).map((thing) => whereIs(thing, shape, names)));
 }
 
+/** The nodes of tubes that a finding is about and that have no shape, in order: for twins both. */
+function pathsOf({ subject }: PlacedFinding, { cage }: Shape, names: Names): readonly (readonly Vec3[])[] {
+  return names.things(subject).flatMap((thing) => {
+    if (thing.kind !== 'tube' || thing.centreline !== null) return [];
+    const points = known(thing.path.map((node) => nodeAt(cage, node)));
+    return points.length > 1 ? [points] : [];
+  });
+}
+
 /** Ids of the things that have a finding. */
 export function idsOfFinding(
   { code, subject, params }: PlacedFinding,
@@ -188,7 +197,14 @@ function armEnd(what: string, at: Vec3, arm: Vec3): Vec3 {
   return [at[0] + arm[0], at[1] + (axis === 1 ? 0 : arm[1]), at[2] + (axis === 2 ? 0 : arm[2])];
 }
 
-function viewMark(mark: Mark, ids: readonly string[], finding: number | null): ViewMark {
+/** What is drawn of a car: the marks of the drawings, and the way of a tube that has no shape yet. */
+type SpaceMark = Mark | (Omit<Extract<Mark, { kind: 'spot' }>, 'kind' | 'at'> & Path);
+interface Path {
+  readonly kind: 'path';
+  readonly points: readonly Vec3[];
+}
+
+function viewMark(mark: SpaceMark, ids: readonly string[], finding: number | null): ViewMark {
   const { what, says } = mark;
   const common = { what, of: ids, says, finding };
   switch (mark.kind) {
@@ -204,6 +220,8 @@ function viewMark(mark: Mark, ids: readonly string[], finding: number | null): V
       return { ...common, kind: 'distance', from: roundedPoint(mark.from), to: roundedPoint(mark.to) };
     case 'spot':
       return { ...common, kind: 'spot', at: roundedPoint(mark.at) };
+    case 'path':
+      return { ...common, kind: 'path', points: mark.points.map(roundedPoint) };
   }
 }
 
@@ -227,7 +245,7 @@ function ownMarks(
   { cage, shape }: Car,
   names: Names,
   bodies: (name: string) => readonly Target[],
-): readonly Mark[] {
+): readonly SpaceMark[] {
   const common = {
     what: finding.code,
     of: [finding.subject],
@@ -236,6 +254,8 @@ function ownMarks(
   };
   const line = lineOf(finding, names, bodies);
   if (line !== null) return [{ ...common, kind: 'distance', from: line.from, to: line.to, offset: 0 }];
+  const paths = pathsOf(finding, shape, names);
+  if (paths.length > 0) return paths.map((points) => ({ ...common, kind: 'path', points }));
   return spotsOf(finding, shape, names).map((at) => ({ ...common, kind: 'spot', at }));
 }
 
@@ -246,13 +266,13 @@ const SEEN_AS: Readonly<Record<string, string>> = { 'strap.bar-drop': 'strap.dro
 class Shelf {
   private readonly places = new Map<string, number[]>();
   private readonly own = new Map<string, number>();
-  readonly all: Mark[] = [];
+  readonly all: SpaceMark[] = [];
 
   constructor(marks: readonly Mark[]) {
     for (const mark of marks) this.add(mark);
   }
 
-  add(mark: Mark): number {
+  add(mark: SpaceMark): number {
     const index = this.all.push(mark) - 1;
     for (const name of mark.of) {
       const key = `${mark.what} ${name}`;
@@ -264,8 +284,8 @@ class Shelf {
   }
 
   /** A finding's own: another one of the same figure at the same place is seen in the same mark. */
-  addOwn(mark: Mark): number {
-    const key = JSON.stringify([mark.what, mark.says, mark.kind, mark.kind === 'distance' ? mark.from : mark.at]);
+  addOwn(mark: SpaceMark): number {
+    const key = JSON.stringify([mark.what, mark.says, mark.kind, placesOf(mark)[0]]);
     const index = this.own.get(key) ?? this.all.push(mark) - 1;
     this.own.set(key, index);
     return index;
@@ -308,8 +328,15 @@ export function marksOfCar(car: Car, findings: readonly PlacedFinding[], names: 
   return { marks, ofFinding };
 }
 
+/** Places of a mark, that of its beginning or its corner first. */
+const placesOf = (mark: SpaceMark): readonly Vec3[] =>
+  mark.kind === 'path'
+    ? mark.points
+    : mark.kind === 'distance'
+      ? [mark.from, mark.to]
+      : mark.kind === 'spot'
+        ? [mark.at]
+        : [mark.at, mark.from, mark.to];
+
 /** Everything of it is a number. */
-const isSound = (mark: Mark): boolean =>
-  (mark.kind === 'distance' ? [mark.from, mark.to] : mark.kind === 'spot' ? [mark.at] : [mark.at, mark.from, mark.to])
-    .flat()
-    .every(Number.isFinite);
+const isSound = (mark: SpaceMark): boolean => placesOf(mark).flat().every(Number.isFinite);

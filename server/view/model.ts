@@ -121,6 +121,8 @@ export type ViewMark = {
     | { readonly kind: 'angle'; readonly at: Point3; readonly from: Point3; readonly to: Point3 }
     | { readonly kind: 'distance'; readonly from: Point3; readonly to: Point3 }
     | { readonly kind: 'spot'; readonly at: Point3 }
+    /** The way of a tube that cannot be shaped yet, from node to node. */
+    | { readonly kind: 'path'; readonly points: readonly Point3[] }
   );
 
 export interface ViewFinding<P = SpanPlace> {

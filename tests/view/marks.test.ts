@@ -34,3 +34,25 @@ it('every code that measures is seen on the car of its own example', async () =>
   }
   expect(lines).toBeGreaterThan(8);
 }, 120_000);
+
+it('a tube that has no shape yet is seen as the way of its nodes, on both sides of the car', async () => {
+  const text =
+    'cage "P"\nunits mm\nsection s { od 40; wall 2 }\nmirror left {\nnode a = (0, 500, 0)\nnode b = (0, 500, 900)\n' +
+    'node c = (-700, 500, 900)\ntube t { section s; path a, b, c }\n}\nnode d = (0, 0, 1)\ntube u { section s; path a.left, d }\n';
+  const analysis = await analyse(text);
+  const { findings, marks } = viewOf(analysis, newViewCache(), { pack: () => '', say: () => '', have: {} });
+  const bend = findings.find(({ code }) => code === 'bend.no-die');
+  const paths = (bend?.marks ?? []).flatMap((k) => {
+    const mark = marks[k];
+    return mark?.kind === 'path' ? [mark.points] : [];
+  });
+  const way = (y: number) => [
+    [0, y, 0],
+    [0, y, 900],
+    [-700, y, 900],
+  ];
+  expect(paths).toEqual([way(500), way(-500)]);
+  expect(bend?.of).toEqual(['tube:t.left', 'tube:t.right']);
+  // One that has a shape is not drawn a second time.
+  expect(marks.filter(({ kind, of }) => kind === 'path' && of.includes('tube:u'))).toHaveLength(0);
+});
