@@ -61,3 +61,22 @@ export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
 };
 
 export const STAGES: Readonly<Record<Stage, string>> = { empty: '', parts: PARTS, hoop: HOOP, harness: HARNESS };
+
+/** Explains what cannot be read as it is written: a slip in the text, and the same text without it. */
+export const read = (
+  what: string,
+  mend: string,
+  bad: string,
+  good: string,
+  more: Partial<Pick<Explanation, 'why' | 'measured' | 'source' | 'stage' | 'files'>> = {},
+): Explanation => ({
+  what,
+  why: NEVER_GUESSED,
+  measured: AS_WRITTEN,
+  source: LANGUAGE,
+  mend,
+  stage: 'parts',
+  bad,
+  good,
+  ...more,
+});

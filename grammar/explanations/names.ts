@@ -1,24 +1,6 @@
 /** Explanations of names, files, facts and waivers. */
-import { AS_WRITTEN, LANGUAGE, NEVER_GUESSED } from './explanation';
+import { read } from './explanation';
 import type { Explanation } from './explanation';
-
-const read = (
-  what: string,
-  mend: string,
-  bad: string,
-  good: string,
-  more: Partial<Pick<Explanation, 'why' | 'measured' | 'source' | 'stage' | 'files'>> = {},
-): Explanation => ({
-  what,
-  why: NEVER_GUESSED,
-  measured: AS_WRITTEN,
-  source: LANGUAGE,
-  mend,
-  stage: 'parts',
-  bad,
-  good,
-  ...more,
-});
 
 /** A strap of the harness stage that drops 14 degrees. */
 const STEEP =

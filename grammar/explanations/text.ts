@@ -1,24 +1,6 @@
 /** Explanations of what cannot be read: characters, strings, braces, numbers and units. */
-import { AS_WRITTEN, LANGUAGE, NEVER_GUESSED } from './explanation';
+import { read } from './explanation';
 import type { Explanation } from './explanation';
-
-const read = (
-  what: string,
-  mend: string,
-  bad: string,
-  good: string,
-  more: Partial<Pick<Explanation, 'why' | 'measured' | 'source' | 'stage' | 'files'>> = {},
-): Explanation => ({
-  what,
-  why: NEVER_GUESSED,
-  measured: AS_WRITTEN,
-  source: LANGUAGE,
-  mend,
-  stage: 'parts',
-  bad,
-  good,
-  ...more,
-});
 
 export const TEXT = {
   'syntax.unexpected': read(

@@ -57,6 +57,7 @@ export function plateOf(page: Page, fact: string): Plate | null {
 
 const isHeld = (word: string | null): word is Held => word === 'welded' || word === 'bolted' || word === 'bonded';
 
+/** `160 x 120 x 3 welded`; null where one of the three measures cannot be had. */
 export function counterPlateOf(page: Page, fact: string): CounterPlate | null {
   const plate = plateOf(page, fact);
   const held = page.word(fact, 'held');

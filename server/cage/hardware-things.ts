@@ -40,6 +40,7 @@ const ON_TUBE = 0.5;
 /** A word that the pattern has allowed, as its type. */
 const chosen = <T extends string>(page: Page, fact: string, slot = fact): T | null => page.word(fact, slot) as T | null;
 
+/** A gusset of its statement. `node`: where it sits, mm; `runs`: the tubes between which it is told to stand. */
 export function gussetOf(head: Named, page: Page, node: Vec3 | null, runs: readonly TubeRun[]): Gusset {
   const named = page.all('between', 'tubes');
   const names = page.names('between', 'tubes');
@@ -78,6 +79,7 @@ export function gussetOf(head: Named, page: Page, node: Vec3 | null, runs: reado
   };
 }
 
+/** A hole of its statement. Without a run, or where its place on it is not known, its station is null. */
 export function holeOf(head: Named, page: Page, node: Vec3 | null, run: TubeRun | null): Hole {
   const clock = page.angle('clock', 'clock', TURN);
   return {
@@ -136,6 +138,7 @@ function standardOf(page: Page): PaddingStandard | null {
   return page.tellAt(bound, 'fact.value', { fact: 'standard', wanted: 'fia 8857, sfi 45.1, sfi 45.2 or foam' });
 }
 
+/** Padding of its statement. A stretch that ends before it begins or beyond the tube is told, and none. */
 export function paddingOf(head: Named, page: Page, run: TubeRun | null): Padding {
   const from = page.length('from', 'from');
   const to = page.length('from', 'to');
@@ -167,6 +170,7 @@ export function paddingOf(head: Named, page: Page, run: TubeRun | null): Padding
   };
 }
 
+/** A fitting of its statement: a removable joint at the end of a tube. */
 export function fittingOf(head: Named, page: Page): Fitting {
   return {
     ...head,
@@ -199,6 +203,7 @@ const sideArea = (outline: readonly Vec3[]): number =>
     }, 0),
   );
 
+/** A door of its statement. An outline that encloses nothing from the side is told, and null. */
 export function doorOf(head: Named, page: Page): Door {
   const corners = outlineOf(page, 3, 'three places or more');
   const flat = corners !== null && sideArea(corners) <= CENTRE;
@@ -210,6 +215,7 @@ export function doorOf(head: Named, page: Page): Door {
   return { ...head, kind: 'door', outline: flat ? null : corners };
 }
 
+/** A panel of its statement: two places for an edge, more for an outline. */
 export function panelOf(head: Named, page: Page): Panel {
   return {
     ...head,
@@ -219,6 +225,7 @@ export function panelOf(head: Named, page: Page): Panel {
   };
 }
 
+/** What holds a seat, of its statement. */
 export function seatMountOf(head: Named, page: Page): SeatMount {
   return {
     ...head,
@@ -236,6 +243,7 @@ export function seatMountOf(head: Named, page: Page): SeatMount {
   };
 }
 
+/** The anchorage of a strap, of its statement. */
 export function anchorOf(head: Named, page: Page): Anchor {
   return {
     ...head,

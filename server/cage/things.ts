@@ -38,6 +38,7 @@ const known = <T>(list: readonly (T | null)[]): readonly T[] => list.filter((ite
 const RIGHT_ANGLE = 90;
 const TURN = 360.000001;
 
+/** A tube of its statement. What of it cannot be had is null, and told. */
 export function tubeOf(
   head: Head,
   definition: Definition,
@@ -113,6 +114,7 @@ function endOf(page: Page, which: 'first' | 'last'): EndTold {
   return hosts.length === 0 ? { kind: 'auto' } : { kind: 'onto', hosts };
 }
 
+/** A foot of its statement. `at`: where its node is, mm; null: nobody knows. */
 export function footOf(head: Head, page: Page, at: Vec3 | null): Foot {
   const node = page.name('at', 'node');
   const plate = plateOf(page, 'plate');
@@ -186,6 +188,7 @@ function liesOf(page: Page, at: Vec3 | null): Foot['lies'] {
   return { kind: 'slopes', aft: Math.atan(aft) as Angle, left: Math.atan(left) as Angle };
 }
 
+/** A joint of its statement: its nodes, and who is cut to whom there. */
 export function jointOf(head: Head, page: Page): Joint {
   return {
     ...head,
@@ -196,6 +199,7 @@ export function jointOf(head: Head, page: Page): Joint {
   };
 }
 
+/** A vent of its statement. Clocks of a twin are negated: it is read in the image of the car. */
 export function ventOf(head: Head, page: Page): Vent {
   const clock = page.angle('clock', 'clock', TURN);
   return {
@@ -211,6 +215,7 @@ export function ventOf(head: Head, page: Page): Vent {
   };
 }
 
+/** A seat of its statement. Without slots they are worked out from hip, height and angles; null where one of these is. */
 export function seatOf(head: Head, page: Page): Seat {
   const recline = page.angle('recline', 'recline', RIGHT_ANGLE);
   const last = page.angle('recline', 'last', RIGHT_ANGLE);
@@ -283,6 +288,7 @@ function yawOf(page: Page, at: Vec3 | null): number | null {
   return sign === null ? null : sign * angle;
 }
 
+/** A strap of its statement. `seatAt`: where its seat is, mm, for `out` and `in`; null: nobody knows. */
 export function strapOf(head: Head, page: Page, seatAt: Vec3 | null): Strap {
   const seat = page.name('seat', 'seat');
   const collar = page.length('collars', 'width');
@@ -322,6 +328,7 @@ function slotOf(page: Page, seat: Vec3 | null): Side | null {
   return seat[1] > 0 === (slot.word === 'outer') ? 'left' : 'right';
 }
 
+/** A collar of its statement. */
 export function collarOf(head: Head, page: Page): Collar {
   return {
     ...head,

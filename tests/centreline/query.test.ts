@@ -1,13 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { onPiece } from '../../server/centreline/piece';
-import {
-  bendSpan,
-  mirrorCentreline,
-  nearestBetween,
-  nearestOn,
-  planeCrossings,
-  pointAt,
-} from '../../server/centreline/query';
+import { bendSpan, nearestBetween, nearestOn, planeCrossings, pointAt } from '../../server/centreline/query';
+import { mirrorCentreline } from '../support/mirrored';
 import type { Vec3 } from '../../server/centreline/vector';
 import { cross, distance, dot, mirrorY, sub } from '../../server/centreline/vector';
 import { anyDirection, between, bentOnce, line, random } from '../geometry/joint-maker';

@@ -1,7 +1,8 @@
 /** What holds for every cope: it does not care where it stands, and mirrors as the car does. Nothing makes it throw. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mirrorCentreline, pointAt } from '../../server/centreline/query';
+import { pointAt } from '../../server/centreline/query';
+import { mirrorCentreline } from '../support/mirrored';
 import type { Vec3 } from '../../server/centreline/vector';
 import { add, cross, dot, mirrorY, scale, unit } from '../../server/centreline/vector';
 import { clockFrame } from '../../server/geometry/clock';
