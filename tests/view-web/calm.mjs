@@ -6,7 +6,15 @@ import { root } from './page.mjs';
 // The roll bar, with stays that stand in the car already.
 const STANDING = '.build/view-web/standing.cage';
 
-export const calmScenes = async ({ scene, check, press, until, pause }) => {
+/** Moves the pointer there and waits for the hover, if there is a part under it; whether there is. */
+const hoverAt = async ({ page, frame }, until, { x, y }) => {
+  await page.mouse.move(x, y);
+  await frame();
+  const isOver = await page.locator('canvas.bodies').evaluate((one) => one.classList.contains('over-part'));
+  return isOver && until(() => page.locator('.tip').isVisible());
+};
+
+export const calmScenes = async ({ scene, check, press, until }) => {
   const standing = readFileSync(join(root, 'samples/plover-rollbar.cage'), 'utf8').replace(
     'as backstay {',
     'as backstay {\n    existing yes',
@@ -58,10 +66,7 @@ export const calmScenes = async ({ scene, check, press, until, pause }) => {
     const overs = [];
     for (let i = 2; i < 9; i++) {
       const at = { x: picture.x + (picture.width * i) / 10, y: picture.y + picture.height * 0.55 };
-      await page.mouse.move(at.x, at.y);
-      await pause(page, 500);
-      await open.frame();
-      if (!(await tip.isVisible())) continue;
+      if (!(await hoverAt(open, until, at))) continue;
       if (overs.length === 0) await open.shot('small-4-hover');
       const { x, y, width, height } = await tip.boundingBox();
       const cut = await tip.evaluate((one) => one.scrollHeight > one.clientHeight + 1);
@@ -99,10 +104,8 @@ export const calmScenes = async ({ scene, check, press, until, pause }) => {
     const field = await page.locator('canvas.bodies').boundingBox();
     let longest = '';
     for (let i = 1; i < 20 && !/tube half-lateral/.test(longest); i++) {
-      await page.mouse.move(field.x + (field.width * i) / 20, field.y + field.height / 2);
-      await pause(page, 500);
-      await open.frame();
-      if (await tip.isVisible()) longest = await tip.innerText();
+      const at = { x: field.x + (field.width * i) / 20, y: field.y + field.height / 2 };
+      if (await hoverAt(open, until, at)) longest = await tip.innerText();
     }
     check('lengths are told also where there are many words', /Centreline\s+\d/.test(longest), longest);
     const longer = await tip.evaluate((one) => one.scrollHeight > one.clientHeight + 1);

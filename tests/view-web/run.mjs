@@ -74,8 +74,9 @@ const middle = async (page) => {
   const { x, y, width, height } = await page.locator('canvas.bodies').boundingBox();
   return [x + width / 2, y + height / 2];
 };
+/** Asks for a minute at least: only what never comes true ends it. */
 const until = async (holds) => {
-  for (let i = 0; i < 400; i++) {
+  for (let i = 0; i < 1200; i++) {
     if (await holds()) return true;
     await new Promise((done) => setTimeout(done, 50));
   }
@@ -210,7 +211,7 @@ await scene('section, saving, keeping', {}, async (open) => {
   await again.close();
 });
 
-await calmScenes({ scene, check, press, until, pause });
+await calmScenes({ scene, check, press, until });
 
 await scene('keys, screen reader, narrow', { size: [350, 640], theme: 'light' }, async (open) => {
   const { page } = open;
