@@ -1,6 +1,6 @@
 /** The world of the command line under Node. */
 import { createHash } from 'node:crypto';
-import { readFile, realpath, stat, writeFile } from 'node:fs/promises';
+import { readFile, realpath, stat } from 'node:fs/promises';
 import { decodeText, LARGEST_FILE, nodeHost } from '../host/node';
 import { quiet, reason, writeWhole } from '../host/write';
 import { writeFolder } from '../host/write-folder';
@@ -31,8 +31,8 @@ async function replaceText(path: string, before: string, after: string): Promise
     const marked = bytes.subarray(0, MARK.length).equals(MARK);
     const body = marked ? bytes.subarray(MARK.length) : bytes;
     if (!body.equals(Buffer.from(before, 'utf8'))) return 'it is not wholly UTF-8 text, so it stays as it is';
-    await writeFile(path, marked ? Buffer.concat([MARK, Buffer.from(after, 'utf8')]) : after);
-    return null;
+    // Whole or not at all: on a full disk the car must not end in the middle of a line.
+    return await writeWhole(path, marked ? Buffer.concat([MARK, Buffer.from(after, 'utf8')]) : after, () => true, true);
   } catch (error) {
     return reason(error);
   }

@@ -1,9 +1,14 @@
 /** Files that the tool writes beside a car: whole or not at all, and never over what somebody else has made. */
 import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 
+const codeOf = (error: unknown): string =>
+  typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
+
+const isThere = (error: unknown): boolean => codeOf(error) === 'EEXIST';
+
 /** Why a file could not be written, in words. */
 export const reason = (error: unknown): string => {
-  const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
+  const code = codeOf(error);
   if (code === 'EACCES' || code === 'EPERM') return 'it may not be written';
   if (code === 'ENOENT' || code === 'ENOTDIR' || code === 'EEXIST') return 'there is no such folder';
   if (code === 'ENAMETOOLONG') return 'its name is too long';
@@ -42,6 +47,8 @@ export async function writeWhole(
     if (found !== null && !force && !may(await readFile(target, 'utf8'))) return NOT_OURS;
     await writeFile(temporary, text, { flag: 'wx', ...(found === null ? {} : { mode: found.mode }) });
   } catch (error) {
+    // What is there already under that name is somebody else's; half a file of our own goes.
+    if (!isThere(error)) await quiet(rm(temporary, { force: true }), undefined);
     return reason(error);
   }
   try {

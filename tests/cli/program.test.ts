@@ -1,6 +1,6 @@
 /** The bundled program as a process: a reader that goes away, a closed input, the language server. */
 import { spawn } from 'node:child_process';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { chmod, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -64,6 +64,21 @@ describe('the program', () => {
     expect(piped.stdout).toMatch(/^x\.cage:12:6: warning/);
     const closed = await shell('eval $CLI check - <&-');
     expect(closed).toMatchObject({ stdout: 'No findings.\n', stderr: '', code: 0 });
+  });
+
+  it('writes a file whole or not at all, also where there is no room for it', async () => {
+    // A limit on the size of files stops a write in its middle, as a full disk does (POSIX, setrlimit: RLIMIT_FSIZE).
+    const text = `${GOOD}\nmirror left {\n${Array.from({ length: 200 }, (_, i) => `node n${String(i)} = (0, ${String(i + 1)}, 0)\n`).join('')}}\n`;
+    await writeFile(join(w.cwd, 'large.cage'), text);
+    const laidOut = await shell('ulimit -f 1; eval $CLI format large.cage');
+    expect(laidOut).toMatchObject({ stdout: '', stderr: 'cagewright: large.cage: it cannot be written\n', code: 2 });
+    expect(await readFile(join(w.cwd, 'large.cage'), 'utf8')).toBe(text);
+    expect((await shell('ulimit -f 1; eval $CLI draw good.cage --view side --out large.svg')).code).toBe(2);
+    expect((await readdir(w.cwd)).filter((name) => name.includes('.tmp') || name === 'large.svg')).toEqual([]);
+    await chmod(join(w.cwd, 'large.cage'), 0o640);
+    expect((await shell('eval $CLI format large.cage')).code).toBe(0);
+    expect(await readFile(join(w.cwd, 'large.cage'), 'utf8')).toContain('  node n199 = (0, 200, 0)\n');
+    expect((await stat(join(w.cwd, 'large.cage'))).mode & 0o777).toBe(0o640);
   });
 
   it('says nothing when its reader goes away', async () => {
