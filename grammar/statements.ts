@@ -12,6 +12,9 @@ const WHOLE_FILE = 'it is said once for the whole file';
 const SHARED = 'it is the same on both sides; write it outside';
 const NAMES_SIDE = 'it names its side itself; write it outside';
 
+/** What is told of an end that is not what it would be taken for. */
+const END = 'onto <hosts:@host>, … | open | past <length:length >= 0>';
+
 export const KINDS: readonly KindEntry[] = [
   kind(
     'cage',
@@ -82,6 +85,12 @@ export const KINDS: readonly KindEntry[] = [
         '<mass:mass > 0> [<basis:with|without> driver]',
         "The car's mass, and whether the driver is in it: each rulebook has its own basis.",
         { example: '980 kg without driver' },
+      ),
+      fact(
+        'driver',
+        '<driver:mass > 0>',
+        'What the driver weighs with all gear: books that go by the other basis of the mass can be judged too.',
+        { example: '85 kg' },
       ),
       fact('body', '<body:closed|open>', 'Whether the car has a roof.'),
       fact(
@@ -257,18 +266,12 @@ export const KINDS: readonly KindEntry[] = [
         fact('section', '<section:@section>', 'Its size.'),
         fact('die', '<die:@die>', 'The die that bends it; wanted once the path turns.'),
         fact('path', '<path:@node>, …', 'Its nodes from end to end.'),
-        fact(
-          'first',
-          'onto <hosts:@host>, … | open | past <length:length >= 0>',
-          'What the end at its first node is, where it is not what it would be taken for.',
-          { example: 'onto main-hoop' },
-        ),
-        fact(
-          'last',
-          'onto <hosts:@host>, … | open | past <length:length >= 0>',
-          'What the end at its last node is, where it is not what it would be taken for.',
-          { example: 'past 30' },
-        ),
+        fact('first', END, 'What the end at its first node is, where it is not what it would be taken for.', {
+          example: 'onto main-hoop',
+        }),
+        fact('last', END, 'What the end at its last node is, where it is not what it would be taken for.', {
+          example: 'past 30',
+        }),
         fact(
           'split',
           'by <tube:@tube>',

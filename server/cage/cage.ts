@@ -224,6 +224,8 @@ export interface Waiver {
 export interface Vehicle {
   readonly mass: number | null;
   readonly withDriver: boolean | null;
+  /** What the driver weighs with all gear, kg. */
+  readonly driver: number | null;
   readonly body: string | null;
   /** The day of the homologation, `2006-04-01`; the first of January where only the year is written. */
   readonly homologated: string | null;

@@ -64,6 +64,7 @@ function vehicleOf(written: Written, page: Page): Vehicle {
   return {
     mass: page.figure('mass', 'mass', MASS),
     withDriver: basis === null ? null : basis === 'with',
+    driver: page.figure('driver', 'driver', MASS),
     body: page.word('body', 'body'),
     ...datesOf(page),
     cage: page.word('cage', 'route') as Vehicle['cage'],

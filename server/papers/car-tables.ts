@@ -36,7 +36,7 @@ export function carFacts(car: Car, files: ReportInput['files']): Markup {
   const mass =
     vehicle === null || vehicle.mass === null
       ? not('vehicle { mass 980 kg without driver }')
-      : `${sayBoth({ value: vehicle.mass, unit: 'kg' }, units)}, ${basis === null || basis === undefined ? 'with or without driver is not written' : basis ? 'with driver' : 'without driver'}`;
+      : `${sayBoth({ value: vehicle.mass, unit: 'kg' }, units)}, ${basis === null || basis === undefined ? 'with or without driver is not written' : basis ? 'with driver' : 'without driver'}${vehicle.driver === null ? '' : `; the driver ${sayBoth({ value: vehicle.driver, unit: 'kg' }, units)}`}`;
   const pairs: (readonly [string, Markup])[] = [
     ['Car', words(cage.title ?? not('cage "Title"'))],
     ['Structure', words(KINDS[car.kind()])],

@@ -137,6 +137,7 @@ const vehicleJson = (vehicle: Vehicle | null) =>
     : {
         mass: rounded(vehicle.mass),
         withDriver: vehicle.withDriver,
+        driver: rounded(vehicle.driver),
         body: vehicle.body,
         homologated: vehicle.homologated,
         passport: vehicle.passport,

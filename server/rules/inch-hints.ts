@@ -4,6 +4,7 @@ import type { LengthUnit } from '../../grammar/units';
 /** By what stands in the messages. */
 const HINTS: Readonly<Record<string, string>> = {
   'mass 980 kg': 'mass 2160 lb',
+  'driver 85 kg': 'driver 190 lb',
   'yield 360 MPa; tensile 490 MPa': 'yield 70 ksi; tensile 80 ksi',
   'bolts 3 x M8 8.8': 'bolts 3 x 3/8 in grade 5',
   'bolts 3 x M8': 'bolts 3 x 3/8 in',

@@ -238,8 +238,21 @@ describe('each book has its own basis of mass: another one judges only what is c
     ['body closed', '1.375 x .080 in', 'unknown'],
     ['body closed', '1.25 x .120 in', 'error'],
     ['mass 1600 lb', '1.375 x .080 in', 'unknown'],
+    // With what the driver weighs the row is known: 1.375 x .080 does up to 1700 lb with him.
+    [`${lb(1600, 'without')}; driver 100 lb`, '1.375 x .080 in', 'met'],
+    [`${lb(1600, 'without')}; driver 101 lb`, '1.375 x .080 in', 'error'],
+    ['mass 1600 lb; driver 100 lb', '1.375 x .080 in', 'unknown'],
   ])('scca-gcr (with driver): %s, %s: %s', async (vehicle, size, wanted) => {
     expect(await state(car('scca-gcr', vehicle, 'main-rollbar', size))).toBe(wanted);
+  });
+
+  it.each([
+    // 11.4.7 without driver: 1.50 x .120 in under 2000 lb, 1.75 x .120 from 2001 lb on.
+    ['mass 2180 lb with driver; driver 180 lb', 'met'],
+    ['mass 2181 lb with driver; driver 180 lb', 'error'],
+  ])('nasa-ccr (without driver): %s: %s', async (vehicle, wanted) => {
+    const text = car('nasa-ccr', vehicle, 'main-rollbar', '1.5 x .120 in');
+    expect(await state(text)).toBe(wanted);
   });
 
   it('tells which basis is missing', async () => {

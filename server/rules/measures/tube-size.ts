@@ -13,7 +13,7 @@ import { steelOf } from '../steel';
 
 const MASS = "the car's mass is not written: vehicle { mass 980 kg without driver }";
 const BASIS = (table: SizeTable): string =>
-  `the mass is written on another basis than the book's (${table.basisWords}), and the row hangs on it`;
+  `the mass is written on another basis than the book's (${table.basisWords}), and the row hangs on it: vehicle { driver 85 kg } says the difference`;
 const STEEL = "the material's kind is not written, and the size hangs on it: kind drawn-over-mandrel, kind chromoly";
 
 const UNSEEN =
@@ -27,6 +27,11 @@ function massRange(table: SizeTable, car: Car): { from: number; to: number | nul
   if (mass === null) return { from: 0, to: null, missing: MASS };
   const same = withDriver !== null && withDriver === (table.basis === 'with');
   if (same) return { from: mass, to: mass, missing: '' };
+  const driver = car.cage.vehicle?.driver ?? null;
+  if (withDriver !== null && driver !== null) {
+    const other = table.basis === 'with' ? mass + driver : Math.max(0, mass - driver);
+    return { from: other, to: other, missing: '' };
+  }
   const missing = BASIS(table);
   // A mass without a basis may be either; it is never more than that with the driver, nor less than that without.
   return table.basis === 'with' ? { from: mass, to: null, missing } : { from: 0, to: mass, missing };
