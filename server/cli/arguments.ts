@@ -85,6 +85,8 @@ const isOption = (name: string): name is OptionName => Object.prototype.hasOwnPr
 
 const isCommand = (word: string): word is Command => COMMANDS.some((command) => command === word);
 
+const noCommand = (word: string): string => `there is no command '${word}'${meant(nearestWord(word, COMMANDS))}`;
+
 const listed = (words: readonly string[]): string => words.join(', ');
 
 /** Reads the arguments; a string says what is wrong with them, in one line. */
@@ -122,7 +124,9 @@ export function readArguments(argv: readonly string[]): Arguments | string {
   else if (word === undefined) return `say what to do: ${listed(COMMANDS)}`;
   else if (isCommand(word)) command = word;
   else if (LATER.some((later) => later === word)) return `'${word}' is not part of this version`;
-  else return `there is no command '${word}'${meant(nearestWord(word, COMMANDS))}`;
+  else return noCommand(word);
+  const [topic] = rest;
+  if (word === 'help' && topic !== undefined && !isCommand(topic)) return noCommand(topic);
 
   const values = new Map<OptionName, string>();
   for (const option of given) {

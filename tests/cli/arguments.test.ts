@@ -24,6 +24,8 @@ describe('arguments', () => {
 
   it('answers help and version everywhere', () => {
     expect(readArguments(['--help'])).toMatchObject({ command: 'help', words: [] });
+    expect(readArguments(['help', 'chek'])).toBe("there is no command 'chek'; did you mean 'check'");
+    expect(readArguments(['x.cage', '-h'])).toMatchObject({ command: 'help' });
     expect(readArguments(['check', '-h'])).toMatchObject({ command: 'help', words: ['check'] });
     expect(readArguments(['--version'])).toMatchObject({ command: 'version' });
   });
