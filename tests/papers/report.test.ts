@@ -140,7 +140,7 @@ describe('figures', () => {
     const page = await reportOf(sample('siskin-club-bar.cage'), USED);
     const tubes = rowsOf(page, 'Tubes');
     // 1 3/4 x .120 in is 44.45 x 3.048 mm: an inch is 25.4 mm.
-    expect(tubes.find((row) => row[1] === 'main-hoop')?.[3]).toBe('1.75 in x 0.12 in (44.45 mm x 3.05 mm)');
+    expect(tubes.find((row) => row[1] === 'main-hoop')?.[3]).toBe('1 3/4 in x 0.12 in (44.45 mm x 3.05 mm)');
     const seat = rowsOf(page, 'Seats')[0] ?? [];
     const [, inch, mm] = /^([\d.]+) in \(([\d.]+) mm\)$/.exec(seat[2] ?? '') ?? [];
     expect(Number(mm)).toBeCloseTo(Number(inch) * 25.4, 0);
