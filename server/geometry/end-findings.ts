@@ -167,6 +167,10 @@ export function copeFindings(cut: EndCut): readonly Finding[] {
 function bringTo({ landing }: EndCut, host: string): Params {
   const contact = [landing.nearMiss, ...landing.through].find((one) => one?.body.name === host) ?? null;
   if (contact === null) return { mend: 'bring its node to it, or let it land on what it meets' };
+  if (contact.distance < ROUNDING)
+    return {
+      mend: 'the axis of {host} runs on along its own, so nothing can be cut to it; turn one of them, or end it short of {host}',
+    };
   return {
     mend: 'its node stands {miss} beside the axis of {host}; move it there',
     miss: figure(contact.distance, 'mm'),

@@ -90,6 +90,16 @@ tube stay as brace { section t38; path b, d; last open }`;
     ]);
   });
 
+  it('an end within a tube on the same axis: it is not told to move there, where it is', async () => {
+    const [told] = await all(
+      'node a = (0, 0, 0)\nnode b = (500, 0, 0)\nnode c = (200, 0, 0)\nnode d = (600, 0, 0)\ntube one as brace { section t45; path a, b; first open; last open }\ntube two as brace { section t38; path c, d; last open }',
+      'parts',
+    );
+    expect(told).toBe(
+      'cope.no-contact: The first end of two does not touch one: the axis of one runs on along its own, so nothing can be cut to it; turn one of them, or end it short of one.',
+    );
+  });
+
   it('all corners of a tube without a die', async () => {
     const path = 'node a = (0, 0, 0)\nnode b = (400, 0, 0)\nnode c = (400, 400, 0)\nnode d = (0, 400, 0)\n';
     const tube = (nodes: string): string =>

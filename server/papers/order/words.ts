@@ -1,7 +1,6 @@
 /** Words of the order of work: tubes, plates and holes of one step, and numbers in a row. */
 import type { Part } from '../../geometry/shape';
 import { thingName } from '../drill/words';
-import { endName } from '../packet/numbers';
 import type { PacketInput } from '../packet/paper';
 import type { Job } from './jobs';
 import type { Numbered } from './holes';
@@ -50,6 +49,3 @@ export function holeWords(holes: readonly Numbered[], input: Named): string {
   return [...byPart].map(([where, of]) => `${holeNumbers(of)} in ${where}`).join(', ');
 }
 
-/** `END 1 and END 2`, `END 2`: of a part's ends that are welded. */
-export const endsWords = (part: Part, wanted: (end: Part['ends'][number]) => boolean): string =>
-  part.ends.filter(wanted).map(endName).join(' and ');

@@ -64,6 +64,3 @@ export const endSign = ({ which }: Pick<End, 'which'>): string => (which === 'fi
 
 /** `END 1 at foot.left`; the inner end of a split tube has no node. */
 export const endLabel = (end: Pick<End, 'which' | 'node'>): string => `${endName(end)} at ${end.node ?? 'the split'}`;
-
-/** `end-1`: for file names. */
-export const endPath = ({ which }: Pick<End, 'which'>): string => (which === 'first' ? 'end-1' : 'end-2');
