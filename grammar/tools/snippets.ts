@@ -1,5 +1,5 @@
 /** Snippets from the vocabulary: each statement with the facts that it needs, every value a field to fill in. */
-import { KIND_SHAPES, type KindShape, type Part, type Pattern } from '../pattern';
+import { KIND_SHAPES, type KindShape, type Part, type Pattern, type Shape } from '../pattern';
 import { ROLES } from '../vocabulary';
 
 export interface Snippet {
@@ -62,6 +62,17 @@ const writeParts = (parts: readonly Part[], fields: Fields): string =>
 const writePattern = (pattern: Pattern, fields: Fields): string =>
   writeParts(pattern[pattern.length - 1] ?? [], fields);
 
+const namesCode = (pattern: Pattern): boolean =>
+  pattern.some((parts) => parts.some((part) => part.part === 'slot' && part.space === 'code'));
+
+/** What follows a code depends on the code: the example has one and what suits it. */
+function writeFact(shape: Shape | undefined, fields: Fields): string {
+  if (shape === undefined) return '';
+  return shape.example !== null && namesCode(shape.pattern)
+    ? fields.field(shape.example)
+    : writePattern(shape.pattern, fields);
+}
+
 /** The facts that a statement cannot do without; of those that say the same, the first. */
 function neededFacts({ kind }: KindShape): readonly string[] {
   const needed = kind.needs.flatMap(([first]) => first ?? []);
@@ -82,7 +93,7 @@ export function snippetOf(shape: KindShape): Snippet {
   const inner =
     kind.block === 'statements'
       ? ['\t$0']
-      : neededFacts(shape).map((fact) => `\t${fact} ${writePattern(facts.get(fact)?.shape.pattern ?? [], fields)}`);
+      : neededFacts(shape).map((name) => `\t${name} ${writeFact(facts.get(name)?.shape, fields)}`);
   return { prefix: kind.name, body: [`${begin} {`, ...inner, '}'], description: kind.meaning };
 }
 
