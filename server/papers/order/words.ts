@@ -48,4 +48,3 @@ export function holeWords(holes: readonly Numbered[], input: Named): string {
   }
   return [...byPart].map(([where, of]) => `${holeNumbers(of)} in ${where}`).join(', ');
 }
-
