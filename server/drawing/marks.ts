@@ -15,12 +15,19 @@ interface Common {
 }
 
 export type Mark =
-  /** The angle at `at` from one direction to another, as both are seen; each direction as long as it is drawn. */
+  /**
+   * The angle at `at` from one direction to another, each as long as it is drawn. Both lie in the plane in which the angle is
+   * measured, so that it is the figure in space too.
+   */
   | (Common & { readonly kind: 'angle'; readonly at: Vec3; readonly from: Vec3; readonly to: Vec3 })
   /** From point to point. `offset`: the line stands so far beside them, mm of paper; 0: between them. */
   | (Common & { readonly kind: 'distance'; readonly from: Vec3; readonly to: Vec3; readonly offset: number })
   /** A place with words. */
   | (Common & { readonly kind: 'spot'; readonly at: Vec3 });
+
+/** A direction as it is seen from the side of the car, and from above. */
+export const fromSide = ([x, , z]: Vec3): Vec3 => [x, 0, z];
+export const fromAbove = ([x, y]: Vec3): Vec3 => [x, y, 0];
 
 /** A number on a tube: the key beside the drawing says which it is. */
 export interface Numbered {

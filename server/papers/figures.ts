@@ -7,6 +7,7 @@ import { pointAt } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { addScaled, dot, scale, sub, unit } from '../centreline/vector';
 import type { Mark } from '../drawing/marks';
+import { fromAbove, fromSide } from '../drawing/marks';
 import type { StrapFigures } from '../geometry/shape';
 import { slotsOf } from '../geometry/shell';
 import type { Car, Member } from '../rules/car';
@@ -52,7 +53,7 @@ function dropsOf(straps: readonly StrapFigures[]): readonly Mark[] {
   return straps.flatMap((strap): Mark[] => {
     const { start, contact, drop } = strap;
     if (start === null || contact === null || drop === null) return [];
-    const run = sub(contact, start);
+    const run = fromSide(sub(contact, start));
     const value = degrees(drop);
     const says = value < 0 ? `rises ${sayMeasure(angle(-value), 'mm')}` : `drop ${sayMeasure(angle(value), 'mm')}`;
     const level: Vec3 = [run[0] < 0 ? -ARM : ARM, 0, 0];
@@ -80,8 +81,8 @@ export function strapSpreads(car: Car): readonly Mark[] {
         says: `spread ${sayMeasure(angle(Math.abs(value)), 'mm')}${way}`,
         value,
         at: start,
-        from: scale(slots.forward, -ARM),
-        to: sub(contact, start),
+        from: fromAbove(scale(slots.forward, -ARM)),
+        to: fromAbove(sub(contact, start)),
       },
     ];
   });
@@ -106,7 +107,7 @@ function backstays(car: Car): readonly Mark[] {
         value: reading.measured.value,
         at,
         from: [0, 0, -ARM],
-        to: down,
+        to: fromSide(down),
       },
     ];
   });

@@ -183,20 +183,6 @@ function carriersOf(subject: string, params: Params, names: Names): readonly str
 /** The id of the space that a part's bore belongs to. */
 export type Spaces = ReadonlyMap<string, string>;
 
-/** Angles that are measured as they are seen along an axis of the car (1: from the side, 2: from above); others are true. */
-const SEEN_ALONG: Readonly<Record<string, 1 | 2>> = {
-  'strap.drop': 1,
-  'strap.shoulder-angle': 1,
-  'backstay.angle': 1,
-  'strap.spread': 2,
-};
-
-/** Where an arm of an angle ends: in the plane in which it is measured, so that the arc has the figure that is written at it. */
-function armEnd(what: string, at: Vec3, arm: Vec3): Vec3 {
-  const axis = SEEN_ALONG[what];
-  return [at[0] + arm[0], at[1] + (axis === 1 ? 0 : arm[1]), at[2] + (axis === 2 ? 0 : arm[2])];
-}
-
 /** What is drawn of a car: the marks of the drawings, and the way of a tube that has no shape yet. */
 type SpaceMark = Mark | (Omit<Extract<Mark, { kind: 'spot' }>, 'kind' | 'at'> & Path);
 interface Path {
@@ -213,8 +199,8 @@ function viewMark(mark: SpaceMark, ids: readonly string[], finding: number | nul
         ...common,
         kind: 'angle',
         at: roundedPoint(mark.at),
-        from: roundedPoint(armEnd(what, mark.at, mark.from)),
-        to: roundedPoint(armEnd(what, mark.at, mark.to)),
+        from: roundedPoint(add(mark.at, mark.from)),
+        to: roundedPoint(add(mark.at, mark.to)),
       };
     case 'distance':
       return { ...common, kind: 'distance', from: roundedPoint(mark.from), to: roundedPoint(mark.to) };

@@ -6,6 +6,7 @@ import { nearestBetween, nearestOn } from '../centreline/query';
 import type { Vec3 } from '../centreline/vector';
 import { add, addScaled, dot, scale, sub, unit } from '../centreline/vector';
 import type { Mark } from '../drawing/marks';
+import { fromSide } from '../drawing/marks';
 import type { Seat } from '../cage/cage';
 import type { StrapFigures } from '../geometry/shape';
 import { rearRectangle, slotsOf } from '../geometry/shell';
@@ -110,7 +111,7 @@ function ofStraps(car: Car): readonly Mark[] {
         marks.push(
           angle('strap.shoulder-angle', name, dropFromShoulder < 0 ? 'rises' : 'drop', dropFromShoulder, shoulder, [
             level,
-            run,
+            fromSide(run),
           ]),
         );
       const under: Vec3 = [contact[0], contact[1], shoulder[2]];
