@@ -1,6 +1,6 @@
 /** A template's lines and words on its own sheet: x from its left seam, y from its upper edge, at full size. */
 import type { Anchor, Item, Point, Style } from '../../drawing/scene';
-import { group, line, point, text } from '../../drawing/scene';
+import { group, line, point, text, textBox } from '../../drawing/scene';
 import { simplified } from '../../drawing/simplify';
 import { endName } from '../packet/numbers';
 import { helveticaWidth } from '../pdf-text';
@@ -162,18 +162,36 @@ function acrossItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
 export const bendOnPaper = ({ bend, minCut, maxCut }: Wrap): boolean =>
   bend !== null && bend < maxCut + TAIL && bend > minCut;
 
+/** Words keep so far from the ends of a line that stops for them, mm. */
+const BREATH = 0.6;
+
+/** From edge to edge, but not through words: those that a saw is set by stay readable. */
+function acrossBeside(words: readonly Item[], y: number, width: number): readonly Item[] {
+  const boxes = words
+    .flatMap((item) => (item.kind === 'text' ? [textBox(item)] : []))
+    .filter(({ top, bottom }) => top < y && y < bottom)
+    .sort((a, b) => a.left - b.left);
+  const pieces: Item[] = [];
+  let from = 0;
+  for (const { left, right } of [...boxes, { left: width + BREATH, right: width }]) {
+    if (left - BREATH > from) pieces.push(line('panel', [point(from, y), point(left - BREATH, y)]));
+    from = Math.max(from, right + BREATH);
+  }
+  return pieces;
+}
+
 /** Where the nearest bend begins. Its name stands clear of the clock and of the words, with a line to it from there. */
-function bendItems(wrap: Wrap, at: (p: WrapPoint) => Point): Item {
+function bendItems(wrap: Wrap, at: (p: WrapPoint) => Point, words: readonly Item[]): Item {
   const { bend, width } = wrap;
   if (bend === null || !bendOnPaper(wrap)) return layer('mark-line', []);
   const { y } = at({ x: 0, s: bend });
   const zone = { from: CLOCK_TALL, to: CLOCK_TALL + ZERO_TALL + WORDS_TALL };
   const named = (base: number): Item =>
     text(point(width - 0.8, base), 'bend begins', SMALL, { halo: true, anchor: 'end' });
-  const across = line('panel', [point(0, y), point(width, y)]);
-  if (y > zone.to) return layer('mark-line', [across, named(y - 0.9)]);
+  const across = acrossBeside(words, y, width);
+  if (y > zone.to) return layer('mark-line', [...across, named(y - 0.9)]);
   const leader = line('dimension', [point(width - 2.4, y), point(width - 2.4, zone.from + 2)]);
-  return layer('mark-line', [across, leader, named(zone.from + 3.2)]);
+  return layer('mark-line', [...across, leader, named(zone.from + 3.2)]);
 }
 
 /** Everything that is cut out and wrapped. */
@@ -184,12 +202,13 @@ export function drawWrap(wrap: Wrap, names: Names): Drawn {
   const strip = stripOf(wrap);
   const [top, low] = [wrap.maxCut + TAIL, strip - STRIP];
   const zero = end.clockZero?.name ?? 'TOP';
-  const words = CLOCK_TALL + ZERO_TALL;
+  const below = CLOCK_TALL + ZERO_TALL;
+  const words = [...halfWords(wrap, names, 0, width / 2, below), ...halfWords(wrap, names, width / 2, width, below)];
   const items: readonly Item[] = [
     wasteItems(wrap, at, strip, zero),
     // Lines that figures and words stand on come first: these keep their ground of paper.
     insideItems(wrap, at, top),
-    bendItems(wrap, at),
+    bendItems(wrap, at, words),
     clockItems(wrap, at, top),
     acrossItems(wrap, at),
     layer('outer-edge', [line('helmet', simplified(wrap.outer.map(at), NEAR))]),
@@ -203,10 +222,7 @@ export function drawWrap(wrap: Wrap, names: Names): Drawn {
         true,
       ),
     ]),
-    layer('words', [
-      ...halfWords(wrap, names, 0, width / 2, words),
-      ...halfWords(wrap, names, width / 2, width, words),
-    ]),
+    layer('words', words),
   ];
   return { width, height: top - low, items };
 }

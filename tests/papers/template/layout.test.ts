@@ -36,6 +36,19 @@ const collisions = (words: readonly Words[]): readonly string[] =>
       .map((b) => `${a.said} / ${b.said}`),
   );
 
+/** Level pieces of the line at which a bend begins: the only one of its kind on a wrap. */
+const bendLine = (
+  items: readonly Item[],
+): readonly { readonly y: number; readonly from: number; readonly to: number }[] =>
+  items.flatMap((item) => {
+    if (item.kind === 'group' || item.kind === 'clip') return bendLine(item.items);
+    const [a, b] = item.kind === 'line' && item.style === 'panel' ? item.points : [];
+    return a === undefined || b === undefined ? [] : [{ y: a.y, from: a.x, to: b.x }];
+  });
+
+/** What is written large on both halves of a wrap. */
+const NAMING = /^(\d\d$|strut|END|cut to|arrow:|long point \d)/;
+
 const wrapsOf = (input: PacketInput): ReturnType<typeof templatesOf> =>
   [...input.shape.parts.values()].flatMap((part) => templatesOf(part, input));
 
@@ -99,6 +112,7 @@ describe('words on a wrap', () => {
 
   it.each(['mm', 'in'])('stand clear wherever on the paper a bend begins, in a file of %s', async (units) => {
     let named = 0;
+    let stops = 0;
     for (const od of [20, 25.4, 38, 44.45])
       for (const straight of [46, 49, 52, 55, 58, 61, 64, 67, 70, 73, 76, 90]) {
         const turn = (Math.PI * straight) / 40;
@@ -126,8 +140,20 @@ tube strut { section t; die d; path c, k, e; last open }
         expect([od, straight, collisions(words)]).toEqual([od, straight, []]);
         for (const { said, left, right } of words)
           expect([said, left >= 0, right <= (drawn?.width ?? 0)]).toEqual([said, true, true]);
+        const pieces = bendLine(drawn?.items ?? []);
+        const naming = words.filter(({ said }) => NAMING.test(said));
+        expect(naming.length).toBeGreaterThanOrEqual(10);
+        stops += pieces.length > 1 ? 1 : 0;
+        for (const { y, from, to } of pieces)
+          expect([
+            od,
+            straight,
+            naming.filter(({ left, right, top, bottom }) => top < y && y < bottom && left < to && from < right),
+          ]).toEqual([od, straight, []]);
       }
     expect(named).toBeGreaterThan(30);
+    // It does run where words are, in many of them, and stops for them.
+    expect(stops).toBeGreaterThan(10);
   });
 
   it('a car in inches: fractions first, and FRONT where a tube stands upright', async () => {
