@@ -25,6 +25,7 @@ p { margin: 0 0 2mm; }
 .caution p:last-child { margin: 0; }
 .strong { font-weight: bold; }
 .small { font-size: 8.5pt; }
+div.small { margin: 0 0 3mm; }
 table { border-collapse: collapse; table-layout: fixed; width: 100%; margin: 0 0 4mm; font-size: 8.5pt; line-height: 1.3; }
 caption { text-align: left; font-weight: bold; padding: 0 0 1mm; }
 th, td { border: 0.2mm solid #777; padding: 0.8mm 1.3mm; text-align: left; vertical-align: top; overflow-wrap: break-word; }

@@ -112,10 +112,10 @@ export const weldPapers: Maker = (input: PacketInput): readonly Paper[] => {
               [
                 ['No.', 6],
                 ['Turn', 7],
-                ['Tube', 14],
+                ['Tube', 13],
                 ['End', 14],
-                ['On', 14],
-                ['Length', 11],
+                ['On', 13],
+                ['Length', 13],
                 ['Throat', 10],
                 ['Reach of the torch', 20],
                 ['', 4],
